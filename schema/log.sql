@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 16; -- the number of this layout: another one for every change
+PRAGMA user_version = 17; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -494,28 +494,29 @@ CREATE TABLE plan_block (
 
 -- --- the journal --------------------------------------------------------------------------
 
--- What was done, by whom, and how to undo it. Never changed, never deleted.
+-- What was done, by whom, and how to undo it. Never changed, never deleted. The sentence a person
+-- reads is made of verb and values when it is shown; an undo has no values, as undoes_id names the act.
 CREATE TABLE journal (
 	id INTEGER PRIMARY KEY,
 	wall_ms INTEGER NOT NULL,
 	awake_ms INTEGER NOT NULL,
 	boot TEXT NOT NULL,
-	verb TEXT NOT NULL,
+	verb TEXT NOT NULL,                 -- src/kitchen/board/verbs.c; one that is on no list is shown as it stands
 	who TEXT NOT NULL DEFAULT '',
 	station_id INTEGER,                 -- no foreign keys: the journal outlives what it tells of
 	load_id INTEGER,
-	sentence TEXT NOT NULL,
+	said TEXT NOT NULL,                 -- what it was about, in the order of its verb: ["Big kettle", 9]
 	undoes_id INTEGER UNIQUE REFERENCES journal (id),
 	breaks_hold INTEGER NOT NULL DEFAULT 0 CHECK (breaks_hold IN (0, 1)), -- taken back for two minutes only
 	changes BLOB NOT NULL,              -- SQLite changeset of the act; its inverse undoes it
 	run_id INTEGER,
 	batch_id INTEGER
 ) STRICT;
--- Sentences stand in these as well: a search reads all of them, and not the changes.
-CREATE INDEX journal_of_load ON journal (load_id, id, sentence, who);
+-- What sentences are made of stands in these as well: a search reads all of them, and not the changes.
+CREATE INDEX journal_of_load ON journal (load_id, id, verb, said, who);
 CREATE INDEX journal_of_station ON journal (station_id, id);
-CREATE INDEX journal_of_run ON journal (run_id, id, sentence, who) WHERE run_id IS NOT NULL;
-CREATE INDEX journal_of_batch ON journal (batch_id, id, sentence, who) WHERE batch_id IS NOT NULL;
+CREATE INDEX journal_of_run ON journal (run_id, id, verb, said, who) WHERE run_id IS NOT NULL;
+CREATE INDEX journal_of_batch ON journal (batch_id, id, verb, said, who) WHERE batch_id IS NOT NULL;
 CREATE TRIGGER journal_is_not_changed BEFORE UPDATE ON journal
 BEGIN SELECT RAISE(ABORT, 'the journal is never changed'); END;
 CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal

@@ -27,6 +27,7 @@
 
 #include "base/fault.h"
 #include "base/moment.h"
+#include "base/values.h"
 #include "engine/gate/gate.h"
 #include "engine/physics/elevation.h"
 #include "engine/process/process.h"
@@ -34,8 +35,9 @@
 #include "engine/recipe/recipe.h"
 #include "engine/recipe/scaling.h"
 
-#define NAME_MAX_BYTES 96      /* names a person types, zero included */
-#define SENTENCE_MAX_BYTES 400 /* journal sentences and reasons */
+#define NAME_MAX_BYTES 96           /* names a person types, zero included */
+#define SENTENCE_MAX_BYTES 400      /* sentences and reasons */
+#define SAID_MAX_BYTES VALUES_BYTES /* values of an act: base/values.h */
 #define SOURCE_MAX_BYTES 256
 #define WORD_MAX_BYTES 24              /* phase names, verbs, pack words */
 #define LOG_APPLICATION_ID 0x53746c72  /* "Stlr", header offset 68 of the file */
@@ -169,10 +171,15 @@ struct log_entry {
 	int64_t load_id;    /* 0: none */
 	int64_t run_id;     /* 0: none */
 	int64_t batch_id;   /* 0: none */
-	char sentence[SENTENCE_MAX_BYTES];
+	/* What the act was about, a line of base/values.h; its sentence is made when it is shown
+	 * (kitchen/board/verbs.h).  An undo or a redo has none of its own and is stored with "[]". */
+	char said[SAID_MAX_BYTES];
 	int64_t undoes_id; /* 0: none */
 	int64_t undone_by; /* 0: still stands; filled on reading */
-	bool breaks_hold;  /* the act ended a hold or a vent; see kitchen_undo */
+	/* Filled on reading: the verb of the act that its chain of undos began with, the act's own
+	 * when it is no undo; `said` is then what was said of that act. */
+	char act_verb[WORD_MAX_BYTES];
+	bool breaks_hold; /* the act ended a hold or a vent; see kitchen_undo */
 };
 
 /* What acts are about, for undo and for stories. `id` is not used for the house. */
@@ -193,16 +200,16 @@ bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault);
 void log_abandon(struct log *log);
 
 /* Undo act `id` (which may itself be an undo: that makes a redo) as a new act.
- * `entry` carries at, who, verb, sentence, station and load of the new act;
- * undoes_id is set here (an act that was undone and redone is undone through its
- * redo).  FAULT_CONFLICT when rows the act touched have changed
+ * `entry` carries at, who, verb, station and load of the new act; undoes_id is set
+ * here (an act that was undone and redone is undone through its redo).  FAULT_CONFLICT when rows the act touched have changed
  * since or the result would break a rule of the schema; nothing is changed then.
  * FAULT_MISSING when there is no such act or it has been undone already.  The kitchen takes
  * the two steps below; in one it is for tests. */
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
 /* The same in two steps, for who must look at the rows before they are committed: after
- * the first the act is open, and ends by the second or by log_abandon. */
-bool log_undo_begin(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault);
+ * the first the act is open, and ends by the second or by log_abandon.  `called`: how a
+ * refusal begins, "It" or the act's sentence in quotation marks. */
+bool log_undo_begin(struct log *log, int64_t id, const char *called, struct log_entry *entry, struct fault *fault);
 bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fault);
 
 /* What an undo or a redo would take back about a subject.  Undos form chains:
@@ -220,6 +227,9 @@ bool log_last_act(struct log *log, struct log_subject subject, bool undone, stru
 /* The act that the chain of undos and redos of entry `id` began with; itself when
  * it is no undo.  FAULT_MISSING: no such entry. */
 bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault);
+
+/* FAULT_MISSING: no such entry. */
+bool log_entry_get(struct log *log, int64_t id, struct log_entry *out, struct fault *fault);
 
 /* The story of a subject, oldest first. */
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count,

@@ -101,7 +101,7 @@ static void fill(struct bench *bench, int jars)
 	int loads = jars / JARS_A_LOAD;
 
 	for (int number = 0; number < loads; number += LOADS_AN_ACT) {
-		struct log_entry entry = { .at = bench->clock.now, .verb = "bench", .sentence = "old loads" };
+		struct log_entry entry = { .at = bench->clock.now, .verb = "bench", .said = "[\"old loads\"]" };
 
 		MUST(bench, log_begin(bench->log, &bench->fault));
 		for (int i = number; i < number + LOADS_AN_ACT && i < loads; i++)

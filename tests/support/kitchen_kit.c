@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "engine/food/acid.h"
 #include "kitchen/act/undo.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
@@ -296,6 +297,22 @@ int64_t kk_journal(struct kitchen_kit *kit)
 	struct log_entry newest;
 
 	return log_newest_entry(kit->log, &newest, NULL) ? newest.id : 0;
+}
+
+const char *kk_words(const struct kitchen_kit *kit, const struct log_entry *entry)
+{
+	static char words[SENTENCE_MAX_BYTES];
+
+	entry_words(kit->kitchen, entry, words, sizeof(words));
+	return words;
+}
+
+const char *kk_said(const struct kitchen_kit *kit)
+{
+	struct log_entry newest;
+
+	ck_assert(log_newest_entry(kit->log, &newest, NULL));
+	return kk_words(kit, &newest);
 }
 
 int kk_lids_used(struct kitchen_kit *kit, int64_t box_id)

@@ -103,6 +103,9 @@ struct log_subject kk_about(int64_t load_id);
 bool kk_undo(struct kitchen_kit *kit, int64_t load_id);
 bool kk_redo(struct kitchen_kit *kit, int64_t load_id);
 int64_t kk_journal(struct kitchen_kit *kit); /* id of the newest entry, 0: none */
+/* What an entry says, and the newest one; until the next call. */
+const char *kk_words(const struct kitchen_kit *kit, const struct log_entry *entry);
+const char *kk_said(const struct kitchen_kit *kit);
 int kk_lids_used(struct kitchen_kit *kit, int64_t box_id);
 
 /* The warning of that id, about that load unless 0; NULL when it does not fire. */

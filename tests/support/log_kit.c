@@ -100,7 +100,7 @@ static void put_words(char *buffer, size_t size, const char *words)
 		abort();
 }
 
-struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t load_id)
+struct log_entry kit_entry(const char *words, int64_t station_id, int64_t load_id)
 {
 	struct log_entry entry = {
 		.at = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
@@ -109,7 +109,9 @@ struct log_entry kit_entry(const char *sentence, int64_t station_id, int64_t loa
 		.station_id = station_id,
 		.load_id = load_id,
 	};
-	put_words(entry.sentence, sizeof(entry.sentence), sentence);
+	struct values_line said = values_over(entry.said, sizeof(entry.said));
+	if (!values_add_text(&said, words))
+		abort();
 	return entry;
 }
 
@@ -464,7 +466,7 @@ void kit_spoil_index(const char *path)
 {
 	kit_sql(path, "PRAGMA writable_schema = ON;"
 	              "UPDATE sqlite_master SET sql = sql || ' WHERE id > 99' WHERE name = 'journal_of_station'");
-	kit_sql(path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	kit_sql(path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, said, changes)"
 	              " VALUES (1, 1, 'b', 'x', 'y', x'')");
 	kit_sql(path, "PRAGMA writable_schema = ON;"
 	              "UPDATE sqlite_master SET sql = replace(sql, ' WHERE id > 99', '')"

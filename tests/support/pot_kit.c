@@ -277,10 +277,7 @@ void pk_same_rows(struct kitchen_kit *kit, char *rows)
 
 void pk_says(const struct kitchen_kit *kit, const char *words)
 {
-	struct log_entry newest;
-
-	ck_assert(log_newest_entry(kit->log, &newest, NULL));
-	ck_assert_msg(strstr(newest.sentence, words) != NULL, "\"%s\" does not say \"%s\"", newest.sentence, words);
+	ck_assert_msg(strstr(kk_said(kit), words) != NULL, "\"%s\" does not say \"%s\"", kk_said(kit), words);
 }
 
 struct log_batch_amount pk_amount_row(struct kitchen_kit *kit, int64_t batch_id, const char *ingredient)

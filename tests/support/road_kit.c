@@ -150,7 +150,7 @@ static bool by_hand(struct walk *walk, bool as_it_should)
 static void write_recipe(struct walk *walk)
 {
 	const char *known = walk->lack->known != NULL ? walk->lack->known : "";
-	struct log_entry entry = { .verb = "add_recipe", .sentence = "by another hand", .at = walk->kit->clock.now };
+	struct log_entry entry = { .verb = "add_recipe", .said = "[\"by another hand\"]", .at = walk->kit->clock.now };
 	struct log_recipe own = { .pectin = PECTIN_NONE,
 		                  .acidity = ACIDITY_ACID,
 		                  .headspace_thou = 250,
@@ -360,7 +360,7 @@ static void throw_out(struct walk *walk)
 static void shorten_hold(struct walk *walk)
 {
 	struct log_subject subject = kk_about(walk->load_id);
-	struct log_entry entry = { .verb = "step", .sentence = "by another hand", .at = walk->kit->clock.now };
+	struct log_entry entry = { .verb = "step", .said = "[\"by another hand\"]", .at = walk->kit->clock.now };
 	struct log_phase *phases;
 	size_t count;
 

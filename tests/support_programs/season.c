@@ -253,7 +253,7 @@ static void loads(bool one_open, bool open_recall)
 /* Below the kitchen, for as many jars as are wanted: 99 to a load. */
 static void many(long jars)
 {
-	struct log_entry entry = { .at = hands.now, .verb = "test", .sentence = "Many jars" };
+	struct log_entry entry = { .at = hands.now, .verb = "test", .said = "[\"Many jars\"]" };
 	struct log_lot lot = { .code = "2026-09-14-B1",
 		               .product = "grape jelly",
 		               .food = "jam or jelly with added pectin",

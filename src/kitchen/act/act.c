@@ -1,5 +1,6 @@
 #include "kitchen/act/verdict.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -35,15 +36,36 @@ const char *who_acts(const struct kitchen *kitchen, int64_t station_id)
 	return kitchen->who;
 }
 
-bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault)
+bool act_begin(struct act *act, struct kitchen *kitchen, enum verb verb, int64_t station_id, struct fault *fault)
 {
 	memset(act, 0, sizeof(*act));
 	act->kitchen = kitchen;
+	act->said = values_over(act->entry.said, sizeof(act->entry.said));
 	act->entry.at = kitchen_now(kitchen);
 	act->entry.station_id = station_id;
-	text_copy(act->entry.verb, sizeof(act->entry.verb), verb);
+	act_is(act, verb);
 	text_copy(act->entry.who, sizeof(act->entry.who), who_acts(kitchen, station_id));
 	return log_begin(kitchen->log, fault) && board_is_current(kitchen, fault);
+}
+
+void act_is(struct act *act, enum verb verb)
+{
+	text_copy(act->entry.verb, sizeof(act->entry.verb), verb_stored(verb));
+}
+
+void act_says_text(struct act *act, const char *text)
+{
+	(void)values_add_text(&act->said, text);
+}
+
+void act_says_number(struct act *act, int64_t number)
+{
+	values_add_number(&act->said, number);
+}
+
+void act_says_nothing(struct act *act)
+{
+	act_says_text(act, "");
 }
 
 void act_about(struct act *act, struct log_subject subject)
@@ -54,14 +76,9 @@ void act_about(struct act *act, struct log_subject subject)
 		*id = subject.id;
 }
 
-bool act_commit(struct act *act, struct fault *fault, const char *format, ...)
+bool act_commit(struct act *act, struct fault *fault)
 {
-	struct text sentence = TEXT_OVER(act->entry.sentence);
-	va_list args;
-
-	va_start(args, format);
-	text_addv(&sentence, format, args);
-	va_end(args);
+	assert(verb_has_values(entry_verb(&act->entry), act->entry.said));
 	if (!judge_touched(act, fault)) {
 		log_abandon(act->kitchen->log);
 		return false;

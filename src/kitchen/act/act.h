@@ -5,13 +5,17 @@
 #ifndef STILLROOM_KITCHEN_ACT_ACT_H
 #define STILLROOM_KITCHEN_ACT_ACT_H
 
+#include "base/values.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/verbs.h"
 
-/* An act being made: what the journal will say of it. */
+/* An act being made: what the journal will say of it.  `said` writes into the entry: not
+ * to be copied. */
 struct act {
 	struct kitchen *kitchen;
 	struct log_entry entry;
+	struct values_line said;
 };
 
 /* An act writes back rows it took from the board.  Asked while nobody else can
@@ -20,11 +24,18 @@ bool board_is_current(struct kitchen *kitchen, struct fault *fault);
 /* Who acts: the one who has the station, else whoever has the board. */
 const char *who_acts(const struct kitchen *kitchen, int64_t station_id);
 /* Begin an act at the present moment. */
-bool act_begin(struct act *act, struct kitchen *kitchen, const char *verb, int64_t station_id, struct fault *fault);
+bool act_begin(struct act *act, struct kitchen *kitchen, enum verb verb, int64_t station_id, struct fault *fault);
+/* It turned out to be that. */
+void act_is(struct act *act, enum verb verb);
 /* What the act is about. */
 void act_about(struct act *act, struct log_subject subject);
-/* Commit with the sentence for the journal and read the board again. */
-bool act_commit(struct act *act, struct fault *fault, const char *format, ...) __attribute__((format(printf, 3, 4)));
+/* What it says in the journal: the values of its verb, in the order of kitchen/board/verbs.c,
+ * at any time before the commit.  A text that is too long for the row is shortened. */
+void act_says_text(struct act *act, const char *text);
+void act_says_number(struct act *act, int64_t number);
+void act_says_nothing(struct act *act); /* in the place of a number that is not there */
+/* Commit and read the board again. */
+bool act_commit(struct act *act, struct fault *fault);
 /* Abandon the act; returns false so that a failing line reads `return act_fail(...)`. */
 bool act_fail(struct act *act);
 /* Put a mark: its moment and who are those of the act. */
@@ -51,8 +62,8 @@ struct wall_clock wall_clock_of(const struct kitchen *kitchen, const struct mome
 bool check_clock(const struct kitchen *kitchen, struct fault *fault);
 /* How long food of that acidity may stand in this house before it is heated again. */
 int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
-/* It stood over the caution: "; its jars waited 3 h 12 min" for the journal, else "". */
-void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size);
+/* The journal says how many minutes it stood when that is over the caution, else nothing. */
+void act_says_stood(struct act *act, int64_t stood_ms);
 /* Low-acid food over its limit is not loaded, and not filled. */
 bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct fault *fault);
 

@@ -69,14 +69,12 @@ int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
 	return standing_limit_ms(acidity, kitchen->board.house.stand_minutes * MINUTE_MS);
 }
 
-void say_stood(const struct kitchen *kitchen, const char *what, int64_t stood_ms, char *buffer, size_t size)
+void act_says_stood(struct act *act, int64_t stood_ms)
 {
-	struct text text = text_over(buffer, size);
-
-	if (stood_ms <= kitchen->board.house.jar_wait_minutes * MINUTE_MS)
-		return;
-	text_add(&text, "; %s ", what);
-	text_add_hours(&text, stood_ms / MINUTE_MS);
+	if (stood_ms <= act->kitchen->board.house.jar_wait_minutes * MINUTE_MS)
+		act_says_nothing(act);
+	else
+		act_says_number(act, stood_ms / MINUTE_MS);
 }
 
 bool stood_too_long(const struct kitchen *kitchen, const struct log_lot *lot, int64_t stood_ms, struct fault *fault)

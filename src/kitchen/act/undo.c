@@ -1,13 +1,11 @@
 /*
  * undo.c - taking an act back, and taking that back.
  */
+#include <stdio.h>
 #include <string.h>
 
 #include "base/text.h"
 #include "kitchen/act/verdict.h"
-
-#define UNDONE "Undone: "
-#define DONE_AGAIN "Done again: "
 
 /* A clock that was broken is never joined together again over a gap nobody
  * watched, and an undone start is not brought back with its old time: only a
@@ -37,29 +35,21 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
 	return true;
 }
 
-/* The sentence of the act itself, without the "Undone: " of its undo. */
-static const char *bare_sentence(const char *sentence)
-{
-	static const char *const prefixes[] = { UNDONE, DONE_AGAIN };
-
-	for (size_t i = 0; i < sizeof(prefixes) / sizeof(prefixes[0]); i++)
-		if (strncmp(sentence, prefixes[i], strlen(prefixes[i])) == 0)
-			return sentence + strlen(prefixes[i]);
-	return sentence;
-}
-
 /* What the acts of the house refuse must not come in by the back door.  An undo
  * or a redo does not say what it was about: it waits too. */
 static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, struct fault *fault)
 {
-	static const char *const needs_empty[] = { "elevation", "edit_station", "house", "undo", "redo" };
+	static const enum verb needs_empty[] = { VERB_ELEVATION,    VERB_ELEVATION_WRONG, VERB_EDIT_STATION,
+		                                 VERB_HOUSE_COPIED, VERB_PRACTICE_HOUR,   VERB_UNDO,
+		                                 VERB_REDO };
+	enum verb verb = entry_verb(last);
 
 	if (last->load_id != 0 || last->station_id != 0 || last->run_id != 0 || last->batch_id != 0)
 		return true;
-	if (strcmp(last->verb, "practice") == 0)
+	if (verb == VERB_PRACTICE)
 		return fault_set(fault, FAULT_REFUSED, "A practice log stays one; make a new log for real work.");
 	for (size_t i = 0; i < sizeof(needs_empty) / sizeof(needs_empty[0]); i++)
-		if (strcmp(last->verb, needs_empty[i]) == 0)
+		if (verb == needs_empty[i])
 			return canners_are_empty(kitchen, "house", fault);
 	return true;
 }
@@ -69,7 +59,9 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 {
 	struct log_entry last;
 	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
-	struct text sentence = TEXT_OVER(act.entry.sentence);
+	char sentence[SENTENCE_MAX_BYTES];
+	char called[SENTENCE_MAX_BYTES + 2];
+	bool done;
 
 	if (!board_is_current(kitchen, fault))
 		return false;
@@ -83,17 +75,19 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	act.entry.run_id = last.run_id;
 	act.entry.batch_id = last.batch_id;
 	act.entry.breaks_hold = last.breaks_hold;
-	text_copy(act.entry.verb, sizeof(act.entry.verb), redo ? "redo" : "undo");
+	act_is(&act, redo ? VERB_REDO : VERB_UNDO);
 	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));
-	text_add(&sentence, "%s%s", redo ? DONE_AGAIN : UNDONE, bare_sentence(last.sentence));
-	if (!log_undo_begin(kitchen->log, last.id, &act.entry, fault))
+	entry_words(kitchen, &last, sentence, sizeof(sentence));
+	(void)snprintf(called, sizeof(called), "\"%s\"", sentence);
+	if (!log_undo_begin(kitchen->log, last.id, called, &act.entry, fault))
 		return false;
 	if (!judge_touched(&act, fault))
 		return act_fail(&act);
 	if (!log_undo_commit(kitchen->log, &act.entry, fault))
 		return false;
-	text_copy(said, said_size, act.entry.sentence);
-	return kitchen_refresh(kitchen, true, fault);
+	done = kitchen_refresh(kitchen, true, fault);
+	entry_words(kitchen, &act.entry, said, said_size);
+	return done;
 }
 
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,

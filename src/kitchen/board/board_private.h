@@ -77,8 +77,6 @@ struct kitchen {
 	int64_t tomorrow_ms;
 };
 
-#define VERB_CLOCK_RIGHT "clock_right" /* of the act that ends the stop "clock-behind" */
-
 /* clock_day_start of an instant that is mostly of the same day as the last. */
 int64_t kitchen_day_start(struct kitchen *kitchen, int64_t wall_ms);
 struct log *kitchen_log(const struct kitchen *kitchen);

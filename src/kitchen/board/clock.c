@@ -159,6 +159,11 @@ void clock_words_hour(int64_t wall_ms, char *buffer, size_t size)
 	words(wall_ms, "H", buffer, size);
 }
 
+void clock_words_time(int64_t minutes, char *buffer, size_t size)
+{
+	(void)snprintf(buffer, size, "%02lld:%02lld", (long long)(minutes / 60), (long long)(minutes % 60));
+}
+
 void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size)
 {
 	words(wall_ms, "d H", buffer, size);

@@ -52,6 +52,7 @@ int64_t clock_year_later(int64_t wall_ms);
 int clock_year_utc(int64_t wall_ms); /* the year in UTC: seasons of the log are told by it */
 void clock_words_date(int64_t wall_ms, char *buffer, size_t size);     /* "2026-09-14" */
 void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);     /* "14:05" */
+void clock_words_time(int64_t minutes, char *buffer, size_t size);     /* after midnight: "08:30" */
 void clock_words_day_hour(int64_t wall_ms, char *buffer, size_t size); /* "Mon 14 Sep 14:05" */
 /* "today 14:05", "tomorrow 02:10", "yesterday 14:05" or "Mon 14 Sep 14:05". */
 void clock_words_near(int64_t wall_ms, int64_t now_wall_ms, char *buffer, size_t size);

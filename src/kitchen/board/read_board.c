@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/acid_asked.h"
@@ -340,7 +341,7 @@ static bool read_latest(struct kitchen *kitchen, struct fault *fault)
 
 	if (!log_newest_entry(kitchen->log, &newest, &none))
 		return none.kind == FAULT_MISSING || fault_set(fault, none.kind, "%s", none.sentence);
-	if (strcmp(newest.verb, VERB_CLOCK_RIGHT) == 0)
+	if (entry_verb(&newest) == VERB_CLOCK_RIGHT)
 		kitchen->latest_wall_ms = 0;
 	if (!moment_same_boot(&newest.at, &now) && newest.at.wall_ms > kitchen->latest_wall_ms)
 		kitchen->latest_wall_ms = newest.at.wall_ms;

@@ -8,8 +8,6 @@
 #include "kitchen/act/act.h"
 #include "kitchen/canner/canner.h"
 
-#define FATE_DONE "fate_done" /* verb */
-
 const char *aside_done_words(enum aside what)
 {
 	static const char *const words[] = {
@@ -242,14 +240,17 @@ bool kitchen_aside(struct kitchen *kitchen, const struct aside_order *order, str
 	    !jar_belongs_to(kitchen, &jar, &subject, &station_id, fault) ||
 	    !log_lot_get(kitchen->log, jar.lot_id, &lot, fault) ||
 	    !may_be_done(kitchen, &jar, &lot, order, kitchen_now(kitchen).wall_ms, fault) ||
-	    !act_begin(&act, kitchen, FATE_DONE, station_id, fault))
+	    !act_begin(&act, kitchen, VERB_FATE_DONE, station_id, fault))
 		return false;
 	act_about(&act, subject);
 	if (!put_done(&act, &jar, order, &done, fault))
 		return act_fail(&act);
 	kitchen->fate_done = subject;
-	return act_commit(&act, fault, "%s: %d jar%s %s%s", lot.code, done, done == 1 ? "" : "s",
-	                  aside_done_words(order->what), order->in_time ? ", in time; noted later" : "");
+	act_says_text(&act, lot.code);
+	act_says_number(&act, done);
+	act_says_text(&act, aside_done_words(order->what));
+	act_says_number(&act, order->in_time);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
@@ -258,7 +259,7 @@ bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, st
 
 	/* Never the act before it: shelving is not taken back from here. */
 	if (kitchen->fate_done.id == 0 || !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
-	    strcmp(last.verb, FATE_DONE) != 0)
+	    entry_verb(&last) != VERB_FATE_DONE)
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
 	return kitchen_undo(kitchen, kitchen->fate_done, said, said_size, fault);
 }

@@ -254,14 +254,18 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	    !check_room(&canner->station, order, fault) || !check_acid(order, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
-	if (!act_begin(&act, kitchen, "start_load", canner->station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_START_LOAD, canner->station.id, fault))
 		return false;
 	/* Inside the transaction, so that two terminals cannot both take the last lids. */
 	if (!check_lids(kitchen, order->lid_box_id, order->jars, fault) ||
 	    !write_load(&act, canner, order, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d %s %s, %d min%s%s", name, order->jars,
-	                  order->jars == 1 ? process.jar->words : process.jar->plural, order->product, load.minutes,
-	                  order->reason[0] != '\0' ? "; " : "", order->reason);
+	act_says_text(&act, name);
+	act_says_number(&act, order->jars);
+	act_says_text(&act, process.jar->name);
+	act_says_text(&act, order->product);
+	act_says_number(&act, load.minutes);
+	act_says_text(&act, order->reason);
+	return act_commit(&act, fault);
 }

@@ -630,7 +630,7 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	struct log_load load = { 0 };
 	char name[NAME_MAX_BYTES];
 	char picked[SENTENCE_MAX_BYTES];
-	char waited[64];
+	int64_t waited;
 	struct act act;
 
 	if (canner == NULL || !check_clock(kitchen, fault) ||
@@ -639,16 +639,20 @@ bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const str
 	    !kitchen_common_process(kitchen, station_id, picks, count, pressure_psi, &process, fault) ||
 	    stands_too_long(kitchen, needs, count, fault))
 		return false;
-	say_stood(kitchen, "its jars waited", longest_wait_ms(needs, count), waited, sizeof(waited));
 	text_copy(name, sizeof(name), canner->station.name);
 	say_picked(needs, count, picked, sizeof(picked));
+	waited = longest_wait_ms(needs, count);
 	/* An act begins only on the board all this was read from. */
-	if (!act_begin(&act, kitchen, "start_load", station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_LOAD_WAITING, station_id, fault))
 		return false;
 	if (!write_load(&act, canner, needs, count, &process, &load, fault))
 		return act_fail(&act);
 	*load_id = load.id;
-	return act_commit(&act, fault, "%s: load started, %d min: %s%s", name, load.minutes, picked, waited);
+	act_says_text(&act, name);
+	act_says_number(&act, load.minutes);
+	act_says_text(&act, picked);
+	act_says_stood(&act, waited);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault)
@@ -656,14 +660,14 @@ bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size,
 	const struct board *board = &kitchen->board;
 	const struct jar_size *jar = jar_size_named(size);
 	struct log_batch batch;
-	char waited[64] = "";
+	int64_t waited = 0;
 	struct act act;
 	int filled = 0;
 
 	if (jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size);
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
-	    !act_begin(&act, kitchen, "refill", batch.station_id, fault))
+	    !act_begin(&act, kitchen, VERB_REFILL, batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	for (size_t i = 0; i < board->waiting_count; i++) {
@@ -672,7 +676,7 @@ bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size,
 		if (!of_group(&row, batch_id, jar->name))
 			continue;
 		if (filled++ == 0)
-			say_stood(kitchen, "they had waited", waited_ms(&row, &act.entry.at), waited, sizeof(waited));
+			waited = waited_ms(&row, &act.entry.at);
 		row.filled = act.entry.at;
 		if (!log_put_jar(kitchen->log, &row, fault))
 			return act_fail(&act);
@@ -681,6 +685,9 @@ bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size,
 		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
 		return act_fail(&act);
 	}
-	return act_commit(&act, fault, "%s: %d %s emptied, reheated and filled anew%s", batch.recipe, filled,
-	                  filled == 1 ? jar->words : jar->plural, waited);
+	act_says_text(&act, batch.recipe);
+	act_says_number(&act, filled);
+	act_says_text(&act, jar->name);
+	act_says_stood(&act, waited);
+	return act_commit(&act, fault);
 }

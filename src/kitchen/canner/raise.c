@@ -96,7 +96,7 @@ static bool put_raised(struct act *act, const struct strip *strip, struct log_lo
 	struct text words = TEXT_OVER(mark.words);
 
 	say_raised(strip, load, &words);
-	text_add(said, "; %s: %s", strip_title(strip), mark.words);
+	text_add(said, "%s%s: %s", said->used > 0 ? "; " : "", strip_title(strip), mark.words);
 	return log_put_load(act->kitchen->log, load, fault) && act_mark(act, &mark, fault) &&
 	       lengthen(act, strip, load, fault);
 }

@@ -405,7 +405,7 @@ bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *or
 		return false;
 	}
 	canner = *kitchen_free_station(kitchen, order->station_id, fault); /* make_plan found it */
-	if (!act_begin(&act, kitchen, "reprocess", order->station_id, fault)) {
+	if (!act_begin(&act, kitchen, VERB_REPROCESS, order->station_id, fault)) {
 		free(jars);
 		return false;
 	}
@@ -413,8 +413,12 @@ bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *or
 	free(jars);
 	if (!done)
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %d jar%s of %s again as %s, new lids, %d min (load %lld before)%s%s",
-	                  canner.station.name, plan.room, plan.room == 1 ? "" : "s", plan.lot.code, plan.new_code,
-	                  plan.process.minutes, (long long)plan.load.id, order->reason[0] != '\0' ? "; " : "",
-	                  order->reason);
+	act_says_text(&act, canner.station.name);
+	act_says_number(&act, plan.room);
+	act_says_text(&act, plan.lot.code);
+	act_says_text(&act, plan.new_code);
+	act_says_number(&act, plan.process.minutes);
+	act_says_number(&act, plan.load.id);
+	act_says_text(&act, order->reason);
+	return act_commit(&act, fault);
 }

@@ -210,7 +210,7 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned metho
 	if (strip == NULL || !markable(strip, fault) || !sealing_seen(strip, fault) || !method_named(methods, fault))
 		return false;
 	text_copy(code, sizeof(code), strip->lot.code);
-	if (!act_begin(&act, kitchen, "all_sealed", strip->station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_ALL_SEALED, strip->station.id, fault))
 		return false;
 	sign(&act);
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
@@ -227,12 +227,15 @@ bool kitchen_all_sealed(struct kitchen *kitchen, int64_t load_id, unsigned metho
 	free(jars);
 	if (done && marked == 0)
 		done = fault_set(fault, FAULT_REFUSED, "Every jar of %s is marked already.", code);
-	return done ? act_commit(&act, fault, "%s: %d jars sealed", code, marked) : act_fail(&act);
+	act_says_text(&act, code);
+	act_says_number(&act, marked);
+	return done ? act_commit(&act, fault) : act_fail(&act);
 }
 
-/* Put a changed jar as one act; `looked`: its state was seen anew by who acts. */
-static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const char *verb, struct log_jar *jar,
-                     bool looked, const char *words, struct fault *fault)
+/* Put a changed jar as one act; `looked`: its state was seen anew by who acts.  `more`:
+ * a second word that the verb has; NULL: none. */
+static bool put_mark(struct kitchen *kitchen, const struct strip *strip, enum verb verb, struct log_jar *jar,
+                     bool looked, const char *words, const char *more, struct fault *fault)
 {
 	char code[NAME_MAX_BYTES];
 	struct act act;
@@ -246,7 +249,12 @@ static bool put_mark(struct kitchen *kitchen, const struct strip *strip, const c
 		look_at(jar, jar->state, &act.entry);
 	if (!log_put_jar(kitchen->log, jar, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: jar %d %s", code, jar->place_in_load, words);
+	act_says_text(&act, code);
+	act_says_number(&act, jar->place_in_load);
+	act_says_text(&act, words);
+	if (more != NULL)
+		act_says_text(&act, more);
+	return act_commit(&act, fault);
 }
 
 static void drop_fate(struct log_jar *jar)
@@ -277,7 +285,7 @@ bool kitchen_jar_state(struct kitchen *kitchen, int64_t jar_id, enum jar_state s
 	for (int i = 0; state == JAR_UNCHECKED && i < SEAL_METHOD_COUNT; i++)
 		jar.ticks[i] = TICK_NONE;
 	drop_needless_fate(&jar);
-	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(state), fault);
+	return put_mark(kitchen, strip, VERB_JAR_STATE, &jar, true, jar_state_name(state), NULL, fault);
 }
 
 bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned methods, struct fault *fault)
@@ -290,7 +298,7 @@ bool kitchen_jar_sealed(struct kitchen *kitchen, int64_t jar_id, unsigned method
 		return false;
 	jar.state = JAR_SEALED;
 	drop_needless_fate(&jar);
-	return put_mark(kitchen, strip, "jar_state", &jar, true, jar_state_name(JAR_SEALED), fault);
+	return put_mark(kitchen, strip, VERB_JAR_STATE, &jar, true, jar_state_name(JAR_SEALED), NULL, fault);
 }
 
 /* What the three methods make of a jar; one said to be sealed stays so while nothing is bad. */
@@ -312,7 +320,6 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 	static const char *const said[] = { "not tried", "good", "BAD" };
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
-	char words[64];
 
 	if (strip == NULL || !sealing_seen(strip, fault))
 		return false;
@@ -322,12 +329,11 @@ bool kitchen_jar_tick(struct kitchen *kitchen, int64_t jar_id, enum seal_method 
 	jar.ticks[method] = tick;
 	jar.state = state_by_ticks(&jar);
 	drop_needless_fate(&jar);
-	(void)snprintf(words, sizeof(words), "%s: %s", look_words[method], said[tick]);
 	if (jar.state != JAR_UNCHECKED)
-		return put_mark(kitchen, strip, "jar_tick", &jar, true, words, fault);
+		return put_mark(kitchen, strip, VERB_JAR_TICK, &jar, true, look_words[method], said[tick], fault);
 	jar.checked_wall_ms = 0; /* a tick of three is no check yet */
 	jar.checked_by[0] = '\0';
-	return put_mark(kitchen, strip, "jar_tick", &jar, false, words, fault);
+	return put_mark(kitchen, strip, VERB_JAR_TICK, &jar, false, look_words[method], said[tick], fault);
 }
 
 bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoning siphoning, struct fault *fault)
@@ -345,7 +351,7 @@ bool kitchen_jar_siphoning(struct kitchen *kitchen, int64_t jar_id, enum siphoni
 		drop_fate(&jar);
 	jar.siphoning = siphoning;
 	drop_needless_fate(&jar);
-	return put_mark(kitchen, strip, "jar_siphoning", &jar, false, words[siphoning], fault);
+	return put_mark(kitchen, strip, VERB_JAR_SIPHONING, &jar, false, words[siphoning], NULL, fault);
 }
 
 static bool give_fate(struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now,
@@ -370,7 +376,6 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 	struct log_jar jar;
 	const struct strip *strip = jar_and_strip(kitchen, jar_id, &jar, fault);
 	int64_t now = kitchen_now(kitchen).wall_ms;
-	char words[64];
 
 	if (strip == NULL)
 		return false;
@@ -379,8 +384,7 @@ bool kitchen_jar_fate(struct kitchen *kitchen, int64_t jar_id, enum jar_fate fat
 		                 jar.place_in_load);
 	if (!give_fate(&jar, &strip_load(strip)->row, fate, now, fault))
 		return false;
-	(void)snprintf(words, sizeof(words), "goes to: %s", jar_fate_words(fate));
-	return put_mark(kitchen, strip, "jar_fate", &jar, false, words, fault);
+	return put_mark(kitchen, strip, VERB_JAR_FATE, &jar, false, jar_fate_words(fate), NULL, fault);
 }
 
 bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate fate, struct fault *fault)
@@ -396,7 +400,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	if (strip == NULL || !markable(strip, fault))
 		return false;
 	at = *strip;
-	if (!act_begin(&act, kitchen, "fate_rest", at.station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_FATE_REST, at.station.id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	if (!log_jars(kitchen->log, load_id, &jars, &count, fault))
@@ -411,8 +415,10 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	free(jars);
 	if (done && given == 0)
 		done = fault_set(fault, FAULT_REFUSED, "No jar of %s waits for a fate.", at.lot.code);
-	return done ? act_commit(&act, fault, "%s: %d jars go to: %s", at.lot.code, given, jar_fate_words(fate))
-	            : act_fail(&act);
+	act_says_text(&act, at.lot.code);
+	act_says_number(&act, given);
+	act_says_text(&act, jar_fate_words(fate));
+	return done ? act_commit(&act, fault) : act_fail(&act);
 }
 
 void kitchen_lot_code(const struct kitchen *kitchen, int64_t lot_id, char *buffer, size_t size)

@@ -111,11 +111,14 @@ bool import_write(struct import_plan *plan, const char *path, struct fault *faul
 	struct act act;
 
 	utf8_clean(name, sizeof(name), slash != NULL && slash[1] != '\0' ? slash + 1 : path);
-	if (!act_begin(&act, plan->kitchen, "import", 0, fault))
+	if (!act_begin(&act, plan->kitchen, VERB_IMPORT, 0, fault))
 		return false;
 	if (!put_frame(plan, fault) || !put_loads(plan, fault) || !put_jars(plan, fault) || !put_phases(plan, fault) ||
 	    !put_marks(plan, fault) || !note_worse(plan, &act, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Imported from %s: %zu lots, %zu loads, %zu jars", name, plan->lot_count,
-	                  plan->load_count, plan->jar_count);
+	act_says_text(&act, name);
+	act_says_number(&act, (int64_t)plan->lot_count);
+	act_says_number(&act, (int64_t)plan->load_count);
+	act_says_number(&act, (int64_t)plan->jar_count);
+	return act_commit(&act, fault);
 }

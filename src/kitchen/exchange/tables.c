@@ -3,6 +3,43 @@
 #include <string.h>
 
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/verbs.h"
+
+struct worded {
+	struct kitchen *kitchen;
+	const struct log_table *table;
+	bool (*row)(void *state, const struct log_cell *cells, struct fault *fault);
+	void *state;
+};
+
+/* The log knows which entry; what it says is the kitchen's. */
+static bool put_sentence(const struct kitchen *kitchen, struct log_cell *cell, char *words, size_t size,
+                         struct fault *fault)
+{
+	struct log_entry entry;
+
+	if (!log_entry_get(kitchen->log, cell->number, &entry, fault))
+		return false;
+	entry_words(kitchen, &entry, words, size);
+	cell->text = words;
+	cell->length = strlen(words);
+	return true;
+}
+
+static bool put_row(void *state, const struct log_cell *cells, struct fault *fault)
+{
+	const struct worded *worded = state;
+	struct log_cell worded_cells[TABLE_COLUMNS_MAX];
+	char words[SENTENCE_MAX_BYTES];
+
+	for (size_t i = 0; i < worded->table->column_count; i++) {
+		worded_cells[i] = cells[i];
+		if (worded->table->columns[i].kind == CELL_SENTENCE &&
+		    !put_sentence(worded->kitchen, &worded_cells[i], words, sizeof(words), fault))
+			return false;
+	}
+	return worded->row(worded->state, worded_cells, fault);
+}
 
 const struct log_table *tables_at(size_t index)
 {
@@ -35,7 +72,9 @@ bool tables_read(struct kitchen *kitchen, const struct log_table *table,
                  bool (*row)(void *state, const struct log_cell *cells, struct fault *fault), void *state,
                  struct fault *fault)
 {
-	return log_table_read(kitchen->log, table, row, state, fault);
+	struct worded worded = { kitchen, table, row, state };
+
+	return log_table_read(kitchen->log, table, put_row, &worded, fault);
 }
 
 bool tables_begin(struct kitchen *kitchen, struct fault *fault)

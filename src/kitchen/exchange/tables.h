@@ -17,7 +17,7 @@ const struct log_table *tables_named(const char *name); /* NULL: none */
 size_t tables_columns(const struct log_table *table, const struct log_column *out[TABLE_COLUMNS_MAX]);
 /* The words of a column in their order; NULL: no more. */
 const char *tables_word(const struct log_column *column, int index);
-/* As log_table_read. */
+/* As log_table_read; cells of CELL_SENTENCE are text here, one in a table at most. */
 bool tables_read(struct kitchen *kitchen, const struct log_table *table,
                  bool (*row)(void *state, const struct log_cell *cells, struct fault *fault), void *state,
                  struct fault *fault);

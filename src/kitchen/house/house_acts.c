@@ -12,7 +12,12 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 
-static bool put_house(struct kitchen *kitchen, const struct log_house *house, const char *verb, const char *sentence,
+#define A_TEXT(words) (&(const struct value){ .text = (words) })
+#define A_NUMBER(amount) (&(const struct value){ .is_number = true, .number = (amount), .text = "" })
+#define NO_NUMBER A_TEXT("")
+
+/* `value`: what the verb says; NULL: it has none. */
+static bool put_house(struct kitchen *kitchen, const struct log_house *house, enum verb verb, const struct value *value,
                       struct fault *fault)
 {
 	struct act act;
@@ -21,33 +26,32 @@ static bool put_house(struct kitchen *kitchen, const struct log_house *house, co
 		return false;
 	if (!log_put_house(kitchen->log, house, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s", sentence);
+	if (value != NULL && value->is_number)
+		act_says_number(&act, value->number);
+	else if (value != NULL)
+		act_says_text(&act, value->text);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
-	char sentence[SENTENCE_MAX_BYTES];
 
 	if (!text_copy(house.name, sizeof(house.name), name))
 		return fault_set(fault, FAULT_MISUSE, "That name is too long: at most %d bytes.", NAME_MAX_BYTES - 1);
-	(void)snprintf(sentence, sizeof(sentence), "The kitchen is called %s", house.name);
-	return put_house(kitchen, &house, "name", sentence, fault);
+	return put_house(kitchen, &house, VERB_NAME, A_TEXT(house.name), fault);
 }
 
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
-	char sentence[SENTENCE_MAX_BYTES];
-	char height[48];
 
 	if (!elevation_read(words, &house.elevation, fault) || !canners_are_empty(kitchen, "elevation", fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
 	house.elevation_set_wall_ms = house.elevation.known ? kitchen_now(kitchen).wall_ms : 0;
-	elevation_words(&house.elevation, height, sizeof(height));
-	(void)snprintf(sentence, sizeof(sentence), "Elevation of the kitchen: %s", height);
-	return put_house(kitchen, &house, "elevation", sentence, fault);
+	return put_house(kitchen, &house, VERB_ELEVATION,
+	                 house.elevation.known ? A_NUMBER(house.elevation.um) : NO_NUMBER, fault);
 }
 
 /* The largest jar of a load and its first lot: what its process was looked up for. */
@@ -126,22 +130,26 @@ bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
-	char height[48];
 	char raised[SENTENCE_MAX_BYTES / 2];
 	struct text said = TEXT_OVER(raised);
 	struct act act;
 
-	if (!elevation_read(words, &house.elevation, fault) || !act_begin(&act, kitchen, "elevation", 0, fault))
+	if (!elevation_read(words, &house.elevation, fault) ||
+	    !act_begin(&act, kitchen, VERB_ELEVATION_WRONG, 0, fault))
 		return false;
 	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
 	/* Stays as it was set: what was made since then is looked at again next time, too. */
 	if (house.elevation_set_wall_ms == 0)
 		house.elevation_set_wall_ms = act.entry.at.wall_ms;
-	elevation_words(&house.elevation, height, sizeof(height));
 	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) || !log_put_house(kitchen->log, &house, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The elevation was wrong; it is %s. %d load%s NOT valid%s", height, *loads,
-	                  *loads == 1 ? " is" : "s are", raised);
+	if (house.elevation.known)
+		act_says_number(&act, house.elevation.um);
+	else
+		act_says_nothing(&act);
+	act_says_number(&act, *loads);
+	act_says_text(&act, raised);
+	return act_commit(&act, fault);
 }
 
 /* "203.1F", "95.1 C": a temperature with its unit. */
@@ -171,14 +179,14 @@ bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struc
 
 	if (words[0] == '\0') {
 		house.measured_boil_mc = 0;
-		return put_house(kitchen, &house, "measured_boil", "Measured boiling point forgotten", fault);
+		return put_house(kitchen, &house, VERB_BOIL_FORGOTTEN, NULL, fault);
 	}
 	if (!read_temperature(words, &celsius))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C.", words);
 	if (!boil_here(&house.elevation, (double)NAN, celsius, &boil, fault))
 		return false;
 	house.measured_boil_mc = (int)lround(celsius * 1000.0);
-	return put_house(kitchen, &house, "measured_boil", "Boiling water measured with a thermometer", fault);
+	return put_house(kitchen, &house, VERB_MEASURED_BOIL, NULL, fault);
 }
 
 /* Warmer or colder than any room is a slip of the pen. */
@@ -188,20 +196,18 @@ bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struc
 bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
-	char sentence[SENTENCE_MAX_BYTES];
 	double celsius;
 
 	if (words[0] == '\0') {
 		house.storage_mc = STORAGE_NOT_READ;
 		house.storage_wall_ms = 0;
-		return put_house(kitchen, &house, "storage", "Warmth of the store forgotten", fault);
+		return put_house(kitchen, &house, VERB_STORAGE_FORGOTTEN, NULL, fault);
 	}
 	if (!read_temperature(words, &celsius) || celsius < STORAGE_MIN_C || celsius > STORAGE_MAX_C)
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not the warmth of a room: write 64F or 18C.", words);
 	house.storage_mc = lround(celsius * 1000.0);
 	house.storage_wall_ms = kitchen_now(kitchen).wall_ms;
-	(void)snprintf(sentence, sizeof(sentence), "The store was read at %.1f F", fahrenheit_from_celsius(celsius));
-	return put_house(kitchen, &house, "storage", sentence, fault);
+	return put_house(kitchen, &house, VERB_STORAGE, A_NUMBER(house.storage_mc), fault);
 }
 
 bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fault *fault)
@@ -213,7 +219,7 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 
 	if (words[0] == '\0') {
 		house.barometer_pa = 0;
-		return put_house(kitchen, &house, "barometer", "Barometer reading forgotten", fault);
+		return put_house(kitchen, &house, VERB_BAROMETER_FORGOTTEN, NULL, fault);
 	}
 	while (*end == ' ')
 		end++;
@@ -223,7 +229,7 @@ bool kitchen_set_barometer(struct kitchen *kitchen, const char *words, struct fa
 	if (!boil_here(&house.elevation, kpa, (double)NAN, &boil, fault))
 		return false;
 	house.barometer_pa = (int)lround(kpa * 1000.0);
-	return put_house(kitchen, &house, "barometer", "Barometer read", fault);
+	return put_house(kitchen, &house, VERB_BAROMETER, NULL, fault);
 }
 
 bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *fault)
@@ -231,8 +237,7 @@ bool kitchen_set_invented(struct kitchen *kitchen, bool invented, struct fault *
 	struct log_house house = kitchen->board.house;
 
 	house.invented = invented;
-	return put_house(kitchen, &house, "invented",
-	                 invented ? "The data of this log are invented" : "The data of this log are real", fault);
+	return put_house(kitchen, &house, VERB_INVENTED, A_NUMBER(invented), fault);
 }
 
 /* Practice is decided once, before anything is recorded: a real log can never
@@ -250,22 +255,18 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 	house.practice_speed = speed;
 	house.practice_wall_ms = now.wall_ms;
 	house.practice_real_wall_ms = now.wall_ms;
-	return put_house(kitchen, &house, "practice", "This is a practice log", fault);
+	return put_house(kitchen, &house, VERB_PRACTICE, NULL, fault);
 }
 
 /* Nothing of the house changes; that somebody looked is what counts. */
 bool kitchen_clock_is_right(struct kitchen *kitchen, struct fault *fault)
 {
 	struct moment now = kitchen_now(kitchen);
-	char words[32];
-	char sentence[SENTENCE_MAX_BYTES];
 	struct log_house house = kitchen->board.house;
 
 	if (clock_behind_ms(kitchen, &now) == 0)
 		return fault_set(fault, FAULT_REFUSED, "Nothing says that the clock is wrong.");
-	clock_words_day_hour(now.wall_ms, words, sizeof(words));
-	(void)snprintf(sentence, sizeof(sentence), "The clock is right at %s; what was written later was not", words);
-	return put_house(kitchen, &house, VERB_CLOCK_RIGHT, sentence, fault);
+	return put_house(kitchen, &house, VERB_CLOCK_RIGHT, A_NUMBER(now.wall_ms), fault);
 }
 
 /* --- settings ---------------------------------------------------------------------- */
@@ -275,17 +276,16 @@ bool kitchen_set_units(struct kitchen *kitchen, enum unit_system units, struct f
 	struct log_house house = kitchen->board.house;
 
 	house.units = units;
-	return put_house(kitchen, &house, "units",
-	                 units == UNITS_METRIC ? "The kitchen measures in metric" : "The kitchen measures in US units",
-	                 fault);
+	return put_house(kitchen, &house, VERB_UNITS, A_NUMBER(units == UNITS_METRIC), fault);
 }
 
-static void minutes_words(struct text *text, const char *what, int minutes)
+/* 0: not set. */
+static void say_minutes(struct act *act, int minutes)
 {
 	if (minutes == 0)
-		text_add(text, "%s not set", what);
+		act_says_nothing(act);
 	else
-		text_add(text, "%s %d min", what, minutes);
+		act_says_number(act, minutes);
 }
 
 /* Both only shorter than the limits of engine/gate/gate.h. */
@@ -307,8 +307,7 @@ bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int 
                          struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
-	char sentence[SENTENCE_MAX_BYTES];
-	struct text text = TEXT_OVER(sentence);
+	struct act act;
 
 	if (run < 0 || run > 600 || water < 0 || water > 600 || first_juice < 0 || first_juice > 600)
 		return fault_set(fault, FAULT_MISUSE, "Times of a juicer are 1 to 600 minutes; 0: not set.");
@@ -319,13 +318,16 @@ bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int 
 	house.water_minutes = water;
 	house.jar_wait_minutes = jar_wait;
 	house.stand_minutes = stand;
-	text_add(&text, "House times:");
-	minutes_words(&text, " run", run);
-	minutes_words(&text, ", first juice", first_juice);
-	minutes_words(&text, ", water", water);
-	minutes_words(&text, ", jars wait", jar_wait);
-	minutes_words(&text, ", stand at most", stand > 0 ? stand : (int)(STANDING_MAX_MS / 60000));
-	return put_house(kitchen, &house, "minutes", sentence, fault);
+	if (!act_begin(&act, kitchen, VERB_MINUTES, 0, fault))
+		return false;
+	if (!log_put_house(kitchen->log, &house, fault))
+		return act_fail(&act);
+	say_minutes(&act, run);
+	say_minutes(&act, first_juice);
+	say_minutes(&act, water);
+	act_says_number(&act, jar_wait);
+	act_says_number(&act, stand > 0 ? stand : STANDING_MAX_MS / 60000);
+	return act_commit(&act, fault);
 }
 
 /* --- stations -------------------------------------------------------------------- */
@@ -355,13 +357,16 @@ bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, s
 	struct act act;
 
 	if (!check_station(kitchen, station, fault) ||
-	    !act_begin(&act, kitchen, station->id == 0 ? "add_station" : "edit_station", 0, fault))
+	    !act_begin(&act, kitchen, station->id == 0 ? VERB_ADD_STATION : VERB_EDIT_STATION, 0, fault))
 		return false;
 	if (!log_put_station(kitchen->log, station, fault))
 		return act_fail(&act);
 	/* About the house: undone in the house view, not at the station. */
-	return act_commit(&act, fault, "Station %d: %s, %s%s", station->digit, station->name,
-	                  station_kind_words(station->kind), station->retired ? ", retired" : "");
+	act_says_number(&act, station->digit);
+	act_says_text(&act, station->name);
+	act_says_text(&act, station_kind_name(station->kind));
+	act_says_number(&act, station->retired);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials, struct fault *fault)
@@ -373,13 +378,14 @@ bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const 
 		return false;
 	if (!text_copy(station.who, sizeof(station.who), initials))
 		return fault_set(fault, FAULT_MISUSE, "Initials are short.");
-	if (!act_begin(&act, kitchen, "who", station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_WHO, station_id, fault))
 		return false;
 	text_copy(act.entry.who, sizeof(act.entry.who), initials);
 	if (!log_put_station(kitchen->log, &station, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s%s", station.name, initials[0] != '\0' ? "now with " : "now with nobody",
-	                  initials);
+	act_says_text(&act, station.name);
+	act_says_text(&act, initials);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault)
@@ -390,9 +396,12 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
 		return fault_set(fault, FAULT_MISUSE, "A lid box needs a label.");
 	if (box->lids < 0 || box->lids > 100000)
 		return fault_set(fault, FAULT_MISUSE, "A lid box holds 0 to 100000 lids.");
-	if (!act_begin(&act, kitchen, box->id == 0 ? "add_lids" : "edit_lids", 0, fault))
+	if (!act_begin(&act, kitchen, box->id == 0 ? VERB_ADD_LIDS : VERB_EDIT_LIDS, 0, fault))
 		return false;
 	if (!log_put_lid_box(kitchen->log, box, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Lid box %s: %d lids%s", box->label, box->lids, box->retired ? ", retired" : "");
+	act_says_text(&act, box->label);
+	act_says_number(&act, box->lids);
+	act_says_number(&act, box->retired);
+	return act_commit(&act, fault);
 }

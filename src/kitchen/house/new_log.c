@@ -119,11 +119,11 @@ static bool copy_house(struct kitchen *kitchen, const struct log_house *from, st
 	copy.practice_speed = house.practice_speed;
 	copy.practice_wall_ms = house.practice_wall_ms;
 	copy.practice_real_wall_ms = house.practice_real_wall_ms;
-	if (!act_begin(&act, kitchen, "house", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_HOUSE_COPIED, 0, fault))
 		return false;
 	if (!log_put_house(kitchen_log(kitchen), &copy, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The house as in another log");
+	return act_commit(&act, fault);
 }
 
 static bool copy_stations(struct kitchen *kitchen, struct log *from, struct fault *fault)
@@ -299,11 +299,11 @@ static bool begin_at_its_hour(struct kitchen *kitchen, struct fault *fault)
 		return false;
 	house.practice_wall_ms = day + minutes * MINUTE_MS;
 	house.practice_real_wall_ms = now.wall_ms;
-	if (!act_begin(&act, kitchen, "house", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_PRACTICE_HOUR, 0, fault))
 		return false;
 	if (!log_put_house(kitchen_log(kitchen), &house, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Practice begins at the hour of the plan");
+	return act_commit(&act, fault);
 }
 
 /* --- together ------------------------------------------------------------------------ */

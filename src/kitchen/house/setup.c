@@ -17,6 +17,7 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan_lines.h"
 #include "kitchen/pot/pot.h"
@@ -492,7 +493,7 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 	bool done;
 
 	/* That the log is for practice is settled before anything else. */
-	if (log_newest_entry(kitchen->log, &newest, NULL) && strcmp(newest.verb, "practice") != 0)
+	if (log_newest_entry(kitchen->log, &newest, NULL) && entry_verb(&newest) != VERB_PRACTICE)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s has been written in already; a kitchen file sets up an empty log only.",
 		                 log_path(kitchen->log));

@@ -230,7 +230,7 @@ struct errand {
 	const char *advice;
 };
 
-static bool errand_begin(struct errand *errand, struct kitchen *kitchen, const char *verb, enum jar_gone why, int jars,
+static bool errand_begin(struct errand *errand, struct kitchen *kitchen, enum verb verb, enum jar_gone why, int jars,
                          struct fault *fault)
 {
 	memset(errand, 0, sizeof(*errand));
@@ -357,7 +357,7 @@ static bool take_of_lots(struct errand *errand, const char *product, const char 
 	return done;
 }
 
-static bool errand_commit(struct errand *errand, struct fault *fault, const char *sentence)
+static bool errand_commit(struct errand *errand, struct fault *fault)
 {
 	struct kitchen *kitchen = errand->act.kitchen;
 	struct log_subject about = { SUBJECT_HOUSE, 0 };
@@ -365,7 +365,7 @@ static bool errand_commit(struct errand *errand, struct fault *fault, const char
 	if (errand->load_id > 0)
 		about = (struct log_subject){ SUBJECT_LOAD, errand->load_id };
 	act_about(&errand->act, about);
-	if (!act_commit(&errand->act, fault, "%s", sentence))
+	if (!act_commit(&errand->act, fault))
 		return false;
 	kitchen->pantry_done = about;
 	return true;
@@ -374,7 +374,6 @@ static bool errand_commit(struct errand *errand, struct fault *fault, const char
 bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const char **advice, struct fault *fault)
 {
 	struct errand errand;
-	char sentence[SENTENCE_MAX_BYTES];
 
 	if (take->why != GONE_USED && take->why != GONE_GIVEN && take->why != GONE_SPOILED)
 		return fault_set(fault, FAULT_MISUSE, "Jars are used, given away or spoiled.");
@@ -390,11 +389,14 @@ bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const ch
 		          take->jars - errand.left == 1 ? "is" : "are");
 		return act_fail(&errand.act);
 	}
-	(void)snprintf(sentence, sizeof(sentence), "%s: %d %s %.60s (%.240s)", jar_gone_words(take->why), take->jars,
-	               jar_size_words(take->size, take->jars), take->product, errand.lots);
+	act_says_text(&errand.act, jar_gone_words(take->why));
+	act_says_number(&errand.act, take->jars);
+	act_says_text(&errand.act, take->size);
+	act_says_text(&errand.act, take->product);
+	act_says_text(&errand.act, errand.lots);
 	if (advice != NULL)
 		*advice = errand.advice;
-	return errand_commit(&errand, fault, sentence);
+	return errand_commit(&errand, fault);
 }
 
 /* --- a count -------------------------------------------------------------------------------- */
@@ -449,7 +451,6 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
                           struct fault *fault)
 {
 	struct errand errand;
-	char sentence[SENTENCE_MAX_BYTES];
 	int64_t before;
 	bool done;
 
@@ -469,37 +470,39 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 	                      : bring_back(&errand, product, size, lot_id, fault);
 	if (!done)
 		return act_fail(&errand.act);
-	(void)snprintf(sentence, sizeof(sentence), "counted: %d %s %.60s (before: %lld)", found,
-	               jar_size_words(size, found), product, (long long)before);
-	return errand_commit(&errand, fault, sentence);
+	act_says_number(&errand.act, found);
+	act_says_text(&errand.act, size);
+	act_says_text(&errand.act, product);
+	act_says_number(&errand.act, before);
+	return errand_commit(&errand, fault);
 }
 
 /* --- undo ------------------------------------------------------------------------------------- */
-
-static bool is_either(const char *verb, const char *one, const char *other)
-{
-	return strcmp(verb, one) == 0 || strcmp(verb, other) == 0;
-}
 
 /* The act that an undo would take back; of one done again, the act itself. */
 static bool last_done(const struct kitchen *kitchen, struct log_subject about, struct log_entry *last)
 {
 	return log_last_act(kitchen->log, about, false, last, NULL) &&
-	       (strcmp(last->verb, "redo") != 0 || log_root_act(kitchen->log, last->id, last, NULL));
+	       (entry_verb(last) != VERB_REDO || log_root_act(kitchen->log, last->id, last, NULL));
+}
+
+static bool is_either(const struct log_entry *entry, enum verb verb, enum verb other)
+{
+	return entry_verb(entry) == verb || entry_verb(entry) == other;
 }
 
 /* After a start the newest entry tells what was done last, if it was done here. */
-static void recollect(struct kitchen *kitchen, const char *verb, const char *other)
+static void recollect(struct kitchen *kitchen, enum verb verb, enum verb other)
 {
 	struct log_entry newest;
 
-	if (!log_newest_entry(kitchen->log, &newest, NULL) || !is_either(newest.verb, verb, other))
+	if (!log_newest_entry(kitchen->log, &newest, NULL) || !is_either(&newest, verb, other))
 		return;
 	kitchen->pantry_done = newest.load_id != 0 ? (struct log_subject){ SUBJECT_LOAD, newest.load_id }
 	                                           : (struct log_subject){ SUBJECT_HOUSE, 0 };
 }
 
-bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
+bool undo_kept(struct kitchen *kitchen, enum verb verb, enum verb other, char *said, size_t said_size,
                struct fault *fault)
 {
 	struct log_entry last;
@@ -508,7 +511,7 @@ bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, cha
 	/* Never an act of another kind: nobody sees it from here. */
 	if (!last_done(kitchen, kitchen->pantry_done, &last))
 		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
-	if (!is_either(last.verb, verb, other))
+	if (!is_either(&last, verb, other))
 		return fault_set(fault, FAULT_MISSING,
 		                 "There is nothing to undo here: the last thing done was another.");
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
@@ -525,10 +528,10 @@ bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, s
 	struct log_entry last;
 
 	if (last_done(kitchen, house, &last)) {
-		if (is_either(last.verb, VERB_TAKEN, VERB_COUNTED))
+		if (is_either(&last, VERB_TAKEN, VERB_COUNTED))
 			return fault_set(fault, FAULT_REFUSED,
 			                 "The last thing done was in the pantry: undo it there (k, then u).");
-		if (is_either(last.verb, VERB_RECALLED, VERB_FOLLOWED))
+		if (is_either(&last, VERB_RECALLED, VERB_FOLLOWED))
 			return fault_set(fault, FAULT_REFUSED,
 			                 "The last thing done was a recall: undo it there (R, then u).");
 	}

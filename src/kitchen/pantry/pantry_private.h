@@ -7,12 +7,8 @@
 #include "kitchen/act/act.h"
 #include "kitchen/pantry/pantry.h"
 
-#define VERB_TAKEN "pantry_taken"
-#define VERB_COUNTED "pantry_counted"
-#define VERB_RECALLED "recall"
-#define VERB_FOLLOWED "recall_follow_up"
 /* The last act of the pantry or of a recall, if it bears one of two verbs. */
-bool undo_kept(struct kitchen *kitchen, const char *verb, const char *other, char *said, size_t said_size,
+bool undo_kept(struct kitchen *kitchen, enum verb verb, enum verb other, char *said, size_t said_size,
                struct fault *fault);
 
 #endif

@@ -378,8 +378,10 @@ bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char 
 	free(rows);
 	if (!done)
 		return act_fail(&act);
-	if (!act_commit(&act, fault, "Recalled: %.120s, %d jar%s to find: %.160s", recall.words, marked,
-	                marked == 1 ? "" : "s", reason))
+	act_says_text(&act, recall.words);
+	act_says_number(&act, marked);
+	act_says_text(&act, reason);
+	if (!act_commit(&act, fault))
 		return false;
 	kitchen->pantry_done = (struct log_subject){ SUBJECT_HOUSE, 0 };
 	*recall_id = recall.id;
@@ -534,8 +536,11 @@ static bool follow_up(struct kitchen *kitchen, struct log_traced *rows, size_t c
 		return act_fail(&act);
 	if (advice != NULL)
 		*advice = advice_of(&one, outcome);
-	if (!act_commit(&act, fault, "Recall %lld: %d jar%s of %s %s", (long long)one.mark.recall_id, done,
-	                done == 1 ? "" : "s", one.lot, recall_outcome_words(outcome)))
+	act_says_number(&act, one.mark.recall_id);
+	act_says_number(&act, done);
+	act_says_text(&act, one.lot);
+	act_says_text(&act, recall_outcome_words(outcome));
+	if (!act_commit(&act, fault))
 		return false;
 	kitchen->pantry_done = (struct log_subject){ SUBJECT_HOUSE, 0 };
 	return true;

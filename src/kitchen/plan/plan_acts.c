@@ -112,7 +112,7 @@ static bool forget_all(struct act *act, struct fault *fault)
 }
 
 /* A day that is over makes room for the next one. */
-static bool begin_row(struct act *act, struct kitchen *kitchen, const char *verb, struct fault *fault)
+static bool begin_row(struct act *act, struct kitchen *kitchen, enum verb verb, struct fault *fault)
 {
 	if (!act_begin(act, kitchen, verb, 0, fault))
 		return false;
@@ -121,62 +121,61 @@ static bool begin_row(struct act *act, struct kitchen *kitchen, const char *verb
 	return true;
 }
 
-static void run_words(const struct kitchen *kitchen, const struct log_plan_run *row, char *buffer, size_t size)
+void act_says_time(struct act *act, int minutes)
 {
-	struct text text = text_over(buffer, size);
-	char weight[48];
-	char at[16];
-
-	amount_words(MEASURE_MASS, row->fruit_mg, kitchen->board.house.units, weight, sizeof(weight));
-	plan_time_words(row->ready_minutes, at, sizeof(at));
-	text_add(&text, "a run of %s %s%s%s", weight, row->fruit, at[0] != '\0' ? " at " : "", at);
+	if (minutes == PLAN_ANY_TIME)
+		act_says_nothing(act);
+	else
+		act_says_number(act, minutes);
 }
 
-static void batch_words(const struct log_plan_batch *row, char *buffer, size_t size)
+static void say_run(struct act *act, const struct log_plan_run *row)
 {
-	const struct jar_size *jar = jar_size_named(row->jar);
-	struct text text = text_over(buffer, size);
-	char at[16];
+	act_says_number(act, row->fruit_mg);
+	act_says_text(act, row->fruit);
+	act_says_time(act, row->ready_minutes);
+}
 
-	plan_time_words(row->ready_minutes, at, sizeof(at));
-	text_add(&text, "%d x %s in %s%s%s", row->multiple, row->recipe, jar == NULL ? row->jar : jar->plural,
-	         at[0] != '\0' ? " from " : "", at);
+static void say_batch(struct act *act, const struct log_plan_batch *row)
+{
+	act_says_number(act, row->multiple);
+	act_says_text(act, row->recipe);
+	act_says_text(act, row->jar);
+	act_says_time(act, row->ready_minutes);
 }
 
 bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *row, int64_t *id, struct fault *fault)
 {
 	struct log_plan_run run = *row;
-	char words[200];
 	struct act act;
 
 	run.id = 0;
 	run.run_id = 0;
 	if (!check_run(kitchen, &run, fault) || !room_for_rows(kitchen, 1, 0, fault) ||
-	    !begin_row(&act, kitchen, "plan_add", fault))
+	    !begin_row(&act, kitchen, VERB_PLAN_ADD_RUN, fault))
 		return false;
 	if (!log_put_plan_run(kitchen->log, &run, fault))
 		return act_fail(&act);
 	*id = run.id;
-	run_words(kitchen, &run, words, sizeof(words));
-	return act_commit(&act, fault, "Planned: %s", words);
+	say_run(&act, &run);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id, struct fault *fault)
 {
 	struct log_plan_batch batch = *row;
-	char words[240];
 	struct act act;
 
 	batch.id = 0;
 	batch.batch_id = 0;
 	if (!check_batch(kitchen, &batch, fault) || !room_for_rows(kitchen, 0, 1, fault) ||
-	    !begin_row(&act, kitchen, "plan_add", fault))
+	    !begin_row(&act, kitchen, VERB_PLAN_ADD_BATCH, fault))
 		return false;
 	if (!log_put_plan_batch(kitchen->log, &batch, fault))
 		return act_fail(&act);
 	*id = batch.id;
-	batch_words(&batch, words, sizeof(words));
-	return act_commit(&act, fault, "Planned: %s", words);
+	say_batch(&act, &batch);
+	return act_commit(&act, fault);
 }
 
 /* --- changing ------------------------------------------------------------------------------ */
@@ -211,7 +210,6 @@ bool kitchen_plan_change_run(struct kitchen *kitchen, const struct log_plan_run 
 {
 	const struct log_plan_run *before = run_row(kitchen, row->id);
 	struct log_plan_run run = *row;
-	char words[200];
 	struct act act;
 
 	if (before == NULL)
@@ -219,19 +217,18 @@ bool kitchen_plan_change_run(struct kitchen *kitchen, const struct log_plan_run 
 	if (before->run_id != 0)
 		return has_begun(fault);
 	run.run_id = 0;
-	if (!check_run(kitchen, &run, fault) || !act_begin(&act, kitchen, "plan_change", 0, fault))
+	if (!check_run(kitchen, &run, fault) || !act_begin(&act, kitchen, VERB_PLAN_CHANGE_RUN, 0, fault))
 		return false;
 	if (!log_put_plan_run(kitchen->log, &run, fault))
 		return act_fail(&act);
-	run_words(kitchen, &run, words, sizeof(words));
-	return act_commit(&act, fault, "Planned instead: %s", words);
+	say_run(&act, &run);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_plan_change_batch(struct kitchen *kitchen, const struct log_plan_batch *row, struct fault *fault)
 {
 	const struct log_plan_batch *before = batch_row(kitchen, row->id);
 	struct log_plan_batch batch = *row;
-	char words[240];
 	struct act act;
 
 	if (before == NULL)
@@ -239,35 +236,34 @@ bool kitchen_plan_change_batch(struct kitchen *kitchen, const struct log_plan_ba
 	if (before->batch_id != 0)
 		return has_begun(fault);
 	batch.batch_id = 0;
-	if (!check_batch(kitchen, &batch, fault) || !act_begin(&act, kitchen, "plan_change", 0, fault))
+	if (!check_batch(kitchen, &batch, fault) || !act_begin(&act, kitchen, VERB_PLAN_CHANGE_BATCH, 0, fault))
 		return false;
 	if (!log_put_plan_batch(kitchen->log, &batch, fault))
 		return act_fail(&act);
-	batch_words(&batch, words, sizeof(words));
-	return act_commit(&act, fault, "Planned instead: %s", words);
+	say_batch(&act, &batch);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_plan_remove(struct kitchen *kitchen, bool is_run, int64_t plan_id, struct fault *fault)
 {
 	const struct log_plan_run *run = is_run ? run_row(kitchen, plan_id) : NULL;
 	const struct log_plan_batch *batch = is_run ? NULL : batch_row(kitchen, plan_id);
-	char words[240];
 	struct act act;
 
 	if (run == NULL && batch == NULL)
 		return no_row(fault);
 	if ((run != NULL && run->run_id != 0) || (batch != NULL && batch->batch_id != 0))
 		return has_begun(fault);
-	if (run != NULL)
-		run_words(kitchen, run, words, sizeof(words));
-	else
-		batch_words(batch, words, sizeof(words));
-	if (!act_begin(&act, kitchen, "plan_remove", 0, fault))
+	if (!act_begin(&act, kitchen, run != NULL ? VERB_PLAN_REMOVE_RUN : VERB_PLAN_REMOVE_BATCH, 0, fault))
 		return false;
+	if (run != NULL)
+		say_run(&act, run);
+	else
+		say_batch(&act, batch);
 	if (is_run ? !log_remove_plan_run(kitchen->log, plan_id, fault)
 	           : !log_remove_plan_batch(kitchen->log, plan_id, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Out of the plan: %s", words);
+	return act_commit(&act, fault);
 }
 
 /* --- from wishes ------------------------------------------------------------------------------ */
@@ -361,13 +357,16 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 	}
 	if (pots == 0)
 		return fault_set(fault, FAULT_REFUSED, "That fruit gives no whole batch.");
-	if (!room_for_rows(kitchen, (size_t)runs, (size_t)pots, fault) || !begin_row(&act, kitchen, "plan_add", fault))
+	if (!room_for_rows(kitchen, (size_t)runs, (size_t)pots, fault) ||
+	    !begin_row(&act, kitchen, VERB_PLAN_WISHES, fault))
 		return false;
 	if (!put_charges(&act, wishes->fruit, mg, runs, ready_minutes, fault) ||
 	    !put_wished(&act, &ahead, ready_minutes, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Planned: %d run%s of %s, %d pot%s", runs, runs == 1 ? "" : "s", wishes->fruit,
-	                  pots, pots == 1 ? "" : "s");
+	act_says_number(&act, runs);
+	act_says_text(&act, wishes->fruit);
+	act_says_number(&act, pots);
+	return act_commit(&act, fault);
 }
 
 /* --- the day of it --------------------------------------------------------------------------------- */
@@ -375,11 +374,9 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_minutes, struct fault *fault)
 {
 	struct log_plan plan = kitchen->planned.plan;
-	char date[16] = "today";
-	char at[16];
 	struct act act;
 
-	if (!plan_time_fine(start_minutes, fault) || !begin_row(&act, kitchen, "plan_start", fault))
+	if (!plan_time_fine(start_minutes, fault) || !begin_row(&act, kitchen, VERB_PLAN_START, fault))
 		return false;
 	if (plan.finished_wall_ms != 0)
 		plan = (struct log_plan){ 0 };
@@ -388,9 +385,11 @@ bool kitchen_plan_start(struct kitchen *kitchen, int64_t day_wall_ms, int start_
 	if (!log_put_plan(kitchen->log, &plan, fault))
 		return act_fail(&act);
 	if (day_wall_ms != 0)
-		clock_words_date(day_wall_ms, date, sizeof(date));
-	plan_time_words(start_minutes, at, sizeof(at));
-	return act_commit(&act, fault, "The plan is for %s, from %s", date, at[0] != '\0' ? at : "now");
+		act_says_number(&act, day_wall_ms);
+	else
+		act_says_nothing(&act);
+	act_says_time(&act, start_minutes);
+	return act_commit(&act, fault);
 }
 
 int kitchen_plan_begins(const struct kitchen *kitchen)
@@ -440,10 +439,9 @@ bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault)
 	struct moment now = kitchen_now(kitchen);
 	const struct kitchen_plan *plan;
 	struct log_plan row;
-	char finish[8];
 	struct act act;
 
-	if (!act_begin(&act, kitchen, "plan_accept", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_PLAN_ACCEPT, 0, fault))
 		return false;
 	plan = kitchen_plan(kitchen, &now);
 	row = kitchen->planned.plan;
@@ -461,8 +459,8 @@ bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault)
 	if (!log_clear_plan_blocks(kitchen->log, fault) || !put_blocks(&act, plan, fault) ||
 	    !log_put_plan(kitchen->log, &row, fault))
 		return act_fail(&act);
-	clock_words_hour(row.accepted_finish_wall_ms, finish, sizeof(finish));
-	return act_commit(&act, fault, "The plan is accepted: finish at %s", finish);
+	act_says_number(&act, row.accepted_finish_wall_ms);
+	return act_commit(&act, fault);
 }
 
 static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
@@ -495,23 +493,23 @@ bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault
 	if (open > 0 && !sure)
 		return fault_set(fault, FAULT_CONFIRM, "%d planned %s not been begun. Is the day over all the same?",
 		                 open, open == 1 ? "thing has" : "things have");
-	if (!act_begin(&act, kitchen, "plan_finish", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_PLAN_FINISH, 0, fault))
 		return false;
 	row.finished_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_plan(kitchen->log, &row, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The day is over: cleaned down");
+	return act_commit(&act, fault);
 }
 
 bool kitchen_plan_drop(struct kitchen *kitchen, struct fault *fault)
 {
 	struct act act;
 
-	if (!act_begin(&act, kitchen, "plan_drop", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_PLAN_DROP, 0, fault))
 		return false;
 	if (!forget_all(&act, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The plan is dropped");
+	return act_commit(&act, fault);
 }
 
 /* --- real work ------------------------------------------------------------------------------------ */

@@ -55,10 +55,10 @@ bool plan_time_read(const char *words, int *minutes, struct fault *fault)
 
 void plan_time_words(int minutes, char *buffer, size_t size)
 {
-	struct text text = text_over(buffer, size);
-
-	if (minutes != PLAN_ANY_TIME)
-		text_add(&text, "%02d:%02d", minutes / 60, minutes % 60);
+	if (minutes == PLAN_ANY_TIME)
+		buffer[0] = '\0';
+	else
+		clock_words_time(minutes, buffer, size);
 }
 
 bool plan_time_fine(int minutes, struct fault *fault)
@@ -91,23 +91,23 @@ static bool check_house(const struct log_plan_house *house, struct fault *fault)
 
 bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house *house, struct fault *fault)
 {
-	char charge[48];
-	char cooling[32] = "any number of";
 	struct act act;
 
-	if (!check_house(house, fault) || !act_begin(&act, kitchen, "plan_house", 0, fault))
+	if (!check_house(house, fault) || !act_begin(&act, kitchen, VERB_PLAN_HOUSE, 0, fault))
 		return false;
 	if (!log_put_plan_house(kitchen->log, house, fault))
 		return act_fail(&act);
-	amount_words(MEASURE_MASS, house->charge_mg, kitchen->board.house.units, charge, sizeof(charge));
-	if (house->cooling_jars != COOLING_NO_LIMIT)
-		(void)snprintf(cooling, sizeof(cooling), "%d", house->cooling_jars);
-	return act_commit(
-	    &act, fault,
-	    "For the day plan: %d burners, %d fill places, room for %s jars, clean-down %d min, charge %s, "
-	    "late from %d min, meals %s",
-	    house->burners, house->fillers, cooling, house->clean_minutes, charge, house->late_minutes,
-	    plan_meals_words(house->meals_in_turns));
+	act_says_number(&act, house->burners);
+	act_says_number(&act, house->fillers);
+	if (house->cooling_jars == COOLING_NO_LIMIT)
+		act_says_nothing(&act);
+	else
+		act_says_number(&act, house->cooling_jars);
+	act_says_number(&act, house->clean_minutes);
+	act_says_number(&act, house->charge_mg);
+	act_says_number(&act, house->late_minutes);
+	act_says_text(&act, plan_meals_words(house->meals_in_turns));
+	return act_commit(&act, fault);
 }
 
 /* --- people ----------------------------------------------------------------------------------- */
@@ -131,15 +131,15 @@ static bool check_helper(const struct kitchen *kitchen, const struct log_helper 
 
 bool kitchen_put_helper(struct kitchen *kitchen, struct log_helper *helper, struct fault *fault)
 {
-	char from[16];
 	struct act act;
 
-	if (!check_helper(kitchen, helper, fault) || !act_begin(&act, kitchen, "helper", 0, fault))
+	if (!check_helper(kitchen, helper, fault) || !act_begin(&act, kitchen, VERB_HELPER, 0, fault))
 		return false;
 	if (!log_put_helper(kitchen->log, helper, fault))
 		return act_fail(&act);
-	plan_time_words(helper->from_minutes, from, sizeof(from));
-	return act_commit(&act, fault, "%s helps%s%s", helper->initials, from[0] != '\0' ? " from " : "", from);
+	act_says_text(&act, helper->initials);
+	act_says_time(&act, helper->from_minutes);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fault)
@@ -152,11 +152,12 @@ bool kitchen_remove_helper(struct kitchen *kitchen, int64_t id, struct fault *fa
 			text_copy(initials, sizeof(initials), kitchen->planned.helpers[i].initials);
 	if (initials[0] == '\0')
 		return fault_set(fault, FAULT_MISSING, "There is no such helper.");
-	if (!act_begin(&act, kitchen, "helper", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_HELPER_GONE, 0, fault))
 		return false;
 	if (!log_remove_helper(kitchen->log, id, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s does not help", initials);
+	act_says_text(&act, initials);
+	return act_commit(&act, fault);
 }
 
 /* --- meals -------------------------------------------------------------------------------------- */
@@ -179,8 +180,6 @@ bool plan_meals_read(const char *words, bool *in_turns, struct fault *fault)
 bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, struct fault *fault)
 {
 	const struct planning *planning = kitchen->planning;
-	char from[16];
-	char to[16];
 	struct act act;
 
 	if (row->start_minutes < 0 || row->end_minutes >= MINUTES_MAX || row->end_minutes <= row->start_minutes)
@@ -192,22 +191,22 @@ bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, stru
 			return fault_set(fault, FAULT_REFUSED, "Another break is at that time.");
 	if (row->id == 0 && planning->rows->break_count >= PLAN_BREAKS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d breaks.", PLAN_BREAKS_MAX);
-	if (!act_begin(&act, kitchen, "break", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_BREAK, 0, fault))
 		return false;
 	if (!log_put_plan_break(kitchen->log, row, fault))
 		return act_fail(&act);
-	plan_time_words(row->start_minutes, from, sizeof(from));
-	plan_time_words(row->end_minutes, to, sizeof(to));
-	return act_commit(&act, fault, "Break from %s to %s", from, to);
+	act_says_time(&act, row->start_minutes);
+	act_says_time(&act, row->end_minutes);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_remove_break(struct kitchen *kitchen, int64_t id, struct fault *fault)
 {
 	struct act act;
 
-	if (!act_begin(&act, kitchen, "break", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_BREAK_GONE, 0, fault))
 		return false;
 	if (!log_remove_plan_break(kitchen->log, id, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The break is taken out");
+	return act_commit(&act, fault);
 }

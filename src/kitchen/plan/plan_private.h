@@ -60,6 +60,8 @@ bool plan_span_of(const struct day_plan *day, bool is_run, int index, int *start
 
 /* --- plan_house.c --- */
 
+/* A time of day in the journal; PLAN_ANY_TIME says nothing. */
+void act_says_time(struct act *act, int minutes);
 /* PLAN_ANY_TIME or a time of the day or the night after it; else FAULT_MISUSE. */
 bool plan_time_fine(int minutes, struct fault *fault);
 

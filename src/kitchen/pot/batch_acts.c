@@ -144,21 +144,24 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 		                     ? "No canner here has a process for it. Start the pot all the same?"
 		                     : "No canner is free in time: the jars would wait too long. Start all the same?");
 	text_copy(name, sizeof(name), strip->station.name);
-	if (!act_begin(&act, kitchen, "start_batch", order->station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_START_BATCH, order->station_id, fault))
 		return false;
 	if (!write_batch(&act, order, &need, &batch, fault))
 		return act_fail(&act);
 	*batch_id = batch.id;
-	return act_commit(&act, fault, "%s: batch started, %d x %s%s%s%s%s", name, order->multiple, order->recipe,
-	                  takes_instead(order, &need) ? ", instead: " : "",
-	                  takes_instead(order, &need) ? acid_words(order->acid) : "",
-	                  order->reason[0] != '\0' ? "; " : "", order->reason);
+	act_says_text(&act, name);
+	act_says_number(&act, order->multiple);
+	act_says_text(&act, order->recipe);
+	act_says_text(&act, takes_instead(order, &need) ? acid_name(order->acid) : "");
+	act_says_text(&act, order->reason);
+	return act_commit(&act, fault);
 }
 
 /* --- the station card ------------------------------------------------------------------ */
 
-static bool put_batch(struct kitchen *kitchen, struct log_batch *batch, const char *verb, const char *words,
-                      struct fault *fault)
+/* `numbers`: what the verb says of it. */
+static bool put_batch(struct kitchen *kitchen, struct log_batch *batch, enum verb verb, const int *numbers,
+                      size_t count, struct fault *fault)
 {
 	struct act act;
 
@@ -167,31 +170,34 @@ static bool put_batch(struct kitchen *kitchen, struct log_batch *batch, const ch
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch->id });
 	if (!log_put_batch(kitchen->log, batch, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s", batch->recipe, words);
+	act_says_text(&act, batch->recipe);
+	for (size_t i = 0; i < count; i++)
+		act_says_number(&act, numbers[i]);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked, struct fault *fault)
 {
+	const int done[] = { line + 1, ticked };
 	struct log_batch batch;
-	char words[48];
 
 	if (line < 0 || line >= 32)
 		return fault_set(fault, FAULT_MISUSE, "There is no such line.");
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault))
 		return false;
 	batch.ticks = ticked ? batch.ticks | 1u << line : batch.ticks & ~(1u << line);
-	(void)snprintf(words, sizeof(words), "line %d %s", line + 1, ticked ? "done" : "not done");
-	return put_batch(kitchen, &batch, "tick", words, fault);
+	return put_batch(kitchen, &batch, VERB_TICK, done, 2, fault);
 }
 
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault)
 {
+	const int hot = warm;
 	struct log_batch batch;
 
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault))
 		return false;
 	batch.warm_jars = warm;
-	return put_batch(kitchen, &batch, "warm_jars", warm ? "jars are hot" : "jars are not hot", fault);
+	return put_batch(kitchen, &batch, VERB_WARM_JARS, &hot, 1, fault);
 }
 
 bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note, struct fault *fault)
@@ -202,7 +208,7 @@ bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *n
 		return false;
 	if (!text_copy(batch.note, sizeof(batch.note), note))
 		return fault_set(fault, FAULT_MISUSE, "That note is too long.");
-	return put_batch(kitchen, &batch, "note", "a note was written", fault);
+	return put_batch(kitchen, &batch, VERB_NOTE, NULL, 0, fault);
 }
 
 /* --- filling ----------------------------------------------------------------------------- */
@@ -384,11 +390,11 @@ static void fill_acid_words(const struct acid_asked *asked, enum acid acid, stru
 	if (!asked->asked)
 		return;
 	if (acid == ACID_LEFT_OUT || acid == ACID_NOT_SAID)
-		text_add(text, ", acid NOT in every jar");
+		text_add(text, "acid NOT in every jar");
 	else if (asked->in_jar)
-		text_add(text, ", %s in every jar", acid_words(acid));
+		text_add(text, "%s in every jar", acid_words(acid));
 	else
-		text_add(text, ", acid in the pot");
+		text_add(text, "acid in the pot");
 }
 
 static bool write_filling(struct act *act, const struct acid_asked *asked, const struct strip *strip,
@@ -410,7 +416,6 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	struct acid_asked asked;
 	struct moment now = kitchen_now(kitchen);
 	char acid_said[64] = "";
-	char stood[64];
 	struct text text = TEXT_OVER(acid_said);
 	enum acid acid;
 	struct strip strip;
@@ -421,9 +426,8 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	strip = *found;
 	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), fault))
 		return false;
-	say_stood(kitchen, "the food stood in the pot for", pot_stood_ms(&strip, &now), stood, sizeof(stood));
 	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||
-	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, "fill", strip.station.id, fault))
+	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, VERB_FILL, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);
@@ -431,9 +435,14 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	if (!write_filling(&act, &asked, &strip, order, acid, fault))
 		return act_fail(&act);
 	fill_acid_words(&asked, acid, &text);
-	return act_commit(&act, fault, "%s: %d %s of %s filled%s%s%s%s", strip.station.name, order->jars,
-	                  order->jars == 1 ? size->words : size->plural, strip_batch(&strip)->row.recipe, acid_said,
-	                  order->reason[0] != '\0' ? ": " : "", order->reason, stood);
+	act_says_text(&act, strip.station.name);
+	act_says_number(&act, order->jars);
+	act_says_text(&act, size->name);
+	act_says_text(&act, strip_batch(&strip)->row.recipe);
+	act_says_text(&act, acid_said);
+	act_says_text(&act, order->reason);
+	act_says_stood(&act, pot_stood_ms(&strip, &now));
+	return act_commit(&act, fault);
 }
 
 /* Not processed at all: eaten soon, frozen at once, or thrown out.  Two hours to the
@@ -460,7 +469,7 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 	if (fate != FATE_FRIDGE && fate != FATE_FREEZER && fate != FATE_DISCARD)
 		return fault_set(fault, FAULT_REFUSED, "These jars were not processed: fridge, freezer or discard.");
 	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
-	    !act_begin(&act, kitchen, "put_away", batch.station_id, fault))
+	    !act_begin(&act, kitchen, VERB_PUT_AWAY, batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	for (size_t i = 0; i < board->waiting_count; i++) {
@@ -477,5 +486,8 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
 		return act_fail(&act);
 	}
-	return act_commit(&act, fault, "%s: %d jars not canned, to the %s", batch.recipe, sent, jar_fate_words(fate));
+	act_says_text(&act, batch.recipe);
+	act_says_number(&act, sent);
+	act_says_text(&act, jar_fate_words(fate));
+	return act_commit(&act, fault);
 }

@@ -146,7 +146,6 @@ bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, 
 	struct log_batch_amount amount;
 	struct log_batch batch;
 	struct act act;
-	char words[48];
 	bool left_out;
 
 	if (used < 0)
@@ -155,14 +154,17 @@ bool kitchen_batch_amount(struct kitchen *kitchen, int64_t batch_id, int place, 
 	    !amount_at(kitchen, batch_id, place, &amount, fault) ||
 	    !check_acid(kitchen, kitchen_recipe_named(kitchen, batch.recipe), &amount, used, reason, &left_out,
 	                fault) ||
-	    !act_begin(&act, kitchen, "edit_amount", batch.station_id, fault))
+	    !act_begin(&act, kitchen, VERB_EDIT_AMOUNT, batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	if (!write_amount(&act, &batch, &amount, used, left_out, reason, fault))
 		return act_fail(&act);
-	amount_words(amount.measure, used, kitchen->board.house.units, words, sizeof(words));
-	return act_commit(&act, fault, "Corrected: %s had %s of %s%s%s", batch.recipe, words, amount.ingredient,
-	                  left_out ? ": " : "", left_out ? reason : "");
+	act_says_text(&act, batch.recipe);
+	act_says_number(&act, used);
+	act_says_text(&act, measure_name(amount.measure));
+	act_says_text(&act, amount.ingredient);
+	act_says_text(&act, left_out ? reason : "");
+	return act_commit(&act, fault);
 }
 
 /* More jars than counted: filled with the newest of their size, or of the batch,
@@ -235,7 +237,7 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 		if (i == 0 || strcmp(rows[i].size, size->name) == 0)
 			acid = rows[i].acid;
 	if (!check_recount(&strip, count, size, jars - have, fault) ||
-	    !act_begin(&act, kitchen, "edit_jars", strip_batch(&strip)->row.station_id, fault)) {
+	    !act_begin(&act, kitchen, VERB_EDIT_JARS, strip_batch(&strip)->row.station_id, fault)) {
 		free(rows);
 		return false;
 	}
@@ -245,8 +247,10 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	free(rows);
 	if (!done || !use_with_jars(&act, &strip, size->name, jars - have, acid, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Corrected: %s filled %d %s", strip_batch(&strip)->row.recipe, jars,
-	                  size->plural);
+	act_says_text(&act, strip_batch(&strip)->row.recipe);
+	act_says_number(&act, jars);
+	act_says_text(&act, size->name);
+	return act_commit(&act, fault);
 }
 
 /* --- found wrong -------------------------------------------------------------------------- */
@@ -280,7 +284,7 @@ bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *
 		return false;
 	if (marked)
 		return fault_set(fault, FAULT_REFUSED, "%s is marked already: %s.", lot.code, batch.verdict_why);
-	if (!act_begin(&act, kitchen, "batch_wrong", batch.station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_BATCH_WRONG, batch.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch_id });
 	mark.lot_id = lot.id;
@@ -288,6 +292,8 @@ bool kitchen_batch_wrong(struct kitchen *kitchen, int64_t batch_id, const char *
 	if (!act_mark(&act, &mark, fault) || !judge_touched(&act, fault) ||
 	    !log_batch_get(kitchen->log, batch_id, &batch, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s, not as the recipe says: %s: process %s", lot.code, why,
-	                  batch.verdict == VERDICT_NOT_VALID ? "NOT valid" : "unknown");
+	act_says_text(&act, lot.code);
+	act_says_text(&act, why);
+	act_says_number(&act, batch.verdict == VERDICT_NOT_VALID);
+	return act_commit(&act, fault);
 }

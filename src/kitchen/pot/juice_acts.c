@@ -12,11 +12,6 @@
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 
-static void in_words(const struct kitchen *kitchen, enum measure measure, int64_t amount, char *buffer, size_t size)
-{
-	amount_words(measure, amount, kitchen->board.house.units, buffer, size);
-}
-
 /* --- runs ------------------------------------------------------------------------ */
 
 static bool check_fruit(const char *fruit, int64_t fruit_mg, struct fault *fault)
@@ -55,7 +50,6 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	const struct strip *strip = kitchen_free_station(kitchen, station_id, fault);
 	struct log_station station;
 	struct log_run run;
-	char weight[48];
 	struct act act;
 
 	if (strip == NULL || !check_clock(kitchen, fault) || !check_fruit(fruit, fruit_mg, fault))
@@ -69,13 +63,15 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 		    "How often the water of %s is looked at is not set: give the minutes first, in the house "
 		    "view (h), times water=. A dry pan burns.",
 		    station.name);
-	if (!act_begin(&act, kitchen, "start_run", station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_START_RUN, station.id, fault))
 		return false;
 	if (!write_run(&act, &station, fruit, fruit_mg, &run, fault))
 		return act_fail(&act);
 	*run_id = run.id;
-	in_words(kitchen, MEASURE_MASS, fruit_mg, weight, sizeof(weight));
-	return act_commit(&act, fault, "%s: run started, %s %s", station.name, weight, fruit);
+	act_says_text(&act, station.name);
+	act_says_number(&act, fruit_mg);
+	act_says_text(&act, fruit);
+	return act_commit(&act, fault);
 }
 
 /* The juice of a run goes by the name of its fruit, or no recipe would find it. */
@@ -102,12 +98,11 @@ bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *frui
 {
 	struct log_run run;
 	int64_t before;
-	char weight[48];
 	struct act act;
 
 	if (!check_fruit(fruit, fruit_mg, fault) || !log_run_get(kitchen->log, run_id, &run, fault))
 		return false;
-	if (!act_begin(&act, kitchen, "edit_fruit", run.station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_EDIT_FRUIT, run.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_RUN, run_id });
 	before = run.fruit_mg;
@@ -116,8 +111,9 @@ bool kitchen_run_fruit(struct kitchen *kitchen, int64_t run_id, const char *frui
 	if (!log_put_run(kitchen->log, &run, fault) || !rename_juice(&act, &run, fault) ||
 	    !supply_move(&act, SUPPLY_FRUIT, "", before - fruit_mg, SUPPLY_CORRECTION, fault))
 		return act_fail(&act);
-	in_words(kitchen, MEASURE_MASS, fruit_mg, weight, sizeof(weight));
-	return act_commit(&act, fault, "Corrected: the run had %s %s", weight, fruit);
+	act_says_number(&act, fruit_mg);
+	act_says_text(&act, fruit);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_run_get(const struct kitchen *kitchen, int64_t run_id, struct log_run *out, struct fault *fault)
@@ -154,7 +150,6 @@ bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, st
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
-	char volume[48];
 	struct act act;
 	bool ends;
 
@@ -166,32 +161,35 @@ bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, st
 		return fault_set(fault, FAULT_REFUSED, "%s: there is no juice to draw now.", strip_title(&strip));
 	if (ul < 0 || (ul == 0 && !ends))
 		return fault_set(fault, FAULT_MISUSE, "Measure the juice: \"3 qt\" or \"2.8 L\".");
-	if (!act_begin(&act, kitchen, "juice_out", strip.station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_JUICE_OUT, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	if ((ul > 0 &&
 	     !put_juice(&act, strip_run(&strip)->row.id, strip_run(&strip)->row.fruit, ul, JUICE_HOT, fault)) ||
 	    (ends && !end_run(&act, &strip, fault)))
 		return act_fail(&act);
-	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s: %s of %s juice measured%s", strip.station.name, volume,
-	                  strip_run(&strip)->row.fruit, ends ? ", run done" : "");
+	act_says_text(&act, strip.station.name);
+	act_says_number(&act, ul);
+	act_says_text(&act, strip_run(&strip)->row.fruit);
+	act_says_number(&act, ends);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
                       struct fault *fault)
 {
-	char volume[48];
 	struct act act;
 
 	if (kind[0] == '\0' || strlen(kind) >= NAME_MAX_BYTES || ul <= 0)
 		return fault_set(fault, FAULT_MISUSE, "Say which juice and how much.");
-	if (!act_begin(&act, kitchen, "juice_in", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_JUICE_IN, 0, fault))
 		return false;
 	if (!put_juice(&act, 0, kind, ul, state, fault))
 		return act_fail(&act);
-	in_words(kitchen, MEASURE_VOLUME, ul, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s of %s juice brought along, %s", volume, kind, juice_state_name(state));
+	act_says_number(&act, ul);
+	act_says_text(&act, kind);
+	act_says_text(&act, juice_state_name(state));
+	return act_commit(&act, fault);
 }
 
 bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state, struct fault *fault)
@@ -203,11 +201,13 @@ bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_s
 		return false;
 	if (juice.state == state)
 		return fault_set(fault, FAULT_REFUSED, "That juice is %s already.", juice_state_name(state));
-	if (!act_begin(&act, kitchen, "juice_state", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_JUICE_STATE, 0, fault))
 		return false;
 	juice.state = state;
 	juice.state_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_juice(kitchen->log, &juice, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s juice: now %s", juice.kind, juice_state_name(state));
+	act_says_text(&act, juice.kind);
+	act_says_text(&act, juice_state_name(state));
+	return act_commit(&act, fault);
 }

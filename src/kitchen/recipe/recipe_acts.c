@@ -34,7 +34,7 @@ static bool check_standing(const struct log_recipe *recipe, struct fault *fault)
 	       fault_set(fault, FAULT_REFUSED, "Not kept as %s: %s.", recipe->food, standing.words);
 }
 
-bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *verb, const char *sentence,
+bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, enum verb verb, const char *amounts,
                 struct fault *fault)
 {
 	struct recipe view;
@@ -46,18 +46,20 @@ bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, const char *
 		return false;
 	if (!log_put_recipe(kitchen->log, recipe, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s", sentence);
+	act_says_text(&act, recipe->name);
+	if (amounts != NULL) {
+		act_says_text(&act, amounts);
+	} else {
+		act_says_number(&act, (int64_t)recipe->ingredient_count);
+		act_says_text(&act, recipe->food);
+		act_says_number(&act, recipe->retired);
+	}
+	return act_commit(&act, fault);
 }
 
 bool kitchen_put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, struct fault *fault)
 {
-	char sentence[SENTENCE_MAX_BYTES];
-
-	(void)snprintf(sentence, sizeof(sentence), "Recipe %s: %zu ingredient%s, %s%s", recipe->name,
-	               recipe->ingredient_count, recipe->ingredient_count == 1 ? "" : "s",
-	               recipe->food[0] == '\0' ? "no published process" : recipe->food,
-	               recipe->retired ? ", retired" : "");
-	return put_recipe(kitchen, recipe, recipe->id == 0 ? "add_recipe" : "edit_recipe", sentence, fault);
+	return put_recipe(kitchen, recipe, recipe->id == 0 ? VERB_ADD_RECIPE : VERB_EDIT_RECIPE, NULL, fault);
 }
 
 bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_recipe *out, struct fault *fault)

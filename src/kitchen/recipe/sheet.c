@@ -324,17 +324,15 @@ bool kitchen_sheet(const struct kitchen *kitchen, const char *recipe, struct she
 	return true;
 }
 
-static void say_sheet(const struct kitchen *kitchen, const char *recipe, const struct sheet *sheet, char *buffer,
-                      size_t size)
+static void say_sheet(const struct kitchen *kitchen, const struct sheet *sheet, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
-	text_add(&text, "The sheet's amounts of %s", recipe);
 	for (int field = 0; field < SHEET_FIELD_COUNT; field++) {
 		char words[96];
 
 		sheet_words(sheet, (enum sheet_field)field, kitchen->board.house.units, words, sizeof(words));
-		text_add(&text, "%s %s: %s", field == 0 ? ":" : ",", fields[field].words, words);
+		text_add(&text, "%s%s: %s", field == 0 ? "" : ", ", fields[field].words, words);
 	}
 }
 
@@ -343,7 +341,7 @@ bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct
 	const struct recipe *frame = frame_of(recipe);
 	int64_t id = own_id(kitchen, recipe);
 	struct log_recipe own;
-	char sentence[SENTENCE_MAX_BYTES];
+	char amounts[SENTENCE_MAX_BYTES];
 
 	if (frame == NULL)
 		return fault_set(fault, FAULT_REFUSED,
@@ -354,6 +352,6 @@ bool kitchen_put_sheet(struct kitchen *kitchen, const char *recipe, const struct
 		return false;
 	if (!take_sheet(&own, sheet, fault))
 		return false;
-	say_sheet(kitchen, own.name, sheet, sentence, sizeof(sentence));
-	return put_recipe(kitchen, &own, "sheet", sentence, fault);
+	say_sheet(kitchen, sheet, amounts, sizeof(amounts));
+	return put_recipe(kitchen, &own, VERB_SHEET, amounts, fault);
 }

@@ -82,21 +82,21 @@ static bool check_seen(const struct strip *strip, int64_t passed_ms, bool sure, 
 	                 strip->rule->step);
 }
 
-/* What was asked and confirmed all the same, for the story; "" nothing. */
-static void say_confirmed(const struct strip *strip, int64_t passed_ms, char *buffer, size_t size)
+/* What was asked and confirmed all the same, for the story: that the vent lock has
+ * dropped, or the seconds passed and those it was sooner than. */
+static void say_confirmed(struct act *act, const struct strip *strip, int64_t passed_ms)
 {
-	struct text text = text_over(buffer, size);
+	bool asked = asks_first(strip, passed_ms);
+	bool lock = asked && strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK;
 
-	if (!asks_first(strip, passed_ms))
-		return;
-	if (strip->rule->name == PHASE_COOL_DOWN && strip->station.wall == WALL_LOCK) {
-		text_add(&text, "; the vent lock has dropped");
-		return;
+	act_says_number(act, lock);
+	if (asked && !lock) {
+		act_says_number(act, passed_ms / 1000);
+		act_says_number(act, strip_soon_ms(strip, strip->rule) / 1000);
+	} else {
+		act_says_nothing(act);
+		act_says_nothing(act);
 	}
-	text_add(&text, "; asked and confirmed: after ");
-	text_add_duration(&text, passed_ms / 1000);
-	text_add(&text, ", sooner than ");
-	text_add_duration(&text, strip_soon_ms(strip, strip->rule) / 1000);
 }
 
 static bool check_finished(const struct strip *strip, bool sure, struct fault *fault)
@@ -143,7 +143,6 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	const struct phase_rule *next;
-	char confirmed[96];
 	struct strip strip;
 	struct act act;
 	int64_t passed;
@@ -154,7 +153,7 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	next = strip_next(&strip);
 	if (next != NULL && next->kind == PHASE_TIMED && !check_clock(kitchen, fault))
 		return false;
-	if (!act_begin(&act, kitchen, "step", strip.station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_STEP, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	passed = strip_passed_ms(&strip, &act.entry.at);
@@ -165,9 +164,12 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !strip_acts(&strip)->move_on(&act, &strip, next, fault))
 		return act_fail(&act);
-	say_confirmed(&strip, passed, confirmed, sizeof(confirmed));
-	return act_commit(&act, fault, "%s: %s (%s > %s)%s", strip_title(&strip), strip.rule->step, strip.rule->words,
-	                  next != NULL ? next->words : strip_kind(&strip)->shelved, confirmed);
+	act_says_text(&act, strip_title(&strip));
+	act_says_text(&act, strip.rule->step);
+	act_says_text(&act, strip.rule->words);
+	act_says_text(&act, next != NULL ? next->words : strip_kind(&strip)->shelved);
+	say_confirmed(&act, &strip, passed);
+	return act_commit(&act, fault);
 }
 
 /* --- another clock --------------------------------------------------------------- */
@@ -200,8 +202,6 @@ bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began
 {
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
-	char words[24];
-	struct text held = TEXT_OVER(words);
 	struct act act;
 
 	if (found == NULL)
@@ -212,14 +212,15 @@ bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began
 	if (ended_ms < began_ms) /* over midnight */
 		ended_ms += CLOCK_DAY_MS;
 	if (!check_read(&strip, ended_ms - began_ms, sure, fault) ||
-	    !act_begin(&act, kitchen, "clock_read", strip.station.id, fault))
+	    !act_begin(&act, kitchen, VERB_CLOCK_READ, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	if (!mark_phase(&act, &strip, MARK_CLOCK_BEGAN, began_ms, "", fault) ||
 	    !mark_phase(&act, &strip, MARK_CLOCK_ENDED, ended_ms, "", fault))
 		return act_fail(&act);
-	text_add_duration(&held, (ended_ms - began_ms) / 1000);
-	return act_commit(&act, fault, "%s: by another clock the hold has run %s", strip_title(&strip), words);
+	act_says_text(&act, strip_title(&strip));
+	act_says_number(&act, (ended_ms - began_ms) / 1000);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
@@ -234,13 +235,15 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 	if (strip.rule->lost_to == PHASE_NO_PHASE)
 		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip_title(&strip),
 		                 strip.rule->words);
-	if (!act_begin(&act, kitchen, "lost", strip.station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_LOST, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	act.entry.breaks_hold = true;
 	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s", strip_title(&strip), strip.rule->lost);
+	act_says_text(&act, strip_title(&strip));
+	act_says_text(&act, strip.rule->lost);
+	return act_commit(&act, fault);
 }
 
 /* --- alarms --------------------------------------------------------------------- */
@@ -263,7 +266,7 @@ bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault
 	if (found == NULL)
 		return false;
 	strip = *found;
-	if (!act_begin(&act, kitchen, "heard", strip.station.id, fault))
+	if (!act_begin(&act, kitchen, VERB_HEARD, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	strip_face(&strip, &act.entry.at, &face);
@@ -273,8 +276,11 @@ bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault
 	}
 	if (!(face.water_due ? strip_acts(&strip)->second_seen(&act, &strip, fault) : hear(&act, &strip, fault)))
 		return act_fail(&act);
-	return act_commit(&act, fault, face.water_due ? "%s: water seen and topped up (%s)" : "%s: alarm heard (%s)",
-	                  strip_title(&strip), strip.rule->words);
+	if (face.water_due)
+		act_is(&act, VERB_WATER_SEEN);
+	act_says_text(&act, strip_title(&strip));
+	act_says_text(&act, strip.rule->words);
+	return act_commit(&act, fault);
 }
 
 /* --- exceptions ---------------------------------------------------------------- */
@@ -334,20 +340,20 @@ static bool stop_holds(const struct strip *strip, enum exception exception, cons
 bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception exception, int64_t amount,
                        const char *reason, struct fault *fault)
 {
-	static const char *const verbs[] = {
-		[EXCEPTION_LOST] = "lost",
-		[EXCEPTION_STOP] = "stop",
-		[EXCEPTION_VENT_SHORT] = "vent_short",
-		[EXCEPTION_EARLIER] = "began_earlier",
-		[EXCEPTION_BROKEN_JAR] = "broken_jar",
-		[EXCEPTION_REDO] = "redo_process",
-		[EXCEPTION_WATER] = "water",
-		[EXCEPTION_DRAW] = "draw_juice",
-		[EXCEPTION_WRONG] = "found_wrong",
-		[EXCEPTION_RECIPE] = "batch_wrong",
-		[EXCEPTION_FORCED] = "forced_cooling",
-		[EXCEPTION_WEIGHT] = "weight_early",
-		[EXCEPTION_BOILED] = "boiled_again",
+	static const enum verb verbs[] = {
+		[EXCEPTION_LOST] = VERB_LOST,
+		[EXCEPTION_STOP] = VERB_STOP,
+		[EXCEPTION_VENT_SHORT] = VERB_VENT_SHORT,
+		[EXCEPTION_EARLIER] = VERB_BEGAN_EARLIER,
+		[EXCEPTION_BROKEN_JAR] = VERB_BROKEN_JAR,
+		[EXCEPTION_REDO] = VERB_REDO_PROCESS,
+		[EXCEPTION_WATER] = VERB_WATER,
+		[EXCEPTION_DRAW] = VERB_JUICE_OUT,
+		[EXCEPTION_WRONG] = VERB_FOUND_WRONG,
+		[EXCEPTION_RECIPE] = VERB_BATCH_WRONG,
+		[EXCEPTION_FORCED] = VERB_FORCED_COOLING,
+		[EXCEPTION_WEIGHT] = VERB_WEIGHT_EARLY,
+		[EXCEPTION_BOILED] = VERB_BOILED_AGAIN,
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
 	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
@@ -373,7 +379,10 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 	if (!(exception == EXCEPTION_STOP ? stop(&act, &strip, fault)
 	                                  : strip_acts(&strip)->except(&act, &strip, exception, amount, reason, fault)))
 		return act_fail(&act);
-	return act_commit(&act, fault, "%s: %s%s%s", strip_title(&strip), words, reason[0] != '\0' ? "; " : "", reason);
+	act_says_text(&act, strip_title(&strip));
+	act_says_text(&act, words);
+	act_says_text(&act, reason);
+	return act_commit(&act, fault);
 }
 
 /* --- found out afterwards -------------------------------------------------------- */
@@ -410,12 +419,13 @@ bool kitchen_found_wrong(struct kitchen *kitchen, int64_t load_id, const char *w
 	if (load.process_ended_wall_ms == 0 || (strip != NULL && !found_wrong_later(strip)) ||
 	    (load.verdict != VERDICT_VALID && load.verdict != VERDICT_UNKNOWN))
 		return fault_set(fault, FAULT_REFUSED, "Its process is not over, or does not count already.");
-	if (!act_begin(&act, kitchen, "found_wrong", load.station_id, fault))
+	if (!act_begin(&act, kitchen, VERB_FOUND_WRONG, load.station_id, fault))
 		return false;
 	act_about(&act, (struct log_subject){ SUBJECT_LOAD, load_id });
 	text_copy(mark.words, sizeof(mark.words), why);
 	/* Its two hours run from the end of the process; it counts until that is run again. */
 	if (!last_hold(&act, load_id, &mark.phase_id, fault) || !act_mark(&act, &mark, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Process NOT valid, found after the process: %s", why);
+	act_says_text(&act, why);
+	return act_commit(&act, fault);
 }

@@ -191,7 +191,7 @@ static bool count_lids(struct kitchen *kitchen, int64_t box_id, int64_t found, s
 
 	if (found < 0 || found > AMOUNT_PIECES_MAX / 10)
 		return fault_set(fault, FAULT_MISUSE, "A lid box holds 0 to %d lids.", (int)(AMOUNT_PIECES_MAX / 10));
-	if (!act_begin(&act, kitchen, "lids_count", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_LIDS_COUNT, 0, fault))
 		return false;
 	if (!log_lid_box_get(kitchen->log, box_id, &box, fault))
 		return act_fail(&act);
@@ -199,7 +199,10 @@ static bool count_lids(struct kitchen *kitchen, int64_t box_id, int64_t found, s
 	box.lids = box.used + (int)found;
 	if (!log_put_lid_box(kitchen->log, &box, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "Lid box %s counted: %d left (before: %d)", box.label, (int)found, before);
+	act_says_text(&act, box.label);
+	act_says_number(&act, found);
+	act_says_number(&act, before);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line, int64_t found, struct fault *fault)
@@ -243,18 +246,19 @@ bool kitchen_sell_by(struct kitchen *kitchen, enum supply_kind kind, const char 
                      struct fault *fault)
 {
 	struct log_sold_by sold = { .kind = kind, .amount = amount };
-	const struct jar_size *jar;
-	char words[64];
 	struct act act;
 
-	if (!check_sold(&sold, size, fault) || !act_begin(&act, kitchen, "sold_by", 0, fault))
+	if (!check_sold(&sold, size, fault) || !act_begin(&act, kitchen, VERB_SOLD_BY, 0, fault))
 		return false;
 	if (!log_put_sold_by(kitchen->log, &sold, fault))
 		return act_fail(&act);
-	jar = jar_size_named(sold.size);
-	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words, sizeof(words));
-	return act_commit(&act, fault, "Bought: %s %s%s", jar == NULL ? supply_words(kind) : jar->plural,
-	                  amount == 0 ? "loose" : "by ", amount == 0 ? "" : words);
+	act_says_text(&act, supply_name(kind));
+	act_says_text(&act, sold.size);
+	if (amount == 0)
+		act_says_nothing(&act);
+	else
+		act_says_number(&act, amount);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_sold_by(const struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t *amount,

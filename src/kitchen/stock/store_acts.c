@@ -88,22 +88,11 @@ static bool has_ledger(enum supply_kind kind, struct fault *fault)
 }
 
 /* "20 lb of sugar", "144 half-pints", "12 bands" */
-static void say_supply(const struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t amount,
-                       char *buffer, size_t buffer_size)
+static void say_supply(struct act *act, enum supply_kind kind, const char *size, int64_t amount)
 {
-	struct text text = text_over(buffer, buffer_size);
-	char words[64];
-
-	amount_words(supply_measure(kind), amount, kitchen->board.house.units, words, sizeof(words));
-	if (kind == SUPPLY_JAR) {
-		const struct jar_size *jar = jar_size_named(size);
-
-		text_add(&text, "%s %s", words, jar == NULL ? size : amount == 1 ? jar->words : jar->plural);
-	} else if (supply_measure(kind) == MEASURE_EACH) {
-		text_add(&text, "%s %s", words, supply_words(kind));
-	} else {
-		text_add(&text, "%s of %s", words, supply_words(kind));
-	}
+	act_says_text(act, supply_name(kind));
+	act_says_text(act, size);
+	act_says_number(act, amount);
 }
 
 static bool check_amount(enum supply_kind kind, int64_t amount, int64_t least, struct fault *fault)
@@ -117,7 +106,7 @@ static bool check_amount(enum supply_kind kind, int64_t amount, int64_t least, s
 }
 
 /* What is there before is read inside the act, where nobody else writes. */
-static bool begin_move(struct act *act, struct kitchen *kitchen, const char *verb, enum supply_kind kind,
+static bool begin_move(struct act *act, struct kitchen *kitchen, enum verb verb, enum supply_kind kind,
                        const char *size, struct log_supply *supply, struct fault *fault)
 {
 	if (!act_begin(act, kitchen, verb, 0, fault))
@@ -130,18 +119,16 @@ bool kitchen_supply_in(struct kitchen *kitchen, enum supply_kind kind, const cha
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
-	char came[128];
-	char now[64];
 	struct act act;
 
 	if (name == NULL || !has_ledger(kind, fault) || !check_amount(kind, amount, 1, fault) ||
-	    !begin_move(&act, kitchen, "supply_in", kind, name, &supply, fault))
+	    !begin_move(&act, kitchen, VERB_SUPPLY_IN, kind, name, &supply, fault))
 		return false;
 	if (!put_move(&act, &supply, amount, SUPPLY_RECEIPT, fault))
 		return act_fail(&act);
-	say_supply(kitchen, kind, name, amount, came, sizeof(came));
-	amount_words(supply_measure(kind), supply.stock + amount, kitchen->board.house.units, now, sizeof(now));
-	return act_commit(&act, fault, "Supplies: %s came in, %s now", came, now);
+	say_supply(&act, kind, name, amount);
+	act_says_number(&act, supply.stock + amount);
+	return act_commit(&act, fault);
 }
 
 bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t counted,
@@ -149,20 +136,20 @@ bool kitchen_supply_count(struct kitchen *kitchen, enum supply_kind kind, const 
 {
 	const char *name = ledger_size(kind, size, fault);
 	struct log_supply supply;
-	char found[128];
-	char was[64] = "not kept track of";
 	struct act act;
 
 	if (name == NULL || !has_ledger(kind, fault) || !check_amount(kind, counted, 0, fault) ||
-	    !begin_move(&act, kitchen, "supply_count", kind, name, &supply, fault))
+	    !begin_move(&act, kitchen, VERB_SUPPLY_COUNT, kind, name, &supply, fault))
 		return false;
+	say_supply(&act, kind, name, counted);
 	if (supply.id != 0)
-		amount_words(supply_measure(kind), supply.stock, kitchen->board.house.units, was, sizeof(was));
+		act_says_number(&act, supply.stock);
+	else
+		act_says_nothing(&act);
 	/* A count that finds what the ledger says is written down too. */
 	if (!put_move(&act, &supply, counted - supply.stock, SUPPLY_CORRECTION, fault))
 		return act_fail(&act);
-	say_supply(kitchen, kind, name, counted, found, sizeof(found));
-	return act_commit(&act, fault, "Supplies counted: %s (before: %s)", found, was);
+	return act_commit(&act, fault);
 }
 
 /* --- juice ------------------------------------------------------------------------ */
@@ -172,19 +159,20 @@ bool kitchen_juice_left(struct kitchen *kitchen, int64_t juice_id, int64_t left_
 {
 	struct log_juice juice;
 	struct log_juice_use use = { .juice_id = juice_id, .why = why };
-	char volume[48];
 	struct act act;
 
 	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
 		return false;
 	if (left_ul < 0 || left_ul > 1000 * INT64_C(1000000))
 		return fault_set(fault, FAULT_MISUSE, "Measure what is left: \"3 qt\" or \"0\".");
-	if (!act_begin(&act, kitchen, "juice_left", 0, fault))
+	if (!act_begin(&act, kitchen, VERB_JUICE_LEFT, 0, fault))
 		return false;
 	use.ul = juice.left_ul - left_ul;
 	use.wall_ms = act.entry.at.wall_ms;
 	if (!log_put_juice_use(kitchen->log, &use, fault))
 		return act_fail(&act);
-	amount_words(MEASURE_VOLUME, left_ul, kitchen->board.house.units, volume, sizeof(volume));
-	return act_commit(&act, fault, "%s juice: %s left (%s)", juice.kind, volume, juice_why_name(why));
+	act_says_text(&act, juice.kind);
+	act_says_number(&act, left_ul);
+	act_says_text(&act, juice_why_name(why));
+	return act_commit(&act, fault);
 }

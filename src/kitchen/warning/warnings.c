@@ -138,12 +138,12 @@ bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside,
 		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
 	if (aside && rule->severity == SEVERITY_STOP)
 		return fault_set(fault, FAULT_REFUSED, "A stop cannot be set aside: do what it says, and it goes.");
-	if (!act_begin(&act, kitchen, aside ? "set_aside" : "take_up", 0, fault))
+	if (!act_begin(&act, kitchen, aside ? VERB_SET_ASIDE : VERB_TAKE_UP, 0, fault))
 		return false;
 	text_copy(row.rule, sizeof(row.rule), rule->id);
 	row.since_wall_ms = act.entry.at.wall_ms;
 	if (!log_put_aside(kitchen->log, &row, aside, fault))
 		return act_fail(&act);
-	return act_commit(&act, fault, "The rule %s is %s", rule->id,
-	                  aside ? "set aside in this house" : "taken up again");
+	act_says_text(&act, rule->id);
+	return act_commit(&act, fault);
 }

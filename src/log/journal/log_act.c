@@ -7,6 +7,8 @@
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
  * pantry_lot, pantry_line, pantry_use, recall_left and season_hours are left to their triggers.
  */
+#include <string.h>
+
 #include "log/query/query.h"
 
 static const char *const captured_tables[] = {
@@ -106,7 +108,7 @@ static bool write_entry(struct log *log, struct log_entry *entry, const void *ch
 	bind_unless(&query, entry->load_id, 0);
 	bind_unless(&query, entry->run_id, 0);
 	bind_unless(&query, entry->batch_id, 0);
-	BIND_TEXT(&query, entry->sentence);
+	bind_text(&query, entry->undoes_id == 0 ? entry->said : "[]", entry->undoes_id == 0 ? sizeof(entry->said) : 3);
 	bind_unless(&query, entry->undoes_id, 0);
 	bind_integer(&query, entry->breaks_hold);
 	bind_bytes(&query, changes, size);
@@ -134,6 +136,8 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 		return false;
 	entry->id = id;
 	entry->undone_by = 0;
+	if (entry->undoes_id == 0)
+		memcpy(entry->act_verb, entry->verb, sizeof(entry->act_verb));
 	return true;
 }
 

@@ -18,10 +18,11 @@ static void read_entry(struct query *query, void *into)
 	entry->load_id = take_integer(query);
 	entry->run_id = take_integer(query);
 	entry->batch_id = take_integer(query);
-	TAKE_TEXT(query, entry->sentence);
+	TAKE_TEXT(query, entry->said);
 	entry->undoes_id = take_integer(query);
 	entry->undone_by = take_integer(query);
 	entry->breaks_hold = take_flag(query);
+	TAKE_TEXT(query, entry->act_verb);
 }
 
 static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
@@ -63,6 +64,13 @@ bool log_story(struct log *log, struct log_subject subject, struct log_entry **r
 	return ok;
 }
 
+bool log_entry_get(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
+{
+	struct query query = query_start(log, ENTRY_GET);
+	bind_integer(&query, id);
+	return query_get(&query, read_entry, out, "such entry", fault);
+}
+
 bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_ROOT);
@@ -96,7 +104,7 @@ bool log_changed_elsewhere(struct log *log)
 
 /* --- is the end of the journal there? ------------------------------------------------- */
 
-#define NEWEST_SQL "SELECT sentence, verb, changes FROM journal ORDER BY id DESC LIMIT 1"
+#define NEWEST_SQL "SELECT said, verb, changes FROM journal ORDER BY id DESC LIMIT 1"
 
 static bool text_is_whole(sqlite3_stmt *row, int which)
 {

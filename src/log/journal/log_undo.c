@@ -14,9 +14,9 @@
 
 struct undo {
 	struct log *log;
-	int64_t id;  /* asked for */
-	int64_t tip; /* the last link of its chain: what is really inverted */
-	char sentence[SENTENCE_MAX_BYTES];
+	int64_t id;         /* asked for */
+	int64_t tip;        /* the last link of its chain: what is really inverted */
+	const char *called; /* how a refusal begins */
 	void *inverse;
 	int inverse_size;
 	int rc;              /* of making the inverse, inside the row reader */
@@ -82,9 +82,9 @@ static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
 static bool refuse(const struct undo *undo, struct fault *fault)
 {
 	return fault_set(fault, FAULT_CONFLICT,
-	                 "\"%s\" cannot be undone: %s. Nothing was changed; undo "
+	                 "%s cannot be undone: %s. Nothing was changed; undo "
 	                 "the later steps first.",
-	                 undo->sentence, undo->trouble);
+	                 undo->called, undo->trouble);
 }
 
 struct tip {
@@ -116,7 +116,6 @@ static bool find_tip(struct undo *undo, struct fault *fault)
 static void read_inverse(struct query *query, void *into)
 {
 	struct undo *undo = into;
-	TAKE_TEXT(query, undo->sentence);
 	const void *changes = sqlite3_column_blob(query->statement, query->taken);
 	int size = sqlite3_column_bytes(query->statement, query->taken++);
 	if (changes != NULL && size > 0)
@@ -182,12 +181,24 @@ static bool apply_inverse(struct undo *undo, struct fault *fault)
 	return changed_what_was_meant(undo, fault);
 }
 
-bool log_undo_begin(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
+/* What the undo is said to be about: the act its chain began with. */
+static bool take_words(const struct undo *undo, struct log_entry *entry, struct fault *fault)
 {
-	struct undo undo = { .log = log, .id = id };
+	struct log_entry root;
+	if (!log_root_act(undo->log, undo->tip, &root, fault))
+		return false;
+	memcpy(entry->act_verb, root.verb, sizeof(entry->act_verb));
+	memcpy(entry->said, root.said, sizeof(entry->said));
+	return true;
+}
+
+bool log_undo_begin(struct log *log, int64_t id, const char *called, struct log_entry *entry, struct fault *fault)
+{
+	struct undo undo = { .log = log, .id = id, .called = called };
 	if (!log_begin(log, fault))
 		return false;
-	bool ok = find_tip(&undo, fault) && make_inverse(&undo, fault) && apply_inverse(&undo, fault);
+	bool ok = find_tip(&undo, fault) && make_inverse(&undo, fault) && apply_inverse(&undo, fault) &&
+	          take_words(&undo, entry, fault);
 	sqlite3_free(undo.inverse);
 	if (!ok) {
 		log_abandon(log);
@@ -204,5 +215,5 @@ bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fau
 
 bool log_undo(struct log *log, int64_t id, struct log_entry *entry, struct fault *fault)
 {
-	return log_undo_begin(log, id, entry, fault) && log_undo_commit(log, entry, fault);
+	return log_undo_begin(log, id, "It", entry, fault) && log_undo_commit(log, entry, fault);
 }

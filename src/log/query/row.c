@@ -74,6 +74,7 @@ static int64_t take_value(struct query *query, const struct log_column *column)
 	case CELL_WORD: return take_index(query, column->words);
 	case CELL_INSTANT: return take_wall(query);
 	case CELL_AWAKE: return take_awake(query);
+	case CELL_SENTENCE:
 	case CELL_NUMBER: return column->size == sizeof(int) ? take_int(query) : take_integer(query);
 	case CELL_BITS: return take_between(query, 0, UINT32_MAX);
 	case CELL_FLAG: return take_between(query, 0, 1);

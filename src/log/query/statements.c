@@ -28,11 +28,23 @@
 	" SELECT j.undoes_id, link.n + 1 FROM link JOIN journal j ON j.id = link.before) " \
 	"SELECT max(n) FROM link)"
 
+/* A column of the act that the chain of the journal row `row` began with: its own, unless
+ * it is an undo. */
+#define OF_ACT(row, column) \
+	"CASE WHEN " row ".undoes_id IS NULL THEN " row "." column " ELSE " \
+	"(WITH RECURSIVE link (id, before) AS (" \
+	" SELECT " row ".id, " row ".undoes_id" \
+	" UNION ALL" \
+	" SELECT j.id, j.undoes_id FROM journal j JOIN link ON j.id = link.before) " \
+	"SELECT j." column " FROM journal j WHERE j.id = (SELECT min(id) FROM link)) END"
+
 #define ENTRY_COLUMNS(row) \
 	row ".id, " row ".wall_ms, " row ".awake_ms, " row ".boot, " row ".verb, " row ".who, " \
 	    "coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " \
-	    "coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " row ".sentence, " \
-	    "coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row ".breaks_hold"
+	    "coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " OF_ACT( \
+	        row, "said") ", " \
+	                     "coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row \
+	                                                                       ".breaks_hold, " OF_ACT(row, "verb")
 
 /* Which entries are meant; `row` is an alias of the journal. Nearly every act is
  * about a station and few about a load: the plus keeps the index of the loads
@@ -148,9 +160,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[DATA_VERSION] = "PRAGMA data_version",
 
 	[ENTRY_INSERT] = "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, run_id, "
-	                 "batch_id, sentence, undoes_id, breaks_hold, changes) "
+	                 "batch_id, said, undoes_id, breaks_hold, changes) "
 	                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-	[ENTRY_CHANGES] = "SELECT sentence, changes FROM journal WHERE id = ?",
+	[ENTRY_CHANGES] = "SELECT changes FROM journal WHERE id = ?",
+	[ENTRY_GET] = "SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE journal.id = ?",
 	/* The last link of the chain from an entry on, and how many links on. */
 	[ENTRY_TIP] = "WITH RECURSIVE link (id, n) AS ("
 	              " SELECT id, 0 FROM journal WHERE id = ?"
@@ -423,9 +436,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
-	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_words(?1, 'load', load_id, sentence, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_words(?1, 'run', run_id, sentence, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, sentence, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_words(?1, 'load', load_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_words(?1, 'run', run_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, verb, said, who) UNION ALL "
 	    "SELECT 1 FROM load WHERE note_words(?1, 'load', id, note, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe, note, " DAY_OPENED ") UNION ALL "

@@ -14,12 +14,13 @@
 
 enum cell_kind {
 	CELL_TEXT,
-	CELL_WORD,    /* one of the words of an enum */
-	CELL_NUMBER,  /* whole, or the whole number of 10^-scale of the unit named */
-	CELL_INSTANT, /* milliseconds since 1970, UTC */
-	CELL_AWAKE,   /* milliseconds since a boot; stays in the log */
-	CELL_FLAG,    /* 0 or 1, also as an enum of two */
-	CELL_BITS,    /* 32 of them; stay in the log */
+	CELL_WORD,     /* one of the words of an enum */
+	CELL_NUMBER,   /* whole, or the whole number of 10^-scale of the unit named */
+	CELL_INSTANT,  /* milliseconds since 1970, UTC */
+	CELL_AWAKE,    /* milliseconds since a boot; stays in the log */
+	CELL_FLAG,     /* 0 or 1, also as an enum of two */
+	CELL_BITS,     /* 32 of them; stay in the log */
+	CELL_SENTENCE, /* text; here the number of the journal entry, of which the kitchen makes it */
 };
 
 enum column_lack {

@@ -16,15 +16,17 @@ static const struct log_column journal_columns[] = {
 	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("load", "empty: about none") },
 	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("run", "empty: about none") },
 	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("batch", "empty: about none") },
-	{ .kind = CELL_TEXT, OUT("sentence", "what was done") },
+	{ .kind = CELL_TEXT,
+	  OUT("said", "what the act was about, in the order of its verb: an array of JSON; of an undo empty") },
 	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("undoes", "entry it takes back; empty: none") },
+	{ .kind = CELL_SENTENCE, OUT("sentence", "what was done, made of verb and values when it was exported") },
 };
 
 static const struct log_table journal = {
 	.name = "journal",
 	.meaning = "what was done, by whom",
 	COLUMNS(journal_columns),
-	.sql = "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, sentence, undoes_id "
+	.sql = "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, said, undoes_id, id "
 	       "FROM journal ORDER BY id",
 };
 

@@ -71,7 +71,8 @@ static void put_cell(struct csv_table *csv, const struct log_column *column, con
 		return;
 	switch (column->kind) {
 	case CELL_TEXT:
-	case CELL_WORD: put_text(csv, cell->text, cell->length); return;
+	case CELL_WORD:
+	case CELL_SENTENCE: put_text(csv, cell->text, cell->length); return;
 	case CELL_AWAKE:
 	case CELL_BITS:
 	case CELL_NUMBER: decimal_words(cell->number, column->scale, words, sizeof(words)); break;

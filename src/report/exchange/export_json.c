@@ -27,7 +27,8 @@ static void put_cell(struct json *json, const struct log_column *column, const s
 	}
 	switch (column->kind) {
 	case CELL_TEXT:
-	case CELL_WORD: json_text(json, column->name, cell->text); break;
+	case CELL_WORD:
+	case CELL_SENTENCE: json_text(json, column->name, cell->text); break;
 	case CELL_AWAKE:
 	case CELL_BITS:
 	case CELL_NUMBER: json_decimal(json, column->name, cell->number, column->scale); break;
@@ -93,6 +94,7 @@ static const char *type_of(const struct log_column *column)
 	case CELL_FLAG: return "boolean";
 	case CELL_TEXT:
 	case CELL_WORD:
+	case CELL_SENTENCE:
 	case CELL_INSTANT: break;
 	}
 	return "string";

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/history/seasons.h"
 #include "kitchen/pot/pot.h"
 #include "screen/ui/desk.h"
@@ -74,13 +75,15 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 {
 	char date[16];
 	char hour[8];
+	char said[SENTENCE_MAX_BYTES];
 	char words[SENTENCE_MAX_BYTES + NAME_MAX_BYTES + 80];
 	struct text text = TEXT_OVER(words);
 
 	clock_words_date(entry->at.wall_ms, date, sizeof(date));
 	clock_words_hour(entry->at.wall_ms, hour, sizeof(hour));
+	entry_words(desk->kitchen, entry, said, sizeof(said));
 	text_add(&text, "%s %s %s%s%s%s", date, hour, entry->undone_by != 0 ? "(undone) " : "", entry->who,
-	         entry->who[0] != '\0' ? ": " : "", entry->sentence);
+	         entry->who[0] != '\0' ? ": " : "", said);
 	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows,
 	                      entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
 }

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
@@ -184,14 +185,16 @@ const struct kitchen_plan *desk_plan(const struct desk *desk)
 static bool ask_old_undo(struct desk *desk)
 {
 	struct log_entry last;
+	char said[SENTENCE_MAX_BYTES];
 	char day[16];
 
 	if (!kitchen_last_of_house(desk->kitchen, &last) || last.at.wall_ms >= clock_day_start(desk->now.wall_ms) ||
 	    desk_is_sure(desk, AGAIN_OLD_UNDO, last.id))
 		return false;
 	clock_words_date(last.at.wall_ms, day, sizeof(day));
+	entry_words(desk->kitchen, &last, said, sizeof(said));
 	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.",
-	               day, last.sentence);
+	               day, said);
 	return true;
 }
 

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 #include "screen/ui/list_views.h"
@@ -31,10 +32,11 @@ static void story_enter(struct desk *desk, const struct opening *opening)
 /* The act under the cursor once more, to its end, where the list cuts it. */
 static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int before)
 {
-	const struct log_entry *entry = &desk->story_rows[desk->story.cursor];
+	char words[SENTENCE_MAX_BYTES];
 
-	if ((int)strlen(entry->sentence) > cols - 2 - before)
-		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, entry->sentence);
+	entry_words(desk->kitchen, &desk->story_rows[desk->story.cursor], words, sizeof(words));
+	if ((int)strlen(words) > cols - 2 - before)
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
 static void story_draw(struct desk *desk, int top, int rows)
@@ -51,16 +53,18 @@ static void story_draw(struct desk *desk, int top, int rows)
 	first = list_scroll(&desk->story, count, list_rows);
 	for (int i = first; i < count && i - first < list_rows; i++) {
 		const struct log_entry *entry = &desk->story_rows[i];
+		char words[SENTENCE_MAX_BYTES];
 		char when[40];
 		bool here = i == desk->story.cursor;
 
 		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
+		entry_words(desk->kitchen, entry, words, sizeof(words));
 		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
 		              here                    ? ROLE_SELECTED
 		              : entry->undone_by != 0 ? ROLE_QUIET
 		                                      : ROLE_PLAIN,
 		              "%-*s%s%s%s%s", when_cols, when, entry->undone_by != 0 ? "(undone) " : "", entry->who,
-		              entry->who[0] != '\0' ? ": " : "", entry->sentence);
+		              entry->who[0] != '\0' ? ": " : "", words);
 	}
 	if (count > 0)
 		story_whole_draw(desk, top + rows - whole, whole, cols, when_cols);

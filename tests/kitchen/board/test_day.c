@@ -292,7 +292,7 @@ START_TEST(every_load_tells_its_story)
 	ck_assert_ptr_nonnull(said);
 	all = text_over(said, 4000);
 	for (size_t i = 0; i < count; i++)
-		text_add(&all, "%s\n", rows[i].sentence);
+		text_add(&all, "%s\n", kk_words(&kit, &rows[i]));
 	ck_assert_str_eq(said, "Low kettle: load started, 7 half-pints grape jelly, 10 min\n"
 	                       "Low kettle: heat is on (loaded > come-up)\n"
 	                       "Low kettle: full rolling boil: start the hold (come-up > hold)\n"

@@ -67,7 +67,7 @@ static int64_t fill(const struct filled *what, const char *size, int jars)
 	static int number;
 	struct log_lot lot = { .acidity = what->acidity, .made_wall_ms = kit.clock.now.wall_ms };
 	struct log_batch batch = { .multiple = 1, .headspace_thou = 250 };
-	struct log_entry entry = { .at = kit.clock.now, .verb = "fill", .sentence = "filled" };
+	struct log_entry entry = { .at = kit.clock.now, .verb = "fill", .said = "[\"filled\"]" };
 	struct text code = TEXT_OVER(lot.code);
 
 	batch.station_id = kk_station(&kit, POT);
@@ -488,10 +488,10 @@ START_TEST(a_load_takes_the_jars_in_the_order_they_waited)
 	ck_assert_int_eq(kk_name(&kit, load_id), PHASE_LOADED);
 	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->lots, 2);
 	ck_assert(log_newest_entry(kit.log, &newest, NULL));
-	ck_assert_str_eq(newest.verb, "start_load");
+	ck_assert_str_eq(newest.verb, "load_waiting");
 	ck_assert_int_eq(newest.load_id, load_id);
-	ck_assert_ptr_nonnull(strstr(newest.sentence, "Big kettle: load started, 15 min: 2 half-pints low-sugar"));
-	ck_assert_ptr_nonnull(strstr(newest.sentence, "5 pints grape jelly (2026-09-14-T"));
+	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "Big kettle: load started, 15 min: 2 half-pints low-sugar"));
+	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "5 pints grape jelly (2026-09-14-T"));
 	kk_to(&kit, load_id, PHASE_COOLING);
 }
 END_TEST

@@ -390,7 +390,7 @@ START_TEST(capitals_do_not_lead_to_another_lot)
 		                  { .code = "l1", .product = "pears", .acidity = ACIDITY_ACID },
 		                  { .code = "spring-a", .product = "peaches", .acidity = ACIDITY_ACID } };
 	static const char *const asked[][2] = { { "L1", "plum jam" }, { "l1", "pears" }, { "Spring-A", "peaches" } };
-	struct log_entry entry = { .at = kit.clock.now, .verb = "test", .sentence = "Lots" };
+	struct log_entry entry = { .at = kit.clock.now, .verb = "test", .said = "[\"Lots\"]" };
 	struct log_trace trace;
 	char said[SENTENCE_MAX_BYTES];
 

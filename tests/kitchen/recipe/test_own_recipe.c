@@ -249,7 +249,7 @@ END_TEST
 START_TEST(a_refused_one_in_the_log_is_not_cooked)
 {
 	struct log_recipe own = pumpkin_butter();
-	struct log_entry entry = { .verb = "add_recipe", .sentence = "by another hand" };
+	struct log_entry entry = { .verb = "add_recipe", .said = "[\"by another hand\"]" };
 	struct batch_order order;
 
 	entry.at = kit.clock.now;

@@ -342,7 +342,7 @@ END_TEST
 
 START_TEST(a_newest_entry_with_a_hole_is_damage)
 {
-	kit_sql(kit.path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	kit_sql(kit.path, "INSERT INTO journal (wall_ms, awake_ms, boot, verb, said, changes)"
 	                  " VALUES (1, 1, 'b', 'x', 'Boug' || char(0, 0, 0), x'')");
 	kit_close(&kit);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
@@ -399,7 +399,7 @@ START_TEST(a_time_out_of_all_sense_is_damage)
 	char sql[200];
 	struct log_entry entry;
 	(void)snprintf(sql, sizeof(sql),
-	               "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes)"
+	               "INSERT INTO journal (wall_ms, awake_ms, boot, verb, said, changes)"
 	               " VALUES (%s, 1, 'b', 'x', 'y', x'')",
 	               absurd[_i]);
 	kit_sql(kit.path, sql);

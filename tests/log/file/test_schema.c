@@ -168,13 +168,13 @@ START_TEST(the_file_refuses_what_cannot_be)
 	    " VALUES (1, 1, 'steam', 'canner', 10, 250, 'pint', 'invented', 'yes', 0, 0, '', 5);"
 	    "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot) VALUES (1, 'come_up', 1, 1, '');"
 	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (1, 1, 1, 'pint');"
-	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, sentence, changes) VALUES (1, 1, '', 'v', 's', x'');";
+	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, said, changes) VALUES (1, 1, '', 'v', 's', x'');";
 	static const char second_clock[] =
 	    "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot) VALUES (1, 'hold', 1, 1, '')";
 	static const char clock_of_nothing[] =
 	    "INSERT INTO phase (name, began_wall_ms, began_awake_ms, began_boot) VALUES ('hold', 1, 1, '')";
 	static const char *const refused[] = {
-		"UPDATE journal SET sentence = 'x'",
+		"UPDATE journal SET said = 'x'",
 		"DELETE FROM journal",
 		"INSERT INTO house (id) VALUES (2)",
 		"INSERT INTO station_capacity VALUES (404, 'pint', 7)",

@@ -42,7 +42,7 @@ START_TEST(a_committed_act_has_its_rows_and_its_entry)
 	ck_assert_str_eq(newest.at.boot, "boot-1");
 	ck_assert_str_eq(newest.verb, "test");
 	ck_assert_str_eq(newest.who, "AB");
-	ck_assert_str_eq(newest.sentence, entry.sentence);
+	ck_assert_str_eq(newest.said, entry.said);
 	ck_assert_int_eq(newest.station_id, 1);
 	ck_assert_int_eq(newest.load_id, 1);
 	ck_assert_int_eq(newest.undoes_id, 0);
@@ -192,7 +192,7 @@ START_TEST(the_journal_cannot_be_changed_or_shortened)
 {
 	sqlite3 *db;
 	ck_assert_int_eq(sqlite3_open(kit.path, &db), SQLITE_OK);
-	ck_assert_int_eq(sqlite3_exec(db, "UPDATE journal SET sentence = 'x'", NULL, NULL, NULL), SQLITE_CONSTRAINT);
+	ck_assert_int_eq(sqlite3_exec(db, "UPDATE journal SET said = 'x'", NULL, NULL, NULL), SQLITE_CONSTRAINT);
 	ck_assert_str_eq(sqlite3_errmsg(db), "the journal is never changed");
 	ck_assert_int_eq(sqlite3_exec(db, "DELETE FROM journal", NULL, NULL, NULL), SQLITE_CONSTRAINT);
 	ck_assert_str_eq(sqlite3_errmsg(db), "the journal is never deleted");
@@ -214,8 +214,8 @@ START_TEST(the_story_of_a_load_is_told_in_order)
 	KIT_OK(&kit, kit_next_phase(kit.log, load_id, "hold", &boil, &kit.fault));
 	KIT_OK(&kit, log_story(kit.log, kit_load(load_id), &story, &entries, &kit.fault));
 	ck_assert_uint_eq(entries, 2);
-	ck_assert_str_eq(story[0].sentence, "Loaded");
-	ck_assert_str_eq(story[1].sentence, "Boils");
+	ck_assert_str_eq(story[0].said, "[\"Loaded\"]");
+	ck_assert_str_eq(story[1].said, "[\"Boils\"]");
 	free(story);
 	KIT_OK(&kit, log_story(kit.log, kit_load(404), &story, &entries, &kit.fault));
 	ck_assert_uint_eq(entries, 0);
@@ -239,10 +239,12 @@ START_TEST(hostile_words_do_not_leave_the_journal)
 	static const char words[] = "'); DROP TABLE journal; --\x1b]0;x\x07\n\"";
 	struct log_entry entry = kit_entry(words, 0, 0);
 	struct log_entry newest;
+	struct values values;
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	KIT_OK(&kit, log_newest_entry(kit.log, &newest, &kit.fault));
-	ck_assert_str_eq(newest.sentence, words);
+	ck_assert(values_read(newest.said, &values));
+	ck_assert_str_eq(values.list[0].text, words);
 }
 END_TEST
 

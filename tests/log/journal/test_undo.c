@@ -223,8 +223,11 @@ START_TEST(a_row_changed_since_is_not_overwritten)
 	int64_t load_id;
 	int64_t id = start_load("Loaded", "2026-09-14-B1", &load_id);
 	(void)next_phase("Boils", load_id, "hold");
+	struct log_entry by_name = kit_entry("undo", 0, 0);
 	undo_fails(id, FAULT_CONFLICT);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "\"Loaded\""));
+	ck_assert_int_eq(strncmp(kit.fault.sentence, "It cannot be undone: ", 21), 0);
+	ck_assert(!log_undo_begin(kit.log, id, "\"Loaded\"", &by_name, &kit.fault));
+	ck_assert_int_eq(strncmp(kit.fault.sentence, "\"Loaded\" cannot be undone: ", 27), 0);
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "changed since"));
 }
 END_TEST

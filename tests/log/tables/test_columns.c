@@ -341,6 +341,7 @@ static int64_t value_for(const struct log_column *column, size_t number, size_t 
 	case CELL_INSTANT: return INT64_C(1700000000000) + (int64_t)number;
 	case CELL_AWAKE: return INT64_C(5000000000) + (int64_t)number;
 	case CELL_NUMBER:
+	case CELL_SENTENCE:
 	case CELL_TEXT: break;
 	}
 	return 11 + (int64_t)number;

@@ -192,7 +192,7 @@ static void undo_or_redo(void)
 	struct log_subject subject = { .kind = SUBJECT_STATION, .id = juicer_id };
 	struct log_entry last;
 	struct log_entry entry = kit_entry("undone", juicer_id, 0);
-	if (log_last_act(kit.log, subject, chance(2) == 0, &last, NULL) && strcmp(last.sentence, "Set up") != 0)
+	if (log_last_act(kit.log, subject, chance(2) == 0, &last, NULL) && strcmp(last.said, "[\"Set up\"]") != 0)
 		(void)log_undo(kit.log, last.id, &entry, NULL);
 }
 

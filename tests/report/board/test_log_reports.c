@@ -241,7 +241,7 @@ END_TEST
 /* Two batches that shared a canner: each jar under its own code. */
 START_TEST(a_load_of_two_lots_tells_both)
 {
-	struct log_entry entry = { .verb = "test", .sentence = "Another lot" };
+	struct log_entry entry = { .verb = "test", .said = "[\"Another lot\"]" };
 	struct log *log = day_log(day);
 	struct log_jar *jars;
 	struct log_lot lot;

@@ -1,0 +1,175 @@
+/*
+ * verbs.c - the table of verbs: stored name, and the sentence with places for the values.
+ *
+ *	{0}            the first value, a text; {1:n} the second, a whole number.  What else may
+ *	               stand behind the colon is in the table of verb_words.c
+ *	[, {2}]        left out when a value in it says nothing: an empty text, a flag of 0
+ *	[{2}|nobody]   the second half then
+ *
+ * A number that is not there is an empty text too (act_says_nothing).
+ */
+#include "kitchen/board/verbs.h"
+
+#include <assert.h>
+#include <string.h>
+
+struct verb_row {
+	const char *stored; /* at most WORD_MAX_BYTES - 1 */
+	const char *template;
+};
+
+#define PLANNED_RUN "a run of {0:mass} {1}[ at {2:time}]"
+#define PLANNED_BATCH "{0:n} x {1} in {2:sizes}[ from {3:time}]"
+#define EXCEPTION_SAYS "{0}: {1}[; {2}]" /* station, what it is, reason */
+#define RECIPE_SAYS "Recipe {0}: {1:n} ingredient{1:s}, [{2}|no published process][{3:flag}, retired]"
+#define LID_BOX_SAYS "Lid box {0}: {1:n} lids[{2:flag}, retired]"
+#define STATION_SAYS "Station {0:n}: {1}, {2:station}[{3:flag}, retired]"
+
+/* clang-format off */
+static const struct verb_row rows[] = {
+	[VERB_UNKNOWN] = { "?", NULL },
+	[VERB_UNDO] = { "undo", NULL },
+	[VERB_REDO] = { "redo", NULL },
+
+	[VERB_START_RUN] = { "start_run", "{0}: run started, {1:mass} {2}" },
+	[VERB_EDIT_FRUIT] = { "edit_fruit", "Corrected: the run had {0:mass} {1}" },
+	[VERB_JUICE_OUT] = { "juice_out", "{0}: {1:volume} of {2} juice measured[{3:flag}, run done]" },
+	[VERB_JUICE_IN] = { "juice_in", "{0:volume} of {1} juice brought along, {2}" },
+	[VERB_JUICE_STATE] = { "juice_state", "{0} juice: now {1}" },
+	[VERB_JUICE_LEFT] = { "juice_left", "{0} juice: {1:volume} left ({2})" },
+	[VERB_START_BATCH] = { "start_batch", "{0}: batch started, {1:n} x {2}[, instead: {3:acid}][; {4}]" },
+	[VERB_TICK] = { "tick", "{0}: line {1:n} [{2:flag}done|not done]" },
+	[VERB_WARM_JARS] = { "warm_jars", "{0}: jars are [{1:flag}hot|not hot]" },
+	[VERB_NOTE] = { "note", "{0}: a note was written" },
+	[VERB_FILL] = { "fill", "{0}: {1:n} {2:jars 1} of {3} filled[, {4}][: {5}]"
+	                "[; the food stood in the pot for {6:hours}]" },
+	[VERB_REFILL] = { "refill", "{0}: {1:n} {2:jars 1} emptied, reheated and filled anew[; they had waited {3:hours}]" },
+	[VERB_PUT_AWAY] = { "put_away", "{0}: {1:n} jars not canned, to the {2}" },
+	[VERB_EDIT_AMOUNT] = { "edit_amount", "Corrected: {0} had {1:measured 2} of {3}[: {4}]" },
+	[VERB_EDIT_JARS] = { "edit_jars", "Corrected: {0} filled {1:n} {2:jars 1}" },
+	[VERB_BATCH_WRONG] = { "batch_wrong", "{0}, not as the recipe says: {1}: process [{2:flag}NOT valid|unknown]" },
+
+	[VERB_START_LOAD] = { "start_load", "{0}: load started, {1:n} {2:jars 1} {3}, {4:n} min[; {5}]" },
+	[VERB_LOAD_WAITING] = { "load_waiting", "{0}: load started, {1:n} min: {2}[; its jars waited {3:hours}]" },
+	[VERB_REPROCESS] = { "reprocess", "{0}: {1:n} jar{1:s} of {2} again as {3}, new lids, {4:n} min "
+	                     "(load {5:n} before)[; {6}]" },
+	[VERB_ALL_SEALED] = { "all_sealed", "{0}: {1:n} jars sealed" },
+	[VERB_JAR_STATE] = { "jar_state", "{0}: jar {1:n} {2}" },
+	[VERB_JAR_TICK] = { "jar_tick", "{0}: jar {1:n} {2}: {3}" },
+	[VERB_JAR_SIPHONING] = { "jar_siphoning", "{0}: jar {1:n} {2}" },
+	[VERB_JAR_FATE] = { "jar_fate", "{0}: jar {1:n} goes to: {2}" },
+	[VERB_FATE_REST] = { "fate_rest", "{0}: {1:n} jars go to: {2}" },
+	[VERB_FATE_DONE] = { "fate_done", "{0}: {1:n} jar{1:s} {2}[{3:flag}, in time; noted later]" },
+	[VERB_FOUND_WRONG] = { "found_wrong", "Process NOT valid, found after the process: {0}" },
+
+	[VERB_STEP] = { "step", "{0}: {1} ({2} > {3})[{4:flag}; the vent lock has dropped]"
+	                "[; asked and confirmed: after {5:clock}, sooner than {6:clock}]" },
+	[VERB_CLOCK_READ] = { "clock_read", "{0}: by another clock the hold has run {1:clock}" },
+	[VERB_HEARD] = { "heard", "{0}: alarm heard ({1})" },
+	[VERB_WATER_SEEN] = { "water_seen", "{0}: water seen and topped up ({1})" },
+	[VERB_LOST] = { "lost", "{0}: {1}" },
+	[VERB_STOP] = { "stop", EXCEPTION_SAYS },
+	[VERB_VENT_SHORT] = { "vent_short", EXCEPTION_SAYS },
+	[VERB_BEGAN_EARLIER] = { "began_earlier", EXCEPTION_SAYS },
+	[VERB_BROKEN_JAR] = { "broken_jar", EXCEPTION_SAYS },
+	[VERB_REDO_PROCESS] = { "redo_process", EXCEPTION_SAYS },
+	[VERB_WATER] = { "water", EXCEPTION_SAYS },
+	[VERB_FORCED_COOLING] = { "forced_cooling", EXCEPTION_SAYS },
+	[VERB_WEIGHT_EARLY] = { "weight_early", EXCEPTION_SAYS },
+	[VERB_BOILED_AGAIN] = { "boiled_again", EXCEPTION_SAYS },
+
+	[VERB_SUPPLY_IN] = { "supply_in", "Supplies: {2:goods 0 1} came in, {3:of 0} now" },
+	[VERB_SUPPLY_COUNT] = { "supply_count", "Supplies counted: {2:goods 0 1} (before: [{3:of 0}|not kept track of])" },
+	[VERB_SOLD_BY] = { "sold_by", "Bought: [{1:sizes}|{0:supply}] [by {2:of 0}|loose]" },
+	[VERB_ADD_LIDS] = { "add_lids", LID_BOX_SAYS },
+	[VERB_EDIT_LIDS] = { "edit_lids", LID_BOX_SAYS },
+	[VERB_LIDS_COUNT] = { "lids_count", "Lid box {0} counted: {1:n} left (before: {2:n})" },
+
+	[VERB_TAKEN] = { "pantry_taken", "{0}: {1:n} {2:jars 1} {3} ({4})" },
+	[VERB_COUNTED] = { "pantry_counted", "counted: {0:n} {1:jars 0} {2} (before: {3:n})" },
+	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:n} jar{1:s} to find: {2}" },
+	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:n} jar{1:s} of {2} {3}" },
+
+	[VERB_ADD_RECIPE] = { "add_recipe", RECIPE_SAYS },
+	[VERB_EDIT_RECIPE] = { "edit_recipe", RECIPE_SAYS },
+	[VERB_SHEET] = { "sheet", "The sheet's amounts of {0}: {1}" },
+
+	[VERB_PLAN_ADD_RUN] = { "plan_add_run", "Planned: " PLANNED_RUN },
+	[VERB_PLAN_ADD_BATCH] = { "plan_add_batch", "Planned: " PLANNED_BATCH },
+	[VERB_PLAN_CHANGE_RUN] = { "plan_change_run", "Planned instead: " PLANNED_RUN },
+	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Planned instead: " PLANNED_BATCH },
+	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Out of the plan: " PLANNED_RUN },
+	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Out of the plan: " PLANNED_BATCH },
+	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:n} run{0:s} of {1}, {2:n} pot{2:s}" },
+	[VERB_PLAN_START] = { "plan_start", "The plan is for [{0:date}|today], from [{1:time}|now]" },
+	[VERB_PLAN_ACCEPT] = { "plan_accept", "The plan is accepted: finish at {0:hour}" },
+	[VERB_PLAN_FINISH] = { "plan_finish", "The day is over: cleaned down" },
+	[VERB_PLAN_DROP] = { "plan_drop", "The plan is dropped" },
+	[VERB_PLAN_HOUSE] = { "plan_house", "For the day plan: {0:n} burners, {1:n} fill places, room for "
+	                      "[{2:n}|any number of] jars, clean-down {3:n} min, charge {4:mass}, "
+	                      "late from {5:n} min, meals {6}" },
+	[VERB_HELPER] = { "helper", "{0} helps[ from {1:time}]" },
+	[VERB_HELPER_GONE] = { "helper_gone", "{0} does not help" },
+	[VERB_BREAK] = { "break", "Break from {0:time} to {1:time}" },
+	[VERB_BREAK_GONE] = { "break_gone", "The break is taken out" },
+
+	[VERB_NAME] = { "name", "The kitchen is called {0}" },
+	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]" },
+	[VERB_ELEVATION_WRONG] = { "elevation_wrong", "The elevation was wrong; it is [{0:height}|not known]. "
+	                           "{1:n} load{1:s} {1:are} NOT valid[; {2}]" },
+	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer" },
+	[VERB_BOIL_FORGOTTEN] = { "boil_forgotten", "Measured boiling point forgotten" },
+	[VERB_STORAGE] = { "storage", "The store was read at {0:fahrenheit}" },
+	[VERB_STORAGE_FORGOTTEN] = { "storage_forgotten", "Warmth of the store forgotten" },
+	[VERB_BAROMETER] = { "barometer", "Barometer read" },
+	[VERB_BAROMETER_FORGOTTEN] = { "barometer_forgotten", "Barometer reading forgotten" },
+	[VERB_INVENTED] = { "invented", "The data of this log are [{0:flag}invented|real]" },
+	[VERB_PRACTICE] = { "practice", "This is a practice log" },
+	[VERB_PRACTICE_HOUR] = { "practice_hour", "Practice begins at the hour of the plan" },
+	[VERB_CLOCK_RIGHT] = { "clock_right", "The clock is right at {0:day}; what was written later was not" },
+	[VERB_UNITS] = { "units", "The kitchen measures in [{0:flag}metric|US units]" },
+	[VERB_MINUTES] = { "minutes", "House times: run [{0:n} min|not set], first juice [{1:n} min|not set], "
+	                   "water [{2:n} min|not set], jars wait {3:n} min, stand at most {4:n} min" },
+	[VERB_HOUSE_COPIED] = { "house_copied", "The house as in another log" },
+	[VERB_ADD_STATION] = { "add_station", STATION_SAYS },
+	[VERB_EDIT_STATION] = { "edit_station", STATION_SAYS },
+	[VERB_WHO] = { "who", "{0}: now with [{1}|nobody]" },
+	[VERB_SET_ASIDE] = { "set_aside", "The rule {0} is set aside in this house" },
+	[VERB_TAKE_UP] = { "take_up", "The rule {0} is taken up again" },
+	[VERB_IMPORT] = { "import", "Imported from {0}: {1:n} lots, {2:n} loads, {3:n} jars" },
+};
+/* clang-format on */
+static_assert(sizeof(rows) / sizeof(rows[0]) == VERB_COUNT, "a row for every verb");
+
+static const struct verb_row *row_of(enum verb verb)
+{
+	return &rows[(int)verb >= 0 && verb < VERB_COUNT ? verb : VERB_UNKNOWN];
+}
+
+const char *verb_stored(enum verb verb)
+{
+	return row_of(verb)->stored;
+}
+
+const char *verb_template(enum verb verb)
+{
+	return row_of(verb)->template;
+}
+
+static enum verb verb_named(const char *stored)
+{
+	for (int verb = VERB_UNKNOWN + 1; verb < VERB_COUNT; verb++)
+		if (strcmp(rows[verb].stored, stored) == 0)
+			return (enum verb)verb;
+	return VERB_UNKNOWN;
+}
+
+enum verb entry_verb(const struct log_entry *entry)
+{
+	return verb_named(entry->verb);
+}
+
+enum verb entry_act(const struct log_entry *entry)
+{
+	return verb_named(entry->act_verb);
+}
