@@ -41,6 +41,18 @@ assert {row["name"] for row in tables["stations"]} >= {"Big kettle", "'=Low kett
 assert [row["load"] for row in tables["loads"]] == ["1", "3", "4", "5", "6", "7", "8"] # number 2 was undone
 assert [row["verdict"] for row in tables["loads"]] == ["valid", "not_valid", "valid", "unknown", "valid", "valid", "valid"]
 assert {row["who"] for row in tables["journal"]} == {"", "'@AB"}
+# What was said, as it is stored and as a person reads it.
+for row in tables["journal"]:
+    values = json.loads(row["said"])
+    assert all(type(value) in (str, int) for value in values), row
+    assert row["sentence"] and not row["sentence"].startswith("?"), row
+    assert (row["verb"] in ("undo", "redo")) == bool(row["undoes"]), row
+    if row["verb"] == "undo":
+        before = next(one for one in tables["journal"] if one["entry"] == row["undoes"])
+        assert values == [] and row["sentence"] == "Undone: " + before["sentence"], row
+    if row["verb"] == "start_load":
+        assert row["sentence"].startswith("%s: load started, %d " % tuple(values[:2])), row
+assert {"undo", "start_load", "supply_in"} <= {row["verb"] for row in tables["journal"]}
 # 20 lb, exactly: 1 lb is 453.59237 g.
 assert [row["stock"] for row in tables["supplies"] if row["kind"] == "sugar"] == ["9071.847"]
 assert [row["elevation_m"] for row in tables["loads"]] == ["1417.32"] * 7
