@@ -282,14 +282,13 @@ static const struct saying *saying_named(const char *word, size_t length)
 /* The place that begins at its brace; behind it, or NULL: it is no place. */
 static const char *read_place(const char *at, struct place *place)
 {
-	size_t length;
-
 	*place = (struct place){ .saying = &sayings[0] };
 	at++;
 	if (!read_index(&at, &place->value))
 		return NULL;
 	if (*at == ':') {
-		length = strcspn(++at, " }");
+		size_t length = strcspn(++at, " }");
+
 		place->saying = saying_named(at, length);
 		if (place->saying == NULL)
 			return NULL;
