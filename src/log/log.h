@@ -845,6 +845,14 @@ enum work_state {
 
 #define FIND_WORDS_MAX 12
 #define FIND_MAX_BYTES 256
+/* Makes the sentence of an entry of the journal from its verb and values, as a person reads it: a
+ * search looks there. It must say the same of the same within one search. NULL: the values as they
+ * are stored. */
+struct log_teller {
+	void (*tell)(const void *with, const char *verb, const char *said, char *buffer, size_t size);
+	const void *with;
+};
+
 struct log_wish {
 	int season;             /* 0: any */
 	enum subject_kind kind; /* SUBJECT_HOUSE: any */
@@ -854,6 +862,7 @@ struct log_wish {
 	 * notes, reasons, or of what the journal tells of it and by whom: "each" finds peaches. Capitals
 	 * count for nothing in the letters A to Z (log/history/find_words.h). */
 	char words[FIND_MAX_BYTES];
+	struct log_teller teller;
 };
 
 /* What of a season is added up besides how much was begun: each is a look of its own through

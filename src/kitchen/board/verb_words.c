@@ -446,19 +446,43 @@ static void say_as_it_stands(struct text *text, const char *verb, const struct v
 	}
 }
 
+static const char *undo_words(enum verb verb)
+{
+	return verb == VERB_REDO ? "Done again: " : "Undone: ";
+}
+
+/* `stored`: the name of the verb, which may be in no table. */
+static void say_act(struct text *text, enum unit_system units, enum verb verb, const char *stored, const char *line)
+{
+	const char *template = verb_template(verb);
+	struct values values;
+	struct said said = { .values = &values, .units = units, .text = text };
+
+	if (!values_read(line, &values))
+		say_as_it_stands(text, stored, &(struct values){ .count = 0 });
+	else if (template == NULL || !values_fit(template, &values))
+		say_as_it_stands(text, stored, &values);
+	else
+		say_template(&said, template);
+}
+
 void entry_words(const struct kitchen *kitchen, const struct log_entry *entry, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
-	const char *template = verb_template(entry_act(entry));
-	struct values values;
-	struct said said = { .values = &values, .units = kitchen->board.house.units, .text = &text };
 
 	if (entry->undoes_id != 0)
-		text_add(&text, entry_verb(entry) == VERB_REDO ? "Done again: " : "Undone: ");
-	if (!values_read(entry->said, &values))
-		say_as_it_stands(&text, entry->act_verb, &(struct values){ .count = 0 });
-	else if (template == NULL || !values_fit(template, &values))
-		say_as_it_stands(&text, entry->act_verb, &values);
+		text_add(&text, "%s", undo_words(entry_verb(entry)));
+	say_act(&text, kitchen->board.house.units, entry_act(entry), entry->act_verb, entry->said);
+}
+
+void entry_tell(const void *with, const char *verb, const char *said, char *buffer, size_t size)
+{
+	const struct kitchen *kitchen = with;
+	struct text text = text_over(buffer, size);
+	enum verb which = verb_named(verb);
+
+	if (which == VERB_UNDO || which == VERB_REDO)
+		text_add(&text, "%s", undo_words(which));
 	else
-		say_template(&said, template);
+		say_act(&text, kitchen->board.house.units, which, verb, said);
 }

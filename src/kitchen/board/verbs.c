@@ -156,7 +156,7 @@ const char *verb_template(enum verb verb)
 	return row_of(verb)->template;
 }
 
-static enum verb verb_named(const char *stored)
+enum verb verb_named(const char *stored)
 {
 	for (int verb = VERB_UNKNOWN + 1; verb < VERB_COUNT; verb++)
 		if (strcmp(rows[verb].stored, stored) == 0)

@@ -122,6 +122,7 @@ enum verb {
 };
 
 const char *verb_stored(enum verb verb); /* "start_run"; VERB_UNKNOWN: "?" */
+enum verb verb_named(const char *stored);
 /* Of the entry itself, and of the act that its chain of undos began with. */
 enum verb entry_verb(const struct log_entry *entry);
 enum verb entry_act(const struct log_entry *entry);
@@ -130,6 +131,10 @@ enum verb entry_act(const struct log_entry *entry);
  * it took back.  A verb or values that are in no table of ours are shown as they stand:
  * "? pickled: Big kettle, 7". */
 void entry_words(const struct kitchen *kitchen, const struct log_entry *entry, char *buffer, size_t size);
+
+/* The same of a verb and its values, for a search (struct log_teller): of an undo only that it is one.
+ * `with` is the kitchen. */
+void entry_tell(const void *with, const char *verb, const char *said, char *buffer, size_t size);
 
 /* --- for who writes --- */
 

@@ -3,6 +3,7 @@
  */
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/history/seasons.h"
 
 static void turn_round(struct works *works)
@@ -18,7 +19,10 @@ static void turn_round(struct works *works)
 bool kitchen_works(const struct kitchen *kitchen, const struct log_wish *wish, int64_t from_id, bool older, int most,
                    struct works *out, struct fault *fault)
 {
-	if (!log_works(kitchen->log, wish, from_id, older, most, &out->rows, &out->count, fault))
+	struct log_wish told = *wish;
+
+	told.teller = (struct log_teller){ entry_tell, kitchen };
+	if (!log_works(kitchen->log, &told, from_id, older, most, &out->rows, &out->count, fault))
 		return false;
 	if (!older)
 		turn_round(out);

@@ -8,9 +8,18 @@
 #define ROOM_FIRST 256 /* a power of two */
 #define LOOK_BYTES 1024
 
+#define TOLD_ROOM 4096 /* a power of two: about as many different things are said in twenty years */
+#define TOLD_BYTES 232 /* of verb and values; what is longer is told each time */
+
 struct found_work {
 	struct log_subject subject; /* SUBJECT_HOUSE: a gap */
 	unsigned words;
+};
+
+struct told_entry {
+	unsigned words;
+	unsigned length; /* 0: a gap */
+	char line[TOLD_BYTES];
 };
 
 /* --- what was typed ------------------------------------------------------------------ */
@@ -140,7 +149,52 @@ static bool find_words_has(const struct find_words *find, struct log_subject sub
 void find_words_clear(struct find_words *find)
 {
 	free(find->works);
+	free(find->told);
 	memset(find, 0, sizeof(*find));
+}
+
+/* --- what a sentence says --------------------------------------------------------------- */
+
+static unsigned words_told(const struct find_words *find, const char *verb, const char *said)
+{
+	char sentence[SENTENCE_MAX_BYTES];
+	if (find->teller.tell == NULL)
+		return find_words_in(find, all_of(find), said, strlen(said));
+	find->teller.tell(find->teller.with, verb, said, sentence, sizeof(sentence));
+	return find_words_in(find, all_of(find), sentence, strlen(sentence));
+}
+
+static size_t told_place(const char *line, size_t length)
+{
+	uint64_t mixed = length;
+	for (size_t i = 0; i < length; i += sizeof(uint64_t)) {
+		uint64_t piece = 0;
+		memcpy(&piece, line + i, length - i < sizeof(piece) ? length - i : sizeof(piece));
+		mixed = (mixed ^ piece) * UINT64_C(0x9e3779b97f4a7c15);
+		mixed ^= mixed >> 32;
+	}
+	return (size_t)mixed & (TOLD_ROOM - 1);
+}
+
+/* As words_told; what was said before is not told again. */
+static unsigned words_of_entry(struct find_words *find, const char *verb, const char *said)
+{
+	char line[TOLD_BYTES];
+	size_t verb_bytes = strlen(verb) + 1;
+	size_t length = verb_bytes + strlen(said);
+	if (find->told == NULL)
+		find->told = calloc(TOLD_ROOM, sizeof(*find->told));
+	if (find->told == NULL || length > sizeof(line))
+		return words_told(find, verb, said);
+	memcpy(line, verb, verb_bytes);
+	memcpy(line + verb_bytes, said, length - verb_bytes);
+	struct told_entry *told = &find->told[told_place(line, length)];
+	if (told->length != length || memcmp(told->line, line, length) != 0) {
+		told->words = words_told(find, verb, said);
+		told->length = (unsigned)length;
+		memcpy(told->line, line, length);
+	}
+	return told->words;
 }
 
 /* --- for SQL --------------------------------------------------------------------------- */
@@ -177,19 +231,41 @@ static void words_in(sqlite3_context *context, int count, sqlite3_value **values
 	sqlite3_result_int(context, find != NULL && words_of_texts(find, all_of(find), count - 1, values + 1) != 0);
 }
 
+static void note_for_sql(sqlite3_context *context, struct find_words *find, struct log_subject subject, unsigned words)
+{
+	if (words != 0 && !note(find, subject, words))
+		sqlite3_result_error_nomem(context);
+	else
+		sqlite3_result_int(context, 0);
+}
+
 static void note_words(sqlite3_context *context, int count, sqlite3_value **values)
 {
 	struct find_words *find = count < 3 ? NULL : find_of(values[0]);
-	if (find != NULL) {
-		struct log_subject subject = subject_of(values[1], values[2]);
-		unsigned wanted = all_of(find) & ~noted_of(find, subject);
-		unsigned words = wanted == 0 ? 0 : words_of_texts(find, wanted, count - 3, values + 3);
-		if (words != 0 && !note(find, subject, words)) {
-			sqlite3_result_error_nomem(context);
-			return;
-		}
+	if (find == NULL) {
+		sqlite3_result_int(context, 0);
+		return;
 	}
-	sqlite3_result_int(context, 0);
+	struct log_subject subject = subject_of(values[1], values[2]);
+	unsigned wanted = all_of(find) & ~noted_of(find, subject);
+	note_for_sql(context, find, subject, words_of_texts(find, wanted, count - 3, values + 3));
+}
+
+static void note_entry(sqlite3_context *context, int count, sqlite3_value **values)
+{
+	struct find_words *find = find_of(values[0]);
+	const char *verb = (const char *)sqlite3_value_text(values[3]);
+	const char *said = (const char *)sqlite3_value_text(values[4]);
+	unsigned words = 0;
+	if (find == NULL || verb == NULL || said == NULL) {
+		sqlite3_result_int(context, 0);
+		return;
+	}
+	struct log_subject subject = subject_of(values[1], values[2]);
+	unsigned wanted = all_of(find) & ~noted_of(find, subject);
+	if (wanted != 0)
+		words = words_of_texts(find, wanted, count - 5, values + 5) | words_of_entry(find, verb, said);
+	note_for_sql(context, find, subject, words);
 }
 
 static void work_found(sqlite3_context *context, int count, sqlite3_value **values)
@@ -208,6 +284,7 @@ int find_words_for_sql(sqlite3 *db)
 	} functions[] = {
 		{ "words_in", -1, words_in },
 		{ "note_words", -1, note_words },
+		{ "note_entry", 6, note_entry },
 		{ "work_found", 3, work_found },
 	};
 	int rc = SQLITE_OK;

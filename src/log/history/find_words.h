@@ -17,6 +17,7 @@
 #include "log/disk/log_private.h"
 
 struct found_work; /* of one load, run or batch: which of the words stand there */
+struct told_entry; /* which of them stand in the sentence of a verb and its values */
 
 struct find_words {
 	char typed[FIND_MAX_BYTES]; /* in small letters, cut into words */
@@ -26,9 +27,11 @@ struct find_words {
 	struct found_work *works; /* by kind and number, with gaps */
 	size_t room;              /* a power of two; 0: nothing is found yet */
 	size_t used;
+	struct log_teller teller;
+	struct told_entry *told; /* the same is said again and again; NULL: nothing was told yet */
 };
 
-/* Take apart what was typed; FAULT_MISUSE: more than FIND_WORDS_MAX words. It points into
+/* Take apart what was typed; FAULT_MISUSE: more than FIND_WORDS_MAX words. Nobody tells yet. It points into
  * itself, so that it may not be moved. Free with find_words_clear. */
 bool find_words_read(struct find_words *find, const char *typed, struct fault *fault);
 void find_words_clear(struct find_words *find); /* of {0} is allowed */
@@ -37,6 +40,7 @@ void find_words_clear(struct find_words *find); /* of {0} is allowed */
  *   words_in(find, text, ...)               does any of the words stand there?
  *   note_words(find, kind, ref, text, ...)  which of them do is noted of that load, run or batch;
  *                                           always false, so that a WHERE with it brings no rows
+ *   note_entry(find, kind, ref, verb, said, who)  likewise, of the sentence of an entry and of who
  *   work_found(find, kind, ref)             true of everything when none is bound */
 #define FIND_POINTER "find_words"
 int find_words_for_sql(sqlite3 *db);

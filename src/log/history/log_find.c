@@ -127,7 +127,9 @@ bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bo
 	struct find_words find;
 	*rows = NULL;
 	*count = 0;
-	bool ok = find_words_read(&find, wish->words, fault) && (find.count == 0 || gather(log, &find, fault));
+	bool ok = find_words_read(&find, wish->words, fault);
+	find.teller = wish->teller;
+	ok = ok && (find.count == 0 || gather(log, &find, fault));
 	if (ok && (find.count == 0 || find.used > 0)) {
 		struct query query = page_query(log, wish, &find, from_id, older, most);
 		ok = query_list(&query, read_work, sizeof(**rows), rows, count, fault);

@@ -436,9 +436,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
-	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_words(?1, 'load', load_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_words(?1, 'run', run_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_entry(?1, 'load', load_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_entry(?1, 'run', run_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_entry(?1, 'batch', batch_id, verb, said, who) UNION ALL "
 	    "SELECT 1 FROM load WHERE note_words(?1, 'load', id, note, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe, note, " DAY_OPENED ") UNION ALL "

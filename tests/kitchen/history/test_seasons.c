@@ -2,12 +2,16 @@
  * Looking back through the kitchen: what a day comes to in the season's figures, pages and
  * searches through the years, and what is known of one load.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "engine/stats/interval.h"
+#include "kitchen/act/undo.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/history/seasons.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
@@ -293,6 +297,48 @@ START_TEST(a_lot_is_found_in_its_year)
 }
 END_TEST
 
+static size_t count_of(const char *words)
+{
+	struct log_wish wish = { 0 };
+	struct works works;
+
+	(void)snprintf(wish.words, sizeof(wish.words), "%s", words);
+	works = look(&wish, INT64_MAX, true, 20);
+	free(works.rows);
+	return works.count;
+}
+
+/* What the journal shows can be looked for, and nothing of how it is stored. */
+START_TEST(a_search_reads_the_sentences_that_are_shown)
+{
+	const struct log_subject load = { SUBJECT_LOAD, 1 };
+	char said[SENTENCE_MAX_BYTES];
+	int64_t run_id;
+
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "juicer 6 \"Tall juicer\"", 0, &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "times run=70 first=45 water=20 wait=20", 0, &kit.fault));
+	(void)kk_start(&kit, BIG_KETTLE, 9);
+	KK_OK(&kit, kitchen_start_run(kit.kitchen, kk_station(&kit, 6), "grapes", 5443108, &run_id, &kit.fault));
+	ck_assert_uint_eq(count_of("load started, half-pints min"), 1);
+	ck_assert_uint_eq(count_of("half_pint"), 0);
+	ck_assert_uint_eq(count_of("Run started, 12 lb grapes"), 1);
+	ck_assert_uint_eq(count_of("5443108"), 0);
+	ck_assert_uint_eq(count_of("started,"), 2);
+	ck_assert_uint_eq(count_of("undone"), 0);
+	KK_OK(&kit, kitchen_set_units(kit.kitchen, UNITS_METRIC, &kit.fault));
+	ck_assert_uint_eq(count_of("12 lb"), 0);
+	ck_assert_uint_eq(count_of("5.44 kg"), 1);
+	kk_pass(&kit, MINUTE_MS);
+	kk_step(&kit, 1);
+	KK_OK(&kit, kitchen_undo(kit.kitchen, load, said, sizeof(said), &kit.fault));
+	ck_assert_uint_eq(count_of("undone:"), 1);
+	KK_OK(&kit, kitchen_redo(kit.kitchen, load, said, sizeof(said), &kit.fault));
+	ck_assert_uint_eq(count_of("done again:"), 1);
+	ck_assert_uint_eq(count_of("\""), 0);
+	ck_assert_uint_eq(count_of("["), 0);
+}
+END_TEST
+
 /* --- one of them --------------------------------------------------------------------------- */
 
 static bool tells(const struct past_line *rows, size_t count, const char *words)
@@ -381,6 +427,7 @@ static const struct listed_test listed[] = {
 	TEST(a_search_goes_through_all_years),
 	TEST(pages_go_both_ways_and_stay_newest_first),
 	TEST(a_lot_is_found_in_its_year),
+	TEST(a_search_reads_the_sentences_that_are_shown),
 	TEST(a_load_tells_its_restart_its_process_and_its_jars),
 	TEST(a_lost_vent_is_no_hold),
 	TEST(a_line_says_what_to_look_at),

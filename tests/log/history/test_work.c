@@ -378,6 +378,43 @@ START_TEST(a_long_text_is_looked_through_to_its_end)
 }
 END_TEST
 
+/* Says of every act that it was well done, and how often it was asked. */
+static void tell_well(const void *with, const char *verb, const char *said, char *buffer, size_t size)
+{
+	int *asked = *(int *const *)with;
+	(*asked)++;
+	(void)snprintf(buffer, size, "Well done: %s of %s", verb, said);
+}
+
+/* What is said twice is told once. */
+START_TEST(words_are_looked_for_in_what_is_told_of_the_journal)
+{
+	int asked = 0;
+	int *const count = &asked;
+	struct log_wish wish = { .words = "well", .teller = { tell_well, &count } };
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	ck_assert_uint_eq(found_words("well"), 0);
+	ck_assert_uint_eq(found(&wish), 3);
+	int different = (int)kit_number(kit.path, "SELECT count(DISTINCT said) FROM journal WHERE "
+	                                          "coalesce(load_id, run_id, batch_id) IS NOT NULL");
+	ck_assert_int_le(asked, different);
+	(void)snprintf(wish.words, sizeof(wish.words), "well DONE: test");
+	ck_assert_uint_eq(found(&wish), 3);
+	(void)snprintf(wish.words, sizeof(wish.words), "badly");
+	asked = 0;
+	ck_assert_uint_eq(found(&wish), 0);
+	ck_assert_int_eq(asked, different);
+	/* Too long to be kept in mind: told all the same. */
+	kit_sql(
+	    kit.path,
+	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, load_id, said, changes)"
+	    " SELECT 1, 1, 'b', 'v', (SELECT max(id) FROM load), '[\"' || printf('%.*c', 300, '-') || 'badly\"]', x''");
+	ck_assert_uint_eq(found(&wish), 1);
+}
+END_TEST
+
 START_TEST(a_note_undone_is_not_found_any_more)
 {
 	struct log_entry acts[ACTS];
@@ -697,6 +734,7 @@ static const struct listed_test listed[] = {
 	TEST(a_sign_is_found_as_it_stands),
 	TEST(letters_besides_a_to_z_are_found_as_they_stand),
 	TEST(a_long_text_is_looked_through_to_its_end),
+	TEST(words_are_looked_for_in_what_is_told_of_the_journal),
 	TEST(a_note_undone_is_not_found_any_more),
 	TEST(no_sign_that_is_typed_is_an_order_to_the_search),
 	TEST(states_kinds_and_products_are_exact),
