@@ -29,12 +29,14 @@ static bool put_sentence(const struct kitchen *kitchen, struct log_cell *cell, c
 static bool put_row(void *state, const struct log_cell *cells, struct fault *fault)
 {
 	const struct worded *worded = state;
+	const struct log_column *columns[TABLE_COLUMNS_MAX];
+	size_t count = log_table_out(worded->table, columns);
 	struct log_cell worded_cells[TABLE_COLUMNS_MAX];
 	char words[SENTENCE_MAX_BYTES];
 
-	for (size_t i = 0; i < worded->table->column_count; i++) {
+	for (size_t i = 0; i < count; i++) {
 		worded_cells[i] = cells[i];
-		if (worded->table->columns[i].kind == CELL_SENTENCE &&
+		if (columns[i]->kind == CELL_SENTENCE &&
 		    !put_sentence(worded->kitchen, &worded_cells[i], words, sizeof(words), fault))
 			return false;
 	}

@@ -9,6 +9,7 @@
  */
 #include <string.h>
 
+#include "log/journal/journal.h"
 #include "log/query/query.h"
 
 static const char *const captured_tables[] = {
@@ -96,23 +97,21 @@ bool log_begin(struct log *log, struct fault *fault)
 	return true;
 }
 
-static bool write_entry(struct log *log, struct log_entry *entry, const void *changes, int size, struct fault *fault)
+/* An undo has no values of its own. */
+static bool write_entry(struct log *log, const struct log_entry *entry, const void *changes, int size, int64_t *id,
+                        struct fault *fault)
 {
+	struct log_entry row = *entry;
 	struct query query = query_start(log, ENTRY_INSERT);
-	bind_integer(&query, entry->at.wall_ms);
-	bind_integer(&query, entry->at.awake_ms);
-	BIND_TEXT(&query, entry->at.boot);
-	BIND_TEXT(&query, entry->verb);
-	BIND_TEXT(&query, entry->who);
-	bind_unless(&query, entry->station_id, 0);
-	bind_unless(&query, entry->load_id, 0);
-	bind_unless(&query, entry->run_id, 0);
-	bind_unless(&query, entry->batch_id, 0);
-	bind_text(&query, entry->undoes_id == 0 ? entry->said : "[]", entry->undoes_id == 0 ? sizeof(entry->said) : 3);
-	bind_unless(&query, entry->undoes_id, 0);
-	bind_integer(&query, entry->breaks_hold);
+	if (row.undoes_id != 0)
+		(void)values_over(row.said, sizeof(row.said));
+	bind_row(&query, &table_of_journal, &row);
 	bind_bytes(&query, changes, size);
-	return query_run(&query, fault);
+	bind_unless(&query, 0, 0); /* the next id */
+	if (!query_run(&query, fault))
+		return false;
+	*id = sqlite3_last_insert_rowid(log->db);
+	return true;
 }
 
 /* A failed COMMIT (disk full, most likely) leaves the transaction open or rolls
@@ -123,12 +122,12 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 {
 	void *changes = NULL;
 	int size = 0;
+	int64_t id = 0;
 	int rc = sqlite3session_changeset(log->session, &size, &changes);
-	bool ok = rc == SQLITE_OK ? write_entry(log, entry, changes, size, fault) : log_fault(log, rc, fault);
+	bool ok = rc == SQLITE_OK ? write_entry(log, entry, changes, size, &id, fault) : log_fault(log, rc, fault);
 	sqlite3_free(changes);
 	if (!ok)
 		return false;
-	int64_t id = sqlite3_last_insert_rowid(log->db);
 	if (!log_stands(log, fault))
 		return false;
 	struct query commit = query_start(log, COMMIT_ACT);

@@ -1,29 +1,63 @@
-/* log_journal.c - reading the journal: the story, and what can be undone. */
+/* log_journal.c - the journal: its columns, the story, and what can be undone. */
 #include <assert.h>
 #include <string.h>
 
+#include "log/journal/journal.h"
+#include "log/query/entries.h"
 #include "log/query/query.h"
 
-static void read_entry(struct query *query, void *into)
-{
-	struct log_entry *entry = into;
-	memset(entry, 0, sizeof(*entry));
-	entry->id = take_integer(query);
-	entry->at.wall_ms = take_wall(query);
-	entry->at.awake_ms = take_awake(query);
-	TAKE_TEXT(query, entry->at.boot);
-	TAKE_TEXT(query, entry->verb);
-	TAKE_TEXT(query, entry->who);
-	entry->station_id = take_integer(query);
-	entry->load_id = take_integer(query);
-	entry->run_id = take_integer(query);
-	entry->batch_id = take_integer(query);
-	TAKE_TEXT(query, entry->said);
-	entry->undoes_id = take_integer(query);
-	entry->undone_by = take_integer(query);
-	entry->breaks_hold = take_flag(query);
-	TAKE_TEXT(query, entry->act_verb);
-}
+/* 0 while the entry stands, otherwise the tip that took it back: log/query/statements.c. */
+#define UNDONE_BY \
+	"(WITH RECURSIVE link (id, n) AS (" \
+	" SELECT journal.id, 0" \
+	" UNION ALL" \
+	" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) " \
+	"SELECT CASE n % 2 WHEN 1 THEN id ELSE 0 END FROM link ORDER BY n DESC LIMIT 1)"
+
+/* A column of the act that the chain of the entry began with: its own, unless it is an undo. */
+#define OF_ACT(column) \
+	"CASE WHEN journal.undoes_id IS NULL THEN journal." column " ELSE " \
+	"(WITH RECURSIVE link (id, before) AS (" \
+	" SELECT journal.id, journal.undoes_id" \
+	" UNION ALL" \
+	" SELECT j.id, j.undoes_id FROM journal j JOIN link ON j.id = link.before) " \
+	"SELECT j." column " FROM journal j WHERE j.id = (SELECT min(id) FROM link)) END"
+
+/* clang-format off */
+#define IN(member) COLUMN(struct log_entry, member)
+static const struct log_column columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("entry", "number") },
+	{ .column = "wall_ms", MEMBER(struct log_entry, at.wall_ms), .kind = CELL_INSTANT, OUT("at", "") },
+	{ .column = "awake_ms", MEMBER(struct log_entry, at.awake_ms), .kind = CELL_AWAKE },
+	{ .column = "boot", MEMBER(struct log_entry, at.boot), .kind = CELL_TEXT },
+	{ IN(verb), .kind = CELL_TEXT, OUT("verb", "short name of the act") },
+	{ IN(who), .kind = CELL_TEXT, OUT("who", "initials") },
+	{ IN(station_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("station", "empty: about none") },
+	{ IN(load_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("load", "empty: about none") },
+	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "empty: about none") },
+	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("batch", "empty: about none") },
+	{ IN(said), .kind = CELL_TEXT, SELECTED(OF_ACT("said")) },
+	{ .kind = CELL_TEXT, SELECTED("journal.said"),
+	  OUT("said", "what the act was about, in the order of its verb: an array of JSON; of an undo empty") },
+	{ IN(undoes_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("undoes", "entry it takes back; empty: none") },
+	{ .kind = CELL_SENTENCE, SELECTED("journal.id"),
+	  OUT("sentence", "what was done, made of verb and values when it was exported") },
+	{ MEMBER(struct log_entry, undone_by), .kind = CELL_NUMBER, SELECTED(UNDONE_BY) },
+	{ MEMBER(struct log_entry, act_verb), .kind = CELL_TEXT, SELECTED(OF_ACT("verb")) },
+	{ IN(breaks_hold), .kind = CELL_FLAG },
+	{ .column = "changes", .kind = CELL_BYTES, .by_hand = true },
+};
+/* clang-format on */
+
+const struct log_table table_of_journal = {
+	.name = "journal",
+	.meaning = "what was done, by whom",
+	COLUMNS(columns),
+	.table = "journal",
+	.row_size = sizeof(struct log_entry),
+	.from = "journal",
+	.order = "journal.id",
+};
 
 static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
 	[SUBJECT_HOUSE] = STANDING_OF_HOUSE, [SUBJECT_STATION] = STANDING_OF_STATION, [SUBJECT_LOAD] = STANDING_OF_LOAD,
@@ -52,36 +86,33 @@ static struct query start_about(struct log *log, const enum statement *which, st
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out, struct fault *fault)
 {
 	struct query query = start_about(log, undone ? undone_of : standing_of, subject);
-	return query_get(&query, read_entry, out, undone ? "undone act to redo" : "act to undo", fault);
+	return query_row(&query, &table_of_journal, out, undone ? "undone act to redo" : "act to undo", fault);
 }
 
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count, struct fault *fault)
 {
 	struct query query = start_about(log, entries_of, subject);
-	void *list;
-	bool ok = query_list(&query, read_entry, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return query_rows(&query, &table_of_journal, rows, count, fault);
 }
 
 bool log_entry_get(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_GET);
 	bind_integer(&query, id);
-	return query_get(&query, read_entry, out, "such entry", fault);
+	return query_row(&query, &table_of_journal, out, "such entry", fault);
 }
 
 bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_ROOT);
 	bind_integer(&query, id);
-	return query_get(&query, read_entry, out, "such act", fault);
+	return query_row(&query, &table_of_journal, out, "such act", fault);
 }
 
 bool log_newest_entry(struct log *log, struct log_entry *out, struct fault *fault)
 {
 	struct query query = query_start(log, ENTRY_NEWEST);
-	return query_get(&query, read_entry, out, "act in its journal", fault);
+	return query_row(&query, &table_of_journal, out, "act in its journal", fault);
 }
 
 static void read_version(struct query *query, void *into)

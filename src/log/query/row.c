@@ -78,6 +78,7 @@ static int64_t take_value(struct query *query, const struct log_column *column)
 	case CELL_NUMBER: return column->size == sizeof(int) ? take_int(query) : take_integer(query);
 	case CELL_BITS: return take_between(query, 0, UINT32_MAX);
 	case CELL_FLAG: return take_between(query, 0, 1);
+	case CELL_BYTES:
 	case CELL_TEXT: break;
 	}
 	return take_integer(query);

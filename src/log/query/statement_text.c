@@ -16,7 +16,7 @@ static const struct log_table *table_of(const struct log *log, const char *name,
 	for (size_t i = 0; i < log->table_count; i++) {
 		const char *table = log->tables[i]->table;
 
-		if (table != NULL && strncmp(table, name, length) == 0 && table[length] == '\0')
+		if (strncmp(table, name, length) == 0 && table[length] == '\0')
 			return log->tables[i];
 	}
 	return NULL;

@@ -12,14 +12,6 @@
 
 #include "log/query/judged.h"
 
-/* 0 while the journal row `row` stands, otherwise the tip that took it back. */
-#define UNDONE_BY(row) \
-	"(WITH RECURSIVE link (id, n) AS (" \
-	" SELECT " row ".id, 0" \
-	" UNION ALL" \
-	" SELECT j.id, link.n + 1 FROM link JOIN journal j ON j.undoes_id = link.id) " \
-	"SELECT CASE n % 2 WHEN 1 THEN id ELSE 0 END FROM link ORDER BY n DESC LIMIT 1)"
-
 /* Links before the journal row `row`: 0 for an act, 1 for its undo ... */
 #define DEPTH(row) \
 	"(WITH RECURSIVE link (before, n) AS (" \
@@ -27,24 +19,6 @@
 	" UNION ALL" \
 	" SELECT j.undoes_id, link.n + 1 FROM link JOIN journal j ON j.id = link.before) " \
 	"SELECT max(n) FROM link)"
-
-/* A column of the act that the chain of the journal row `row` began with: its own, unless
- * it is an undo. */
-#define OF_ACT(row, column) \
-	"CASE WHEN " row ".undoes_id IS NULL THEN " row "." column " ELSE " \
-	"(WITH RECURSIVE link (id, before) AS (" \
-	" SELECT " row ".id, " row ".undoes_id" \
-	" UNION ALL" \
-	" SELECT j.id, j.undoes_id FROM journal j JOIN link ON j.id = link.before) " \
-	"SELECT j." column " FROM journal j WHERE j.id = (SELECT min(id) FROM link)) END"
-
-#define ENTRY_COLUMNS(row) \
-	row ".id, " row ".wall_ms, " row ".awake_ms, " row ".boot, " row ".verb, " row ".who, " \
-	    "coalesce(" row ".station_id, 0), coalesce(" row ".load_id, 0), " \
-	    "coalesce(" row ".run_id, 0), coalesce(" row ".batch_id, 0), " OF_ACT( \
-	        row, "said") ", " \
-	                     "coalesce(" row ".undoes_id, 0), " UNDONE_BY(row) ", " row \
-	                                                                       ".breaks_hold, " OF_ACT(row, "verb")
 
 /* Which entries are meant; `row` is an alias of the journal. Nearly every act is
  * about a station and few about a load: the plus keeps the index of the loads
@@ -56,22 +30,22 @@
 #define OF_RUN(row) row ".run_id = ?1"
 #define OF_BATCH(row) row ".batch_id = ?1"
 
-#define STORY(about) "SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE " about("journal") " ORDER BY journal.id"
+#define STORY(about) "SELECT {journal} FROM journal WHERE " about("journal") " ORDER BY journal.id"
 
 #define NEWEST_TIP(about, parity) \
-	"SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE " about( \
-	    "a") " AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = a.id)" \
-	         " AND " DEPTH("a") " % 2 = " parity
+	"SELECT {journal} FROM journal WHERE " about( \
+	    "journal") " AND NOT EXISTS (SELECT 1 FROM journal j WHERE j.undoes_id = journal.id)" \
+	               " AND " DEPTH("journal") " % 2 = " parity
 
-#define STANDING(about) NEWEST_TIP(about, "0") " ORDER BY a.id DESC LIMIT 1"
+#define STANDING(about) NEWEST_TIP(about, "0") " ORDER BY journal.id DESC LIMIT 1"
 
 /* A fresh act since then forbids the redo: only what is newer than the newest
  * one is looked at, so that a long journal is not gone through. */
 #define UNDONE(about) \
 	NEWEST_TIP(about, "1") \
-	" AND a.id > coalesce((SELECT f.id FROM journal f WHERE +f.undoes_id IS NULL AND " about( \
+	" AND journal.id > coalesce((SELECT f.id FROM journal f WHERE +f.undoes_id IS NULL AND " about( \
 	    "f") "  ORDER BY f.id DESC LIMIT 1), 0)" \
-	         " ORDER BY a.id DESC LIMIT 1"
+	         " ORDER BY journal.id DESC LIMIT 1"
 
 /* Never an id the journal has told of: an undone row's number is not reused. */
 #define FRESH_ID(table) \
@@ -159,11 +133,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[ROLLBACK_ACT] = "ROLLBACK",
 	[DATA_VERSION] = "PRAGMA data_version",
 
-	[ENTRY_INSERT] = "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, load_id, run_id, "
-	                 "batch_id, said, undoes_id, breaks_hold, changes) "
-	                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[ENTRY_INSERT] = "{insert journal}",
 	[ENTRY_CHANGES] = "SELECT changes FROM journal WHERE id = ?",
-	[ENTRY_GET] = "SELECT " ENTRY_COLUMNS("journal") " FROM journal WHERE journal.id = ?",
+	[ENTRY_GET] = "SELECT {journal} FROM journal WHERE journal.id = ?",
 	/* The last link of the chain from an entry on, and how many links on. */
 	[ENTRY_TIP] = "WITH RECURSIVE link (id, n) AS ("
 	              " SELECT id, 0 FROM journal WHERE id = ?"
@@ -175,8 +147,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	               " SELECT id, undoes_id FROM journal WHERE id = ?"
 	               " UNION ALL"
 	               " SELECT j.id, j.undoes_id FROM journal j JOIN up ON j.id = up.before) "
-	               "SELECT " ENTRY_COLUMNS("a") " FROM journal a WHERE a.id = (SELECT min(id) FROM up)",
-	[ENTRY_NEWEST] = "SELECT " ENTRY_COLUMNS("journal") " FROM journal ORDER BY journal.id DESC LIMIT 1",
+	               "SELECT {journal} FROM journal WHERE journal.id = (SELECT min(id) FROM up)",
+	[ENTRY_NEWEST] = "SELECT {journal} FROM journal ORDER BY journal.id DESC LIMIT 1",
 	[ENTRIES_OF_HOUSE] = STORY(OF_HOUSE),
 	[ENTRIES_OF_STATION] = STORY(OF_STATION),
 	[ENTRIES_OF_LOAD] = STORY(OF_LOAD),

@@ -20,6 +20,7 @@ enum cell_kind {
 	CELL_AWAKE,    /* milliseconds since a boot; stays in the log */
 	CELL_FLAG,     /* 0 or 1, also as an enum of two */
 	CELL_BITS,     /* 32 of them; stay in the log */
+	CELL_BYTES,    /* no text, written by hand; stay in the log */
 	CELL_SENTENCE, /* text; here the number of the journal entry, of which the kitchen makes it */
 };
 
@@ -63,11 +64,10 @@ struct log_table {
 	bool checked; /* as CSV with one more column, `check`: engine/label/row_check.h over the others */
 	const struct log_column *columns;
 	size_t column_count;
-	const char *table; /* in schema/log.sql, columns[0] its key; NULL: its columns are of the export alone */
+	const char *table; /* in schema/log.sql, columns[0] its key */
 	size_t row_size;   /* of its struct */
 	const char *from;  /* all that its columns name, for an export */
 	const char *order;
-	const char *sql; /* of an export, where `from` is NULL */
 };
 
 extern const struct log_table *const log_tables[];

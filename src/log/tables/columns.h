@@ -1,28 +1,17 @@
 /*
- * columns.h - how a descriptor of a table is written down.
- *
- * The first column of a table is its key.  The order is that of an export.
+ * columns.h - the descriptors of all tables; that of the journal is in its own room.  How one
+ * is written: log/query/entries.h.
  */
 #ifndef STILLROOM_LOG_TABLES_COLUMNS_H
 #define STILLROOM_LOG_TABLES_COLUMNS_H
 
-#include <stddef.h>
+#include "log/journal/journal.h"
+#include "log/query/entries.h"
 
-#include "log/disk/log_private.h"
-#include "log/query/tables.h"
-
-#define MEMBER(row, member) .at = offsetof(row, member), .size = sizeof(((row *)NULL)->member)
-/* A column that has the name of its member. */
-#define COLUMN(row, member) .column = #member, MEMBER(row, member)
-#define WORDS(of) .words = (&words_of_##of)
-#define SELECTED(text) .sql = (text) /* instead of the column */
-#define OUT(said, explained) .name = (said), .meaning = (explained)
-#define RANGE(from, to) .least = (from), .most = (to)
 /* The unit of a measured amount, and the factor that brings pieces to the same three
  * decimals as g and ml. */
 #define UNIT_OF_MEASURE "CASE measure WHEN 'each' THEN 'each' WHEN 'volume' THEN 'ml' ELSE 'g' END"
 #define FACTOR_OF_MEASURE "CASE measure WHEN 'each' THEN 1000 ELSE 1 END"
-#define COLUMNS(array) .columns = (array), .column_count = sizeof(array) / sizeof((array)[0])
 
 extern const struct log_table table_of_house;
 extern const struct log_table table_of_stations;

@@ -6,30 +6,7 @@
  */
 #include "log/tables/columns.h"
 
-/* Never written but by a commit (src/log/journal), so that its columns are of the export alone. */
-static const struct log_column journal_columns[] = {
-	{ .kind = CELL_NUMBER, OUT("entry", "number") },
-	{ .kind = CELL_INSTANT, OUT("at", "") },
-	{ .kind = CELL_TEXT, OUT("verb", "short name of the act") },
-	{ .kind = CELL_TEXT, OUT("who", "initials") },
-	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("station", "empty: about none") },
-	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("load", "empty: about none") },
-	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("run", "empty: about none") },
-	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("batch", "empty: about none") },
-	{ .kind = CELL_TEXT,
-	  OUT("said", "what the act was about, in the order of its verb: an array of JSON; of an undo empty") },
-	{ .kind = CELL_NUMBER, .lack = MAY_LACK, OUT("undoes", "entry it takes back; empty: none") },
-	{ .kind = CELL_SENTENCE, OUT("sentence", "what was done, made of verb and values when it was exported") },
-};
-
-static const struct log_table journal = {
-	.name = "journal",
-	.meaning = "what was done, by whom",
-	COLUMNS(journal_columns),
-	.sql = "SELECT id, wall_ms, verb, who, station_id, load_id, run_id, batch_id, said, undoes_id, id "
-	       "FROM journal ORDER BY id",
-};
-
+/* clang-format off */
 const struct log_table *const log_tables[] = {
 	&table_of_house,
 	&table_of_stations,
@@ -59,7 +36,8 @@ const struct log_table *const log_tables[] = {
 	&table_of_plan_batches,
 	&table_of_plan_blocks,
 	&table_of_rules_aside,
-	&journal,
+	&table_of_journal,
 };
+/* clang-format on */
 
 const size_t log_table_count = sizeof(log_tables) / sizeof(log_tables[0]);

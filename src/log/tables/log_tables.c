@@ -60,8 +60,6 @@ static int prepare(struct log *log, const struct log_table *table, const struct 
 {
 	char buffer[STATEMENT_MAX_BYTES];
 	struct text sql = TEXT_OVER(buffer);
-	if (table->from == NULL)
-		return sqlite3_prepare_v2(log->db, table->sql, -1, statement, NULL);
 	for (size_t i = 0; i < count; i++) {
 		text_add(&sql, i == 0 ? "SELECT " : ", ");
 		column_selected(&sql, table, columns[i]);

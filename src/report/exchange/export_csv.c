@@ -75,6 +75,7 @@ static void put_cell(struct csv_table *csv, const struct log_column *column, con
 	case CELL_SENTENCE: put_text(csv, cell->text, cell->length); return;
 	case CELL_AWAKE:
 	case CELL_BITS:
+	case CELL_BYTES:
 	case CELL_NUMBER: decimal_words(cell->number, column->scale, words, sizeof(words)); break;
 	case CELL_INSTANT: clock_words_utc(cell->number, words, sizeof(words)); break;
 	case CELL_FLAG: (void)snprintf(words, sizeof(words), "%s", cell->number != 0 ? "yes" : "no"); break;

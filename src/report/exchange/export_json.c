@@ -31,6 +31,7 @@ static void put_cell(struct json *json, const struct log_column *column, const s
 	case CELL_SENTENCE: json_text(json, column->name, cell->text); break;
 	case CELL_AWAKE:
 	case CELL_BITS:
+	case CELL_BYTES:
 	case CELL_NUMBER: json_decimal(json, column->name, cell->number, column->scale); break;
 	case CELL_FLAG: json_bool(json, column->name, cell->number != 0); break;
 	case CELL_INSTANT:
@@ -90,6 +91,7 @@ static const char *type_of(const struct log_column *column)
 	switch (column->kind) {
 	case CELL_AWAKE:
 	case CELL_BITS:
+	case CELL_BYTES:
 	case CELL_NUMBER: return column->scale == 0 ? "integer" : "number";
 	case CELL_FLAG: return "boolean";
 	case CELL_TEXT:

@@ -72,6 +72,8 @@ static const struct log_column *entry_of(const struct log_table *table, const ch
 
 static const char *type_of(const struct log_column *column)
 {
+	if (column->kind == CELL_BYTES)
+		return "BLOB";
 	return column->kind == CELL_TEXT || column->kind == CELL_WORD ? "TEXT" : "INTEGER";
 }
 
@@ -150,8 +152,6 @@ START_TEST(every_column_has_an_entry_and_every_entry_a_column)
 	sqlite3 *by_hand = laid_out_by_hand();
 
 	for (size_t i = 0; i < log_table_count; i++) {
-		if (log_tables[i]->table == NULL)
-			continue;
 		compare_table(kit.log->db, log_tables[i]);
 		compare_table(by_hand, log_tables[i]);
 	}
@@ -315,6 +315,7 @@ static const struct {
 	  "SELECT {plan_batch} FROM plan_batch WHERE id = ?" },
 	{ &table_of_plan_blocks, PLAN_BLOCK_INSERT, PLAN_BLOCK_UPDATE,
 	  "SELECT {plan_block} FROM plan_block WHERE id = ?" },
+	{ &table_of_journal, ENTRY_INSERT, ENTRY_INSERT, "SELECT {journal} FROM journal WHERE journal.id = ?" },
 };
 #define ROWS (sizeof(rows) / sizeof(rows[0]))
 #define ROW_BYTES 8192
@@ -342,6 +343,7 @@ static int64_t value_for(const struct log_column *column, size_t number, size_t 
 	case CELL_AWAKE: return INT64_C(5000000000) + (int64_t)number;
 	case CELL_NUMBER:
 	case CELL_SENTENCE:
+	case CELL_BYTES:
 	case CELL_TEXT: break;
 	}
 	return 11 + (int64_t)number;
@@ -405,6 +407,8 @@ static void put_row_of(size_t of, enum statement which)
 	for (size_t i = 0; i < table->column_count; i++)
 		if (table->columns[i].by_hand && table->columns[i].kind == CELL_TEXT)
 			bind_text(&query, "", 1);
+		else if (table->columns[i].by_hand && table->columns[i].kind == CELL_BYTES)
+			bind_bytes(&query, "", 0);
 		else if (table->columns[i].by_hand)
 			bind_integer(&query, 1);
 	bind_integer(&query, key_of(table));
@@ -479,6 +483,7 @@ static void let_anything_in(void)
 {
 	static const char sql[] =
 	    "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON;"
+	    "DROP TRIGGER journal_is_not_deleted;"
 	    "WITH RECURSIVE n (i) AS (SELECT 10 UNION ALL SELECT i + 1 FROM n WHERE i < 99) "
 	    "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n";
 
@@ -584,13 +589,9 @@ START_TEST(a_member_that_stands_deeper_has_the_right_column)
 }
 END_TEST
 
-START_TEST(every_described_table_goes_there_and_back)
+START_TEST(every_table_goes_there_and_back)
 {
-	size_t described = 0;
-
-	for (size_t i = 0; i < log_table_count; i++)
-		described += log_tables[i]->table != NULL;
-	ck_assert_uint_eq(described, ROWS);
+	ck_assert_uint_eq(log_table_count, ROWS);
 }
 END_TEST
 
@@ -610,7 +611,7 @@ int main(void)
 	tcase_add_test(tests, the_words_are_those_that_the_log_takes);
 	tcase_add_test(tests, numbers_that_come_in_have_a_range);
 	tcase_add_test(tests, a_member_that_stands_deeper_has_the_right_column);
-	tcase_add_test(tests, every_described_table_goes_there_and_back);
+	tcase_add_test(tests, every_table_goes_there_and_back);
 	tcase_add_loop_test(tests, every_member_comes_back_from_its_own_column, 0, (int)ROWS);
 	tcase_add_loop_test(tests, what_is_not_there_is_null, 0, (int)ROWS);
 	tcase_add_loop_test(tests, a_word_that_is_none_of_its_enum_is_damage, 0, (int)ROWS);
