@@ -37,6 +37,7 @@ bool day_plan_begin(const struct plan_input *in, const struct plan_names *names,
 		return false;
 	work->in = in;
 	make_shapes(work);
+	note_alike(work);
 	build_start(work);
 	memset(&work->safe, 0, sizeof(work->safe));
 	if (!plan_limits_can_be_kept(names, work, fault))

@@ -23,7 +23,8 @@
  *  2 batch   to boil > boil > off > fill > rinse, in one pot, each at once after
  *            the one before: no wait between pot and filling; the pot is taken until
  *            the rinse ends.  Starts at `ready_s` or later and when every run it
- *            needs has been drained.
+ *            needs has been drained.  Batches that are alike (`like`) keep no juice
+ *            from one another: whichever comes first takes what is there first.
  *  3 load    load > come-up > hold > rest > unload, in one canner that knows the
  *            family; unload may come later, the canner is taken until its end.  All
  *            jars of a load go in and out together, are of one family (one process,
@@ -60,10 +61,11 @@
  * Jars that are filled, or in a pot already, may have to wait over their limit; they
  * are then counted in `late_jars`, and waiting less late goes before all else.
  *
- * Objective: least lateness of such jars, then the earliest finish, then the least
- * waiting of jars (jar-seconds), though no pot that can begin now is put off for the
- * last.  What was said before (`hold`) stands unless another plan saves late jars or
- * PLAN_HOLD_S.  The search is deterministic: same input, same plan.
+ * Objective: least lateness of such jars, then the earliest finish, then the fewest jars
+ * that stand filled beside a free canner and the most pots that begin now, then the least
+ * waiting of jars (jar-seconds).  What was said before (`hold`) stands unless another
+ * plan saves late jars or PLAN_HOLD_S, or begins what stands free and ends no later.
+ * The search is deterministic: same input, same plan.
  */
 #ifndef STILLROOM_ENGINE_SCHEDULE_DAY_PLAN_H
 #define STILLROOM_ENGINE_SCHEDULE_DAY_PLAN_H
@@ -165,6 +167,8 @@ struct plan_batch {
 	int ready_s;     /* juice or fruit is there (runs come on top) */
 	int first_run;   /* runs first_run .. first_run + run_count - 1 must be drained; */
 	int run_count;   /*   batches may share a run */
+	int64_t like;    /* those of one number are the same to whoever makes them: whichever is begun first
+	                  *   takes the juice that is there first; 0: like no other */
 	unsigned pots;   /* bit 1u << station: pots large enough; 0: any */
 	int family;
 	int jars;                 /* PLAN_FILLED: those still waiting */

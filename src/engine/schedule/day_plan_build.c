@@ -17,6 +17,10 @@ bool cost_less(const struct cost *a, const struct cost *b)
 		return a->late_jar_s < b->late_jar_s;
 	if (a->finish != b->finish)
 		return a->finish < b->finish;
+	if (a->standing != b->standing)
+		return a->standing < b->standing;
+	if (a->begun != b->begun)
+		return a->begun > b->begun;
 	return a->waiting_jar_s < b->waiting_jar_s;
 }
 
@@ -170,6 +174,8 @@ static void count_waiting(const struct plan_work *work, const struct schedule *s
 {
 	for (int i = 0; i < schedule->load_count; i++) {
 		const struct plan_load *load = &schedule->contents[i];
+		bool now = schedule->loads[i].start == work->in->start_s;
+		bool stood = false;
 
 		for (int j = 0; j < load->part_count; j++) {
 			const struct plan_part *part = &load->parts[j];
@@ -177,12 +183,26 @@ static void count_waiting(const struct plan_work *work, const struct schedule *s
 			int64_t wait = schedule->loads[i].start - schedule->filled[part->batch];
 
 			cost->waiting_jar_s += wait * part->jars;
+			cost->standing += of->stage == PLAN_FILLED && !now ? part->jars : 0;
+			stood = stood || of->stage == PLAN_FILLED;
 			if (of->wait_limit_s == PLAN_NO_LIMIT || wait <= of->wait_limit_s)
 				continue;
 			cost->late_jar_s += (wait - of->wait_limit_s) * part->jars;
 			cost->late_jars += part->jars;
 		}
+		cost->loads += now && stood;
 	}
+}
+
+/* Pots that stand free beside what they need, and are told to begin. */
+static int pots_begun(const struct plan_work *work)
+{
+	const struct plan_input *in = work->in;
+	int begun = 0;
+
+	for (int i = 0; i < in->batch_count; i++)
+		begun += in->batches[i].stage == PLAN_TO_DO && work->schedule.pots[i].start == in->start_s;
+	return begun;
 }
 
 static void count_cost(struct plan_work *work)
@@ -202,6 +222,7 @@ static void count_cost(struct plan_work *work)
 	schedule->cost.finish = clean_down_start(in, schedule->last_end) + in->clean_down.length_s;
 	if (schedule->broken)
 		schedule->cost.finish = FINISH_NEVER;
+	schedule->cost.begun = pots_begun(work);
 	count_waiting(work, schedule, &schedule->cost);
 	schedule->mean_load_end = 0;
 	for (int i = in->running_load_count; i < schedule->load_count; i++)

@@ -164,9 +164,7 @@ static int waits_over(const struct plan_work *work, int batch, int start, int ca
 	int limit = of->wait_limit_s;
 	int over;
 
-	/* The cap is a wish: a free pot beside what it needs is not put off for it. */
-	if (cap != PLAN_NO_LIMIT && (limit == PLAN_NO_LIMIT || cap < limit) &&
-	    work->schedule.pots[batch].start > work->in->start_s)
+	if (cap != PLAN_NO_LIMIT && (limit == PLAN_NO_LIMIT || cap < limit))
 		limit = cap;
 	if (of->stage != PLAN_TO_DO || limit == PLAN_NO_LIMIT)
 		return 0;

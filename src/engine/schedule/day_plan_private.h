@@ -8,6 +8,8 @@
  *   day_plan_build.c    an order and some choices -> a whole schedule
  *   day_plan_search.c   many orders and choices -> the best schedule found
  *   day_plan_hold.c     what was said before, to be held on to
+ *   day_plan_alike.c    batches that are alike: who takes which juice
+ *   day_plan_now.c      free canners and pots that could begin
  *   day_plan_bound.c    what no plan can beat
  *   day_plan_tell.c     a schedule -> tasks, people, loads, shares, queue
  */
@@ -123,6 +125,9 @@ struct cost {
 	int late_jars;
 	int64_t late_jar_s;
 	int finish;
+	int standing; /* jars that stand filled, and go into no canner at start_s */
+	int loads;    /* those of them that do go into so many: of two ways the fewer */
+	int begun;    /* batches that begin at start_s: the more the better */
 	int64_t waiting_jar_s;
 };
 
@@ -185,6 +190,10 @@ struct plan_work {
 	struct shape batches[PLAN_BATCHES_MAX];
 	struct shape loads[PLAN_FAMILIES_MAX][PLAN_STATIONS_MAX];
 	struct shape running[PLAN_STATIONS_MAX];
+	/* By batch: of those like it the one whose juice is there first, and the next after
+	 * this one; PLAN_NONE: no more. */
+	int first_alike[PLAN_BATCHES_MAX];
+	int next_alike[PLAN_BATCHES_MAX];
 	int quiet_s; /* from then on no break, arrival or running work is in the way */
 	int total_people;
 	struct schedule schedule;
@@ -268,6 +277,17 @@ bool search_more(struct plan_work *work, long placings);
 /* day_plan_hold.c: what was said before as genes of this input; what these genes say. */
 bool genes_of_said(const struct plan_input *in, const struct plan_said *said, struct genes *genes);
 void said_of_genes(const struct plan_input *in, const struct genes *genes, struct plan_said *said);
+
+/* day_plan_alike.c: which batches are alike; the same genes, but of these the one placed first
+ * is the one whose juice is there first. */
+void note_alike(struct plan_work *work);
+void first_come(const struct plan_work *work, struct genes *genes);
+
+/* day_plan_now.c: change them a little until jars that stand filled go into a free canner, and
+ * a free pot beside what it needs begins now, if nothing ends later for it.  Neither a later
+ * end nor more late jars, and no more jars that stand? */
+void begin_now(struct plan_work *work, struct genes *genes, struct cost *cost);
+bool no_worse(const struct cost *a, const struct cost *b);
 
 /* day_plan_bound.c */
 int plan_bound(struct plan_work *work, enum plan_stage *says);

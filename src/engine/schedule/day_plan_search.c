@@ -145,6 +145,7 @@ static void try_genes(struct plan_work *work, int64_t rise)
 {
 	int64_t trial;
 
+	first_come(work, &work->trial);
 	build_schedule(work, &work->trial);
 	if (cost_less(&work->schedule.cost, &work->best_cost)) {
 		work->best = work->trial;
@@ -210,6 +211,7 @@ static bool try_order(struct plan_work *work)
 {
 	struct search *search = &work->search;
 	unsigned char *order = &work->trial.order[work->in->run_count];
+	struct genes this_one;
 
 	if (search->at == (int)sizeof(all_links))
 		return false;
@@ -220,7 +222,9 @@ static bool try_order(struct plan_work *work)
 			order[i] = (unsigned char)i;
 		memset(work->trial.link, all_links[search->at], sizeof(work->trial.link));
 	}
+	this_one = work->trial;
 	try_genes(work, 0);
+	work->trial = this_one; /* the one after it, not after what it is the same as */
 	search->begun = work->placings < search->most && next_order(order, work->in->batch_count);
 	search->at += !search->begun;
 	return true;
@@ -354,9 +358,12 @@ static bool wait_less(struct plan_work *work)
 /* --- what was said -------------------------------------------------------------------------- */
 
 /* Fewer jars late, or late by five minutes of one jar less; or an earlier finish by what
- * is worth telling everybody something else. */
+ * is worth telling everybody something else; or jars beside a free canner, or a free
+ * pot, that need not stand. */
 static bool worth_changing(const struct cost *best, const struct cost *said)
 {
+	if (no_worse(best, said) && (best->standing < said->standing || best->begun > said->begun))
+		return true;
 	return best->late_jars < said->late_jars || best->late_jar_s + PLAN_HOLD_S < said->late_jar_s ||
 	       (best->late_jar_s <= said->late_jar_s && best->finish + PLAN_HOLD_S <= said->finish);
 }
@@ -386,8 +393,10 @@ void search_begin(struct plan_work *work)
 	work->now_height = INT64_MAX / 2;
 	search->has_said = genes_of_said(work->in, work->in->hold, &search->said);
 	if (search->has_said) {
+		first_come(work, &search->said);
 		build_schedule(work, &search->said);
 		search->said_cost = work->schedule.cost;
+		begin_now(work, &search->said, &search->said_cost);
 	}
 	memset(&work->trial, 0, sizeof(work->trial));
 	work->trial.wait_cap = PLAN_NO_LIMIT;
@@ -404,8 +413,10 @@ static void next_stage(struct plan_work *work)
 		search->stage++;
 	if (search->stage == SEARCH_WALK)
 		search->each = (search->most - work->placings) / ROUNDS;
-	if (search->stage == SEARCH_OVER)
-		hold_on(work);
+	if (search->stage != SEARCH_OVER)
+		return;
+	begin_now(work, &work->best, &work->best_cost);
+	hold_on(work);
 }
 
 bool search_more(struct plan_work *work, long placings)

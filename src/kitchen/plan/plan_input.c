@@ -293,6 +293,22 @@ static struct plan_batch *next_batch(struct building *building, struct plan_item
 	return batch;
 }
 
+/* The first row of the plan that is the same pot as this one: what whoever makes it sees. */
+static int64_t first_like(const struct building *building, const struct log_plan_batch *row)
+{
+	const struct planned *rows = building->planning->rows;
+
+	for (size_t i = 0; i < rows->batch_count; i++) {
+		const struct log_plan_batch *first = &rows->batches[i];
+
+		if (strcmp(first->recipe, row->recipe) == 0 && strcmp(first->pack, row->pack) == 0 &&
+		    strcmp(first->jar, row->jar) == 0 && first->multiple == row->multiple &&
+		    first->ready_minutes == row->ready_minutes && first->after_runs == row->after_runs)
+			return first->id;
+	}
+	return row->id;
+}
+
 static bool put_planned(struct building *building, const struct log_plan_batch *row, struct plan_item *item)
 {
 	const struct recipe *recipe = kitchen_recipe_named(building->kitchen, row->recipe);
@@ -312,6 +328,7 @@ static bool put_planned(struct building *building, const struct log_plan_batch *
 	                   item->jars);
 	if (batch == NULL)
 		return false;
+	batch->like = first_like(building, row);
 	batch->ready_s = plan_seconds_of_day(row->ready_minutes);
 	batch->pots = pots_for(building, recipe, row->multiple);
 	plan_batch_spans(building->kitchen, NULL, building->now, recipe, batch);

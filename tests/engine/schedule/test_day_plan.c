@@ -494,6 +494,82 @@ START_TEST(a_free_pot_beside_its_juice_begins_now)
 }
 END_TEST
 
+/* What was said, in the order of the input and with no links. */
+static const struct plan_said *said_in_order(int from)
+{
+	static struct plan_said said;
+
+	said = (struct plan_said){ .count = in.batch_count, .wait_cap = PLAN_NO_LIMIT };
+	for (int i = 0; i < in.batch_count; i++)
+		in.batches[i].id = i + 1;
+	for (int i = 0; i < in.batch_count; i++)
+		said.items[i].id = (i + from) % in.batch_count + 1;
+	return &said;
+}
+
+/* Their juice is there in ten and in fourteen minutes, and the later was said first.  That stands
+ * for batches that differ; of two that are alike the pot begins with what is there. */
+START_TEST(juice_is_taken_by_whichever_of_like_batches_begins)
+{
+	for (int alike = 0; alike < 2; alike++) {
+		plain_day(2);
+		for (int i = 0; i < 2; i++) {
+			in.runs[i] = (struct plan_run){ .id = i + 1 };
+			in.runs[i].station = day_station(&in, PLAN_JUICER, false);
+			in.runs[i].run = (struct plan_span){ MINUTES(10 + 4 * i), 0 };
+			in.batches[i].first_run = i;
+			in.batches[i].run_count = 1;
+			in.batches[i].like = alike ? 5 : 0;
+		}
+		in.run_count = 2;
+		in.hold = said_in_order(1);
+		make(&plan);
+		ck_assert_int_eq(first_at(0)->batch, alike ? 0 : 1);
+		ck_assert_int_eq(first_at(0)->start_s, alike ? MINUTES(10) : MINUTES(14));
+	}
+}
+END_TEST
+
+/* Two jars are to come of a pot, two of the free one, and the canner takes nine.  One end of the
+ * day is far off, so that nothing is won by it: the free pot begins, and all go in together. */
+START_TEST(a_free_pot_begins_and_its_jars_share_a_load)
+{
+	plain_day(3);
+	(void)day_station(&in, PLAN_POT, false);
+	in.people_count = 4;
+	in.batches[0].stage = PLAN_IN_POT;
+	in.batches[0].station = 0;
+	in.batches[0].jars = in.batches[1].jars = 2;
+	in.batches[1].wait_limit_s = MINUTES(20);
+	in.batches[2].ready_s = MINUTES(300);
+	in.hold = said_in_order(0);
+	make(&plan);
+	ck_assert_int_eq(first_at(2)->start_s, 0);
+	ck_assert_int_eq(plan.loads[0].jars, 4);
+}
+END_TEST
+
+/* Two and two jars stand filled beside two free canners of nine: they are not split. */
+START_TEST(jars_that_fit_one_canner_are_loaded_whole)
+{
+	plain_day(3);
+	(void)day_station(&in, PLAN_CANNER, false);
+	(void)day_family(&in, 9, 25, 8);
+	in.family_count = 1;
+	in.families[0].at[2] = in.families[0].at[1];
+	in.stations[2].jars[in.families[0].jar] = 9;
+	for (int i = 0; i < 2; i++) {
+		in.batches[i].stage = PLAN_FILLED;
+		in.batches[i].jars = 2;
+	}
+	in.batches[2].ready_s = MINUTES(300);
+	in.hold = said_in_order(0);
+	make(&plan);
+	ck_assert_int_eq(plan.loads[0].start_s, 0);
+	ck_assert_int_eq(plan.loads[0].jars, 4);
+}
+END_TEST
+
 /* What the plan tells people to do next at each station, and when, as one number. */
 static int64_t told_next(const struct day_plan *day)
 {
@@ -782,6 +858,9 @@ static const struct listed_test listed[] = {
 	TEST(a_look_at_the_water_is_a_task_of_a_minute),
 	TEST(jars_that_wait_are_loaded_before_anything_else),
 	TEST(a_free_pot_beside_its_juice_begins_now),
+	TEST(juice_is_taken_by_whichever_of_like_batches_begins),
+	TEST(a_free_pot_begins_and_its_jars_share_a_load),
+	TEST(jars_that_fit_one_canner_are_loaded_whole),
 	TEST(what_was_said_holds_while_nothing_happens),
 	TEST(what_was_said_changes_for_five_minutes),
 	TEST(what_was_said_changes_for_a_late_jar),
