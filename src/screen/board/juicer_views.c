@@ -58,7 +58,7 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 {
 	const struct log_plan_run *planned = desk_planned_run(desk, station_id);
 
-	desk_ask(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
+	desk_offer(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
 }
 
 /* No clock of a pan that boils dry is forgotten, and none is guessed. */

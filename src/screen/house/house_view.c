@@ -650,11 +650,11 @@ static void add(struct desk *desk, enum house_line line)
 		    "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
 		break;
 	case HOUSE_ADD_LIDS:
-		desk_ask(desk, "New:", "lids \"Box\" 60", line_typed);
+		desk_offer(desk, "New:", "lids \"Box\" 60", line_typed);
 		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
 		break;
 	case HOUSE_ADD_SUPPLY:
-		desk_ask(desk, "New:", "supply sugar \"20 lb\"", line_typed);
+		desk_offer(desk, "New:", "supply sugar \"20 lb\"", line_typed);
 		desk_say(desk, ROLE_QUIET,
 		         "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
 		break;

@@ -428,13 +428,13 @@ static bool line_typed(struct desk *desk, const char *text)
 
 static void add_run(struct desk *desk)
 {
-	desk_ask(desk, "Fruit:", "run grapes \"12 lb\" times=2", line_typed);
+	desk_offer(desk, "Fruit:", "run grapes \"12 lb\" times=2", line_typed);
 	desk_say(desk, ROLE_QUIET, "also at=8:30 when it arrives; times=2: two baskets");
 }
 
 static void add_batch(struct desk *desk)
 {
-	desk_ask(desk, "Batch:", "batch \"grape jelly\" jar=half_pint multiple=1 times=2", line_typed);
+	desk_offer(desk, "Batch:", "batch \"grape jelly\" jar=half_pint multiple=1 times=2", line_typed);
 	desk_say(desk, ROLE_QUIET, "also at=10:00: not before; after=2: when two baskets have been drained");
 }
 

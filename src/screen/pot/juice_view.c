@@ -147,7 +147,7 @@ static bool juice_line_typed(struct desk *desk, const char *text)
 
 static void bring(struct desk *desk)
 {
-	desk_ask(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
+	desk_offer(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
 }
 
 static void undo(struct desk *desk)
