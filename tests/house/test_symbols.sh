@@ -28,6 +28,7 @@ odds_by_chance compared with exact odds, and at the edge of what is clear
 fruit_plain names longer than its buffer
 glyph_columns widths of characters, one by one
 digits_row the drawing of a tall digit, without a terminal
+config_key the page of docs/ that lists them
 config_path where the file is looked for, by environment
 config_read_text a file's text, cut anywhere
 terminal_utf8 what the terminal was taken for

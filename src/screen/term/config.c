@@ -113,21 +113,33 @@ static bool set_label_format(struct config *config, const char *value, const str
 /* ---- Keys ---- */
 
 struct key {
-	const char *name;
+	struct config_about about;
 	bool (*set)(struct config *config, const char *value, const struct place *place);
 };
 
+/* clang-format off */
 static const struct key keys[] = {
-	{ "alarm_command", set_alarm_command },
-	{ "ascii", set_ascii },
-	{ "colour", set_colour },
-	{ "bell", set_bell },
-	{ "label_page", set_label_page },
-	{ "label_grid", set_label_grid },
-	{ "label_margin", set_label_margin },
-	{ "label_gap", set_label_gap },
-	{ "label_format", set_label_format },
+	{ { "alarm_command", "", "A command of your own that is run when an alarm rings; see below." },
+	  set_alarm_command },
+	{ { "ascii", "no", "Draw with plain ASCII: yes or no." }, set_ascii },
+	{ { "colour", "yes", "Color: yes or no. Without it bold and reverse stay." }, set_colour },
+	{ { "bell", "yes", "Ring the bell of the terminal with an alarm: yes or no." }, set_bell },
+	{ { "label_page", "letter", "Labels, the page: letter, legal, a4, a5, or a size: 210x297mm." },
+	  set_label_page },
+	{ { "label_grid", "2x5", "Labels: how many side by side x one below the other." }, set_label_grid },
+	{ { "label_margin", "12.7mm",
+	    "Labels, the edge of the page: all sides; or top and bottom,sides; or top,right,bottom,left." },
+	  set_label_margin },
+	{ { "label_gap", "2.54mm", "Labels: the room between them; or between columns,between rows." },
+	  set_label_gap },
+	{ { "label_format", "html", "Labels: html, svg or text." }, set_label_format },
 };
+/* clang-format on */
+
+const struct config_about *config_key(size_t n)
+{
+	return n < ARRAY_COUNT(keys) ? &keys[n].about : NULL;
+}
 
 static char *trim(char *text)
 {
@@ -144,7 +156,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
                     const struct place *place)
 {
 	for (size_t i = 0; i < ARRAY_COUNT(keys); i++) {
-		if (strcmp(keys[i].name, name) != 0)
+		if (strcmp(keys[i].about.name, name) != 0)
 			continue;
 		if (*seen & 1u << i)
 			return refuse(place, "this key has been given already.");

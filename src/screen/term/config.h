@@ -56,6 +56,14 @@ bool config_read(struct config *config, const char *path, struct fault *fault);
 /* The same from memory, public for its test; `name` is what the sentence calls it. */
 bool config_read_text(struct config *config, const char *name, const char *text, size_t length, struct fault *fault);
 
+/* What the file may say, public for its page in docs/ and the test of that. */
+struct config_about {
+	const char *name;
+	const char *usual; /* its value where the file says nothing; "": none */
+	const char *help;
+};
+const struct config_about *config_key(size_t n); /* from 0; NULL: there are no more */
+
 /* The alarm command as a list that ends in NULL, pointing into *config; returns
  * its length, 0 when none is configured. */
 size_t config_alarm_argv(const struct config *config, const char *argv[WORDS_MAX + 1]);

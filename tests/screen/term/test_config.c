@@ -336,6 +336,29 @@ START_TEST(the_usual_place_follows_the_environment)
 }
 END_TEST
 
+START_TEST(what_is_said_to_be_usual_is_what_stands_without_a_file)
+{
+	const struct config_about *about;
+	char text[1000] = "";
+	struct config usual;
+	size_t n;
+
+	ck_assert(reads(""));
+	usual = config;
+	for (n = 0; (about = config_key(n)) != NULL; n++) {
+		size_t used = strlen(text);
+
+		ck_assert_str_ne(about->help, "");
+		snprintf(text + used, sizeof(text) - used, "%s = %s\n", about->name, about->usual);
+	}
+	ck_assert_uint_gt(n, 5);
+	ck_assert_msg(reads(text), "%s", fault.sentence);
+	ck_assert_mem_eq(&config.sheet, &usual.sheet, sizeof(usual.sheet));
+	ck_assert_int_eq(config.label_format, usual.label_format);
+	check_defaults();
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("config", .begin = start, .end = end),
 	TEST(an_empty_file_means_the_defaults),
@@ -355,6 +378,7 @@ static const struct listed_test listed[] = {
 	TEST(a_file_is_read_and_named_when_refused),
 	TEST(a_folder_and_a_huge_file_are_refused),
 	TEST(the_usual_place_follows_the_environment),
+	TEST(what_is_said_to_be_usual_is_what_stands_without_a_file),
 };
 
 TESTS("config", listed)
