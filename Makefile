@@ -187,8 +187,21 @@ $(BUILD)/docs/export.schema.json: $(PROGRAM)
 	@mkdir -p $(@D)
 	$(Q)$(PROGRAM) export json --schema >$@.new && mv $@.new $@
 
-.PHONY: docs
-docs: $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json ## bring warnings.md and export.schema.json in docs/ up to date
+# Pages made of tables: of the keys of every view, of the configuration, of the commands.
+MADE_PAGES := $(addprefix $(BUILD)/docs/,warnings.md export.schema.json keys.md configuration.md commands.md)
+$(BUILD)/docs/keys.md $(BUILD)/docs/configuration.md: $(BUILD)/docs/%.md: $(BUILD)/support/write_page
+	@mkdir -p $(@D)
+	$(Q)$(BUILD)/support/write_page $* >$@.new && mv $@.new $@
+$(BUILD)/docs/commands.md: tests/docs/commands.sh $(PROGRAM)
+	@mkdir -p $(@D)
+	$(Q)STILLROOM='$(abspath $(PROGRAM))' sh tests/docs/commands.sh >$@.new && mv $@.new $@
+
+.PHONY: docs docs-run
+docs: ## bring what is made in docs/ up to date: pages, JSON schema
+	@sh .ci/deps check
+	+@$(AGAIN) docs-run
+
+docs-run: $(MADE_PAGES)
 	@for made in $^; do \
 		cmp -s "$$made" "docs/$${made##*/}" || { cp "$$made" docs/ && echo "  docs  docs/$${made##*/}"; }; done
 
