@@ -196,14 +196,32 @@ $(BUILD)/docs/commands.md: tests/docs/commands.sh $(PROGRAM)
 	@mkdir -p $(@D)
 	$(Q)STILLROOM='$(abspath $(PROGRAM))' sh tests/docs/commands.sh >$@.new && mv $@.new $@
 
-.PHONY: docs docs-run
-docs: ## bring what is made in docs/ up to date: pages, JSON schema
+# The pictures of docs/: a day at the board, keys in, windows out.
+DAY := tests/data/tutorial_day.txt
+PICTURED := demo/quince-hollow-day.kitchen
+$(BUILD)/docs/pictures/drawn: $(BUILD)/support/draw_pictures $(DAY) $(PICTURED)
+	@mkdir -p $(@D)
+	$(Q)rm -f $(@D)/*.svg
+	$(Q)$(BUILD)/support/draw_pictures $(DAY) $(PICTURED) $(@D) >$@.said || { cat $@.said; exit 1; }
+	$(Q)touch $@
+
+.PHONY: docs docs-run pictures pictures-run
+docs: ## bring what is made in docs/ up to date: pages, JSON schema, pictures
 	@sh .ci/deps check
-	+@$(AGAIN) docs-run
+	+@$(AGAIN) docs-run pictures-run
 
 docs-run: $(MADE_PAGES)
 	@for made in $^; do \
 		cmp -s "$$made" "docs/$${made##*/}" || { cp "$$made" docs/ && echo "  docs  docs/$${made##*/}"; }; done
+
+pictures: ## draw the pictures of docs/ anew, from the program's own screen
+	@sh .ci/deps check
+	+@$(AGAIN) pictures-run
+
+pictures-run: $(BUILD)/docs/pictures/drawn
+	@mkdir -p docs/pictures
+	@for made in $(BUILD)/docs/pictures/*.svg; do \
+		cmp -s "$$made" "docs/pictures/$${made##*/}" || { cp "$$made" docs/pictures/ && echo "  docs  docs/pictures/$${made##*/}"; }; done
 
 # --- tests --------------------------------------------------------------------
 

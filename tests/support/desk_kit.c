@@ -1,6 +1,7 @@
 /* desk_kit.c - see desk_kit.h. */
 #include "support/desk_kit.h"
 
+#include "kitchen/house/house.h"
 #include "kitchen/stock/ahead.h"
 #include <curses.h>
 #include <fcntl.h>
@@ -74,10 +75,9 @@ static void take_time(struct desk_kit *dk)
 	dk->desk.awake_ms = dk->kit.clock.now.awake_ms;
 }
 
-void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols)
+/* Its kitchen stands. */
+static void begin(struct desk_kit *dk, const char *kind, int rows, int cols)
 {
-	memset(dk, 0, sizeof(*dk));
-	pk_begin(&dk->kit);
 	dk->desk.views = screen_views;
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
@@ -88,12 +88,35 @@ void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols)
 	dk_pass(dk, 0);
 }
 
+void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols)
+{
+	memset(dk, 0, sizeof(*dk));
+	pk_begin(&dk->kit);
+	begin(dk, kind, rows, cols);
+}
+
+void dk_begin_in(struct desk_kit *dk, const char *kitchen_file, int64_t wall_ms, const char *kind, int rows, int cols)
+{
+	memset(dk, 0, sizeof(*dk));
+	kk_begin_empty(&dk->kit);
+	test_clock_set_wall(&dk->kit.clock, wall_ms);
+	KK_OK(&dk->kit, kitchen_setup(dk->kit.kitchen, kitchen_file, &dk->kit.fault));
+	begin(dk, kind, rows, cols);
+}
+
 void dk_end(struct desk_kit *dk)
 {
 	if (dk->desk.terminal != NULL)
 		close_window(dk);
 	desk_clear(&dk->desk);
 	kk_end(&dk->kit);
+}
+
+void dk_resize(struct desk_kit *dk, int rows, int cols)
+{
+	close_window(dk);
+	open_window(dk, getenv("TERM"), rows, cols);
+	dk_pass(dk, 0);
 }
 
 /* --- keys --------------------------------------------------------------------------------- */
@@ -164,7 +187,7 @@ static void row_text(int row, char *buffer, size_t size)
 		buffer[--length] = '\0';
 }
 
-static void draw(struct desk_kit *dk)
+void dk_draw(struct desk_kit *dk)
 {
 	take_time(dk);
 	desk_look(&dk->desk);
@@ -188,7 +211,7 @@ void dk_shows(struct desk_kit *dk, const char *const *picture, int rows)
 	int window_rows;
 	int cols;
 
-	draw(dk);
+	dk_draw(dk);
 	terminal_size(dk->desk.terminal, &window_rows, &cols);
 	ck_assert_int_eq(rows, window_rows);
 	for (int row = 0; row < rows; row++) {
@@ -207,7 +230,7 @@ static bool find(struct desk_kit *dk, const char *words, int *row, int *col)
 	int rows;
 	int cols;
 
-	draw(dk);
+	dk_draw(dk);
 	terminal_size(dk->desk.terminal, &rows, &cols);
 	for (*row = 0; *row < rows; ++*row) {
 		char line[LINE_BYTES];
@@ -265,7 +288,7 @@ bool dk_band_at(struct desk_kit *dk, int row)
 	int cols;
 
 	if (row == 0)
-		draw(dk);
+		dk_draw(dk);
 	terminal_size(dk->desk.terminal, &rows, &cols);
 	for (int col = 0; col < cols; col++)
 		if (dk_role_at(dk, row, col) != ROLE_ALARM)

@@ -25,7 +25,11 @@ struct desk_kit {
 /* The stations of pot_kit.h, in a window of that size; NULL, 0, 0 for `kind`, `rows` and
  * `cols`: without a window, for keys alone. */
 void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols);
+/* The kitchen of a kitchen file, at that moment of the wall clock, in a window. */
+void dk_begin_in(struct desk_kit *dk, const char *kitchen_file, int64_t wall_ms, const char *kind, int rows, int cols);
 void dk_end(struct desk_kit *dk);
+/* Another window, of that size; what it shows stays. */
+void dk_resize(struct desk_kit *dk, int rows, int cols);
 
 /* After a second, and after so many milliseconds. */
 void dk_key(struct desk_kit *dk, long key);
@@ -38,6 +42,7 @@ void dk_says(const struct desk_kit *dk, const char *words); /* the message holds
 void dk_says_not(const struct desk_kit *dk, const char *words);
 int dk_selected(const struct desk_kit *dk); /* its digit */
 
+void dk_draw(struct desk_kit *dk); /* what it shows now */
 /* Draw, and compare every row of the window, blanks at the end aside. */
 void dk_shows(struct desk_kit *dk, const char *const *picture, int rows);
 bool dk_sees(struct desk_kit *dk, const char *words); /* in one row */
