@@ -402,19 +402,22 @@ demo: ## get what is missing, build, open the board of an invented kitchen
 deps: ## find what the build and the tests need, install what is missing
 	@sh .ci/deps build check
 
-DOCS = README.md LICENSE $(wildcard docs/*.md docs/*.json demo/*.kitchen)
+# As they stand here, so that what links to another finds it there.
+DOCS = README.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.json docs/*/*.md docs/*/*.svg demo/*.kitchen)
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
+DOC_FOLDERS = $(sort $(filter-out ./,$(dir $(DOCS))))
 
 .PHONY: install uninstall
 install: $(PROGRAM) ## copy the program and its documents under DESTDIR and PREFIX
-	install -d '$(BINDIR)' '$(DOCDIR)'
+	install -d '$(BINDIR)' '$(DOCDIR)' $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)')
 	install -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
-	install -m 644 $(DOCS) '$(DOCDIR)'
+	for d in $(DOCS); do install -m 644 "$$d" '$(DOCDIR)'/"$$d" || exit 1; done
 
 uninstall: ## take out what install put there; logs are left alone
-	rm -f '$(BINDIR)/stillroom' $(foreach d,$(notdir $(DOCS)),'$(DOCDIR)/$(d)')
-	-rmdir '$(DOCDIR)' 2>/dev/null
+	rm -f '$(BINDIR)/stillroom' $(foreach d,$(DOCS),'$(DOCDIR)/$(d)')
+	-rmdir $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)') 2>/dev/null
+	-rmdir '$(DOCDIR)/docs' '$(DOCDIR)' 2>/dev/null
 
 .PHONY: clean
 clean: ## remove the build folder, the demo's log with it
