@@ -78,6 +78,7 @@ static void take_time(struct desk_kit *dk)
 /* Its kitchen stands. */
 static void begin(struct desk_kit *dk, const char *kind, int rows, int cols)
 {
+	dk->kind = kind;
 	dk->desk.views = screen_views;
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
@@ -115,7 +116,7 @@ void dk_end(struct desk_kit *dk)
 void dk_resize(struct desk_kit *dk, int rows, int cols)
 {
 	close_window(dk);
-	open_window(dk, getenv("TERM"), rows, cols);
+	open_window(dk, dk->kind, rows, cols);
 	dk_pass(dk, 0);
 }
 

@@ -17,9 +17,10 @@ struct desk_kit {
 	struct desk desk;
 	struct config config;
 	struct board_wishes wishes;
-	int master;    /* of the pseudo-terminal */
-	int before[2]; /* standard input and output of before */
-	long reader;   /* the process that empties it */
+	const char *kind; /* of the terminal; NULL: no window */
+	int master;       /* of the pseudo-terminal */
+	int before[2];    /* standard input and output of before */
+	long reader;      /* the process that empties it */
 };
 
 /* The stations of pot_kit.h, in a window of that size; NULL, 0, 0 for `kind`, `rows` and
