@@ -70,16 +70,16 @@ static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, in
 	struct terminal *t = desk->terminal;
 	enum role role = state_looks[jar->state].role;
 
-	terminal_put(t, row, col + 3, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_LEFT));
-	terminal_fill(t, row, col + 4, 4, role, lid_of(jar));
-	terminal_put(t, row, col + 8, 1, here ? ROLE_STRONG : role, glyph(t, GLYPH_TOP_RIGHT));
+	terminal_put(t, row, col + 3, 1, here ? ROLE_STRONG : ROLE_PLAIN, glyph(t, GLYPH_TOP_LEFT));
+	terminal_fill(t, row, col + 4, 4, ROLE_PLAIN, lid_of(jar));
+	terminal_put(t, row, col + 8, 1, here ? ROLE_STRONG : ROLE_PLAIN, glyph(t, GLYPH_TOP_RIGHT));
 	if (here)
 		terminal_put(t, row + 1, col + 1, 1, ROLE_STRONG, glyph(t, GLYPH_SELECTION));
 	for (int i = 0; i < body; i++) {
 		row++;
-		terminal_put(t, row, col + 3, 1, role, glyph(t, GLYPH_BAR));
+		terminal_put(t, row, col + 3, 1, ROLE_PLAIN, glyph(t, GLYPH_BAR));
 		terminal_fill(t, row, col + 4, 4, ROLE_QUIET, glyph_of_level(level_in(jar, i, body)));
-		terminal_put(t, row, col + 8, 1, role, glyph(t, GLYPH_BAR));
+		terminal_put(t, row, col + 8, 1, ROLE_PLAIN, glyph(t, GLYPH_BAR));
 	}
 	row++;
 	terminal_putf(t, row, col, 2, here ? ROLE_SELECTED : ROLE_QUIET, "%2d", jar->place_in_load);

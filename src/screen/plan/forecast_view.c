@@ -462,7 +462,7 @@ static void draw(struct desk *desk, int top, int rows)
 	text = TEXT_OVER(words);
 	sum_words(desk, cols < NARROW, &text);
 	row +=
-	    desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_RUNNING : ROLE_CAUTION, words);
+	    desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_STRONG : ROLE_CAUTION, words);
 	detail = top + rows - row > 10 ? DETAIL_ROWS + 2 : cols < NARROW ? 3 : 2;
 	if (cols >= NARROW)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "made of it",

@@ -37,7 +37,7 @@ static void task_draw(struct desk *desk, const struct axis *axis, const struct p
 	int from = axis_column(axis, from_now_ms(desk, plan, task->start_s));
 	int to = axis_column(axis, from_now_ms(desk, plan, task->end_s));
 	char letter[2] = { plan_task_letter(task->kind), '\0' };
-	enum role role = task->running ? ROLE_RUNNING : ROLE_PLAIN;
+	enum role role = task->running ? ROLE_STRONG : ROLE_PLAIN;
 
 	if (from >= axis->cols ||
 	    (to == 0 && task->end_s != task->start_s && from_now_ms(desk, plan, task->end_s) < axis->from_ms))

@@ -176,12 +176,20 @@ static void draw_row(struct terminal *terminal, int row, int col, const char *in
 	}
 }
 
+static void ground_draw(struct terminal *terminal, int row, int col, int cols, enum role role)
+{
+	int out = col < 0 ? -col : 0; /* of the window, at the left */
+
+	terminal_fill(terminal, row, col + out, cols - out, role, GLYPH_SPACE);
+}
+
 void digits_draw(struct terminal *terminal, int row, int col, const char *s, enum digits_height height, enum role role)
 {
 	char ink[256];
 
 	for (int i = 0; i < digits_rows(height); i++) {
-		digits_row(s, height, i, ink, sizeof(ink));
+		int length = (int)digits_row(s, height, i, ink, sizeof(ink));
+		ground_draw(terminal, row + i, col - 1, length + 2, role);
 		draw_row(terminal, row + i, col, ink, role);
 	}
 }

@@ -30,8 +30,9 @@ int digits_columns(const char *s, enum digits_height height);
  * Returns the number of characters written without the ending zero. */
 size_t digits_row(const char *s, enum digits_height height, int row, char *out, size_t size); /* public for its test */
 
-/* Draw with the top left at row, col; only the ink is drawn, so what lies
- * between the strokes stays.  Clipped at the window's edge. */
+/* Draw with the top left at row, col, on the ground of the role, which is a column wider
+ * on either side: strokes in a role's color are read on its own ground only.  Clipped at
+ * the window's edge. */
 void digits_draw(struct terminal *terminal, int row, int col, const char *s, enum digits_height height, enum role role);
 
 #endif

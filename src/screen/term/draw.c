@@ -23,8 +23,6 @@ static attr_t attributes_of(unsigned wanted)
 		attributes |= A_REVERSE;
 	if (wanted & ROLE_ATTR_UNDERLINE)
 		attributes |= A_UNDERLINE;
-	if (wanted & ROLE_ATTR_DIM)
-		attributes |= A_DIM;
 	return attributes;
 }
 

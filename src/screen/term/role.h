@@ -16,7 +16,6 @@ enum role_attributes {
 	ROLE_ATTR_BOLD = 1,
 	ROLE_ATTR_REVERSE = 2,
 	ROLE_ATTR_UNDERLINE = 4,
-	ROLE_ATTR_DIM = 8,
 };
 
 struct role_look {

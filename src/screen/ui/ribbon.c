@@ -55,7 +55,7 @@ static void stretch_draw(struct desk *desk, const struct axis *axis, const struc
 {
 	int from = axis_column(axis, stretch->from_ms);
 	int to = axis_column(axis, stretch->to_ms);
-	enum role role = stretch->kind == STRETCH_RUNNING ? ROLE_RUNNING : ROLE_QUIET;
+	enum role role = stretch->kind == STRETCH_RUNNING ? ROLE_STRONG : ROLE_QUIET;
 
 	if (stretch->name == PHASE_COOLING || stretch->name == PHASE_SEAL_CHECK)
 		return;

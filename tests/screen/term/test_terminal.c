@@ -953,7 +953,7 @@ START_TEST(colour_is_used_and_no_color_turns_it_off)
 	launch();
 	ck_assert_str_eq(expect("open "), "utf8=1 colour=1");
 	drain_screen();
-	ck_assert_int_ge(last_place("38;5;28"), 0);
+	ck_assert_int_ge(last_place("48;5;22"), 0);
 	end();
 	start();
 	setenv("NO_COLOR", "1", 1);
