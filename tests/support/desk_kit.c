@@ -174,18 +174,23 @@ int dk_selected(const struct desk_kit *dk)
 	return strip == NULL ? -1 : strip_digit(strip);
 }
 
-static void row_text(int row, char *buffer, size_t size)
+static void text_from(int row, int col, char *buffer, size_t size)
 {
 	wchar_t wide[LINE_BYTES / 4];
 	size_t length;
 
-	if (mvinnwstr(row, 0, wide, LINE_BYTES / 4 - 1) == ERR)
+	if (mvinnwstr(row, col, wide, LINE_BYTES / 4 - 1) == ERR)
 		wide[0] = L'\0';
 	length = wcstombs(buffer, wide, size - 1);
 	length = length == (size_t)-1 ? 0 : length;
 	buffer[length] = '\0';
 	while (length > 0 && buffer[length - 1] == ' ')
 		buffer[--length] = '\0';
+}
+
+static void row_text(int row, char *buffer, size_t size)
+{
+	text_from(row, 0, buffer, size);
 }
 
 void dk_draw(struct desk_kit *dk)
@@ -268,6 +273,16 @@ int dk_row_of(struct desk_kit *dk, const char *words, int *col)
 	terminal_size(dk->desk.terminal, &rows, &cols);
 	show_all(rows, words);
 	return -1;
+}
+
+int dk_cursor(struct desk_kit *dk, int *col, char *words, size_t size)
+{
+	int row;
+
+	draw(dk);
+	getyx(stdscr, row, *col); /* where doupdate() has left it: nobody has moved it since */
+	text_from(row, *col, words, size);
+	return row;
 }
 
 enum role dk_role_at(struct desk_kit *dk, int row, int col)

@@ -382,6 +382,13 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 	return used;
 }
 
+static bool rack_selected(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	return strip != NULL && strip_on_rack(strip);
+}
+
 /* Racked loads in the rows left: those that need someone first come into view by
  * starting at the selected one when they do not all fit. */
 static void rack_draw(struct desk *desk, int row, int rows)
@@ -476,6 +483,7 @@ void strips_draw(struct desk *desk, int row, int rows, int rows_each)
 		fates_line(desk, row + --rows);
 	if (board->waiting_count > 0 && rows > 1)
 		waiting_line(desk, row + --rows);
-	used = canners_draw(desk, row, rows, rows_each);
+	/* What is selected is seen, also where the stations take every row. */
+	used = canners_draw(desk, row, rows - rack_selected(desk), rows_each);
 	rack_draw(desk, row + used, rows - used);
 }

@@ -39,6 +39,21 @@ static void terminal_role(struct terminal *terminal, enum role role)
 void terminal_begin_frame(struct terminal *terminal)
 {
 	(void)lines_begin(terminal->lines, terminal->rows, terminal->cols);
+	terminal_cursor(terminal, 0, 0);
+}
+
+void terminal_cursor(struct terminal *terminal, int row, int col)
+{
+	terminal->cursor = (struct place){ .row = row, .col = col };
+	terminal->selected = false;
+}
+
+static void point_at_selected(struct terminal *terminal, int row, const struct mark *mark)
+{
+	if (mark->role != (int)ROLE_SELECTED || terminal->selected)
+		return;
+	terminal_cursor(terminal, row, mark->col);
+	terminal->selected = true;
 }
 
 /* Nearly all of what is drawn is printable ASCII that fits: as many columns as bytes, and
@@ -130,9 +145,15 @@ static void draw_over(struct terminal *terminal, int row)
 	}
 }
 
+static int inside(int at, int end)
+{
+	return at < 0 ? 0 : at < end ? at : end - 1;
+}
+
 void terminal_end_frame(struct terminal *terminal)
 {
-	bool changed = terminal->owed;
+	struct place to = terminal->cursor;
+	bool changed = terminal->owed || to.row != terminal->stands.row || to.col != terminal->stands.col;
 
 	for (int row = 0; row < terminal->rows; row++) {
 		if (!lines_changed(terminal->lines, row))
@@ -145,8 +166,8 @@ void terminal_end_frame(struct terminal *terminal)
 	}
 	if (!changed)
 		return;
-	/* A cursor that cannot be hidden rests in the corner. */
-	move(terminal->rows - 1, 0);
+	terminal->stands = to;
+	move(inside(to.row, terminal->rows), inside(to.col, terminal->cols));
 	wnoutrefresh(stdscr);
 	terminal_show(terminal);
 }
@@ -183,6 +204,7 @@ int terminal_put(struct terminal *terminal, int row, int col, int max_cols, enum
 		mark.room = max_cols;
 	if (mark.room <= 0)
 		return 0;
+	point_at_selected(terminal, row, &mark);
 	if (lines_put(terminal->lines, row, &mark))
 		return mark.columns;
 	mark.columns = plain_columns(&mark);

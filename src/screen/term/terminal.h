@@ -120,6 +120,13 @@ void terminal_begin_frame(struct terminal *terminal);
 void terminal_end_frame(struct terminal *terminal);
 
 /*
+ * Where the terminal's own cursor stands when the frame is shown, for who reads with the
+ * ears or the fingers: here, unless something is drawn as ROLE_SELECTED behind this; then
+ * where the first such text begins.  Without it: at the top left.
+ */
+void terminal_cursor(struct terminal *terminal, int row, int col);
+
+/*
  * Draw cleaned text, at most max_cols columns of it; a cut ends in the ellipsis
  * glyph.  Returns the columns used (0 when nothing could be drawn).
  * terminal_putf() formats first, into at most 1,023 bytes.

@@ -15,6 +15,11 @@
 #include "screen/term/outlet.h"
 #include "screen/term/paste.h"
 
+struct place {
+	int row;
+	int col;
+};
+
 struct terminal {
 	SCREEN *screen;
 	WINDOW *keys; /* a pad: reading a key from it never draws */
@@ -31,7 +36,10 @@ struct terminal {
 	int empty_reads;
 	struct outlet *outlet;
 	struct lines *lines;
-	bool owed; /* the frame drawn last is not on its way yet */
+	struct place cursor; /* where it shall stand in the frame being drawn */
+	struct place stands; /* where it does in the one before */
+	bool selected;       /* the cursor is at what is selected */
+	bool owed;           /* the frame drawn last is not on its way yet */
 };
 
 /* Send the frame, or owe it to a terminal that has no room. */

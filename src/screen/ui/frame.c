@@ -67,6 +67,7 @@ void desk_draw(struct desk *desk)
 		/* No view may hide the clock that needs someone first. */
 		if (desk->view != VIEW_BOARD && desk_most_urgent(desk) != NULL)
 			clock_line_draw(desk, top++);
+		terminal_cursor(desk->terminal, top, 1); /* where nothing is selected */
 		view_of(desk, desk->view)->draw(desk, top, rows - top - footer_rows(desk));
 		footer_draw(desk);
 	}

@@ -329,8 +329,9 @@ static void entry_draw(struct desk *desk, int row, int cols)
 		from++;
 	col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%.*s",
 	                     (int)(entry->text + entry->at - from), from);
-	terminal_put(desk->terminal, row, col++, 1, ROLE_STRONG, "_");
-	terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_SELECTED, entry->text + entry->at);
+	terminal_put(desk->terminal, row, col, 1, ROLE_STRONG, "_");
+	terminal_put(desk->terminal, row, col + 1, cols - col - 2, ROLE_SELECTED, entry->text + entry->at);
+	terminal_cursor(desk->terminal, row, col);
 }
 
 static void said_draw(struct desk *desk, int row, int rows, int cols)

@@ -12,6 +12,7 @@ void scroll_draw(struct desk *desk, struct list_state *list, int count, int top,
 	int row = top;
 	int n = list->cursor;
 
+	terminal_cursor(desk->terminal, top, 1); /* the first one shown is what keys are about */
 	while (n < count && row < top + rows) {
 		row += draw(desk, n, row, top + rows - row);
 		n++;
