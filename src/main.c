@@ -419,7 +419,7 @@ static struct board_wishes wishes_of(const struct arguments *arguments, bool reh
 {
 	return (struct board_wishes){
 		.ascii = arguments->given[OPTION_ASCII],
-		.no_colour = arguments->given[OPTION_NO_COLOUR],
+		.no_color = arguments->given[OPTION_NO_COLOR],
 		.rehearsal = rehearsal,
 		.program = own_program,
 		.labels = save_labels,
@@ -549,7 +549,7 @@ static const struct command commands[] = {
 	    .word = "",
 	    .help = "Timer board and log for big preserving days: opens the board on the usual log",
 	    .more = "Exit status: 0 done, 1 something failed, 2 not understood, 3 refused.\n",
-	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR),
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOR),
 	    .run = run_board,
 	},
 	{
@@ -563,11 +563,11 @@ static const struct command commands[] = {
 	},
 	{
 	    .word = "rehearse",
-	    .help = "practise on a fast clock, in a log of its own",
+	    .help = "practice on a fast clock, in a log of its own",
 	    .more = "The kitchen comes from --kitchen, else from the log that -f names, else from the\n"
 	            "usual log; these are only read. Without --scratch the practice log is a new file in\n"
 	            "$TMPDIR.\n",
-	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOUR) | TAKES(KITCHEN) | TAKES(SCRATCH) | TAKES(SPEED),
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOR) | TAKES(KITCHEN) | TAKES(SCRATCH) | TAKES(SPEED),
 	    .run = run_rehearse,
 	},
 	{

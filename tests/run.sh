@@ -5,7 +5,7 @@
 #   LOGS=folder [JOBS=n] [TEST_SECONDS=n] [WRAP=command] [SKIPS_FAIL=1] sh tests/run.sh TEST...
 #
 # A TEST that ends in .sh is run by sh, anything else is a program (under WRAP,
-# if given).  Each has a home, configuration and TMPDIR of its own, no colour or
+# if given).  Each has a home, configuration and TMPDIR of its own, no color or
 # locale of the person who runs it, UTC, and TEST_SECONDS to end by itself.
 # The times given, Check's as well, only end what hangs: they are long, so that a
 # busy machine fails nothing.  What a test says goes to LOGS/<name>.log.

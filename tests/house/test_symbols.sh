@@ -32,7 +32,7 @@ config_key the page of docs/ that lists them
 config_path where the file is looked for, by environment
 config_read_text a file's text, cut anywhere
 terminal_utf8 what the terminal was taken for
-terminal_colour what the terminal was taken for
+terminal_color what the terminal was taken for
 wake_timeout_between arithmetic at the edges of a millisecond
 wake_step_between arithmetic of a stepped clock
 alarm_command_running how many commands have not ended

@@ -279,7 +279,7 @@ int dk_cursor(struct desk_kit *dk, int *col, char *words, size_t size)
 {
 	int row;
 
-	draw(dk);
+	dk_draw(dk);
 	getyx(stdscr, row, *col); /* where doupdate() has left it: nobody has moved it since */
 	text_from(row, *col, words, size);
 	return row;
@@ -292,7 +292,7 @@ enum role dk_role_at(struct desk_kit *dk, int row, int col)
 	attr_t attributes;
 	short pair = 0;
 
-	ck_assert(terminal_colour(dk->desk.terminal));
+	ck_assert(terminal_color(dk->desk.terminal));
 	ck_assert_int_ne(mvin_wch(row, col, &cell), ERR);
 	ck_assert_int_ne(getcchar(&cell, wide, &attributes, &pair, NULL), ERR);
 	return (enum role)(pair - 1);

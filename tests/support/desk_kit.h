@@ -49,7 +49,7 @@ void dk_shows(struct desk_kit *dk, const char *const *picture, int rows);
 bool dk_sees(struct desk_kit *dk, const char *words); /* in one row */
 /* Draw, and say where the terminal's own cursor stands; what its row holds from there on. */
 int dk_cursor(struct desk_kit *dk, int *col, char *words, size_t size);
-/* How a cell is drawn; with colour only. */
+/* How a cell is drawn; with color only. */
 enum role dk_role_at(struct desk_kit *dk, int row, int col);
 /* Is the whole row one band in the role of an alarm? */
 bool dk_band_at(struct desk_kit *dk, int row);

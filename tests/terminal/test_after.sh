@@ -229,7 +229,7 @@ press Escape
 wait_for "done,"
 close_window main
 
-at="the smallest window, without colour"
+at="the smallest window, without color"
 board 40 12 "NO_COLOR=1" ""
 press k
 wait_for "Pantry, oldest first" "half-pints berry syrup" "Oldest"

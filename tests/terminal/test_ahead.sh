@@ -139,7 +139,7 @@ press Escape
 wait_for "On the shelf"
 close_window main
 
-at="the smallest window, without colour"
+at="the smallest window, without color"
 board 40 12 "NO_COLOR=1" ""
 wait_for "4,650 ft" "? keys"
 press g

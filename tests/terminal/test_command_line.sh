@@ -112,6 +112,9 @@ gives 0 --version
 one_line "$out"
 holds "$out" "stillroom "
 gives 0 --help
+holds "$out" "--no-color"
+if grep -q "colour" "$out"; then bad "$asked: the other spelling"; else passed=$((passed + 1)); fi
+gives 0 --no-colour --version # understood, not told
 silent "$err"
 for word in setup rehearse boil process foods loads jars warnings supplies forecast shortage seasons season restore; do
 	gives 0 --help

@@ -180,7 +180,7 @@ press Space
 wait_for "Load, 2024"
 close_window small
 
-at="a wide one, without colour, in ASCII"
+at="a wide one, without color, in ASCII"
 open_board wide 120 40 "NO_COLOR=1" "--ascii"
 press y
 wait_for "By year: jars" "####"

@@ -1,13 +1,13 @@
 #!/bin/sh
 # What must always be visible is visible: window sizes and changes of size, no
-# colour, plain ASCII, other terminals.  One log with a running hold serves all.
+# color, plain ASCII, other terminals.  One log with a running hold serves all.
 set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
 
 raw=$own/raw
 escape=$(printf '\033')
-colours="$escape\\[\\([0-9]*;\\)*\\(3[0-8]\\|4[0-8]\\|9[0-7]\\|10[0-7]\\)\\(;[0-9]*\\)*m"
+colors="$escape\\[\\([0-9]*;\\)*\\(3[0-8]\\|4[0-8]\\|9[0-7]\\|10[0-7]\\)\\(;[0-9]*\\)*m"
 
 resize() {
 	tm resize-window -t "$window" -x "$1" -y "$2"
@@ -88,7 +88,7 @@ wait_gone "Noted:"
 for size in "80 24" "120 40" "40 12" "200 60" "40 24" "80 12" "80 24"; do
 	# shellcheck disable=SC2086 # two words
 	resize $size
-	shows_all "colour"
+	shows_all "color"
 done
 at="too small"
 resize 39 11
@@ -110,16 +110,16 @@ for key in "x exceptions" "s story" "w warnings" "h house" "? keys" "q leave"; d
 	press Escape
 	wait_for "Keep a complete boil"
 done
-at="colour"
+at="color"
 record
-if [ "$(recorded "$colours")" -gt 0 ]; then good; else bad "no colour without NO_COLOR"; fi
+if [ "$(recorded "$colors")" -gt 0 ]; then good; else bad "no color without NO_COLOR"; fi
 close_window main
 
 at="NO_COLOR"
 board 80 24 "NO_COLOR=1 '$STILLROOM' -f '$log'"
 shows_all "NO_COLOR"
 record
-is "colours under NO_COLOR" "$(recorded "$colours")" 0
+is "colors under NO_COLOR" "$(recorded "$colors")" 0
 close_window main
 
 for how in "--ascii" "LC_ALL=C" "LANG=C"; do

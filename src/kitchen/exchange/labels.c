@@ -290,7 +290,7 @@ static bool no_labels(const struct gathering *all, bool by_day, struct fault *fa
 		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label.");
 	return fault_set(
 	    fault, FAULT_REFUSED,
-	    "None of these %d jars has sealed yet, and jars that have not are labelled only when asked for.",
+	    "None of these %d jars has sealed yet, and jars that have not are labeled only when asked for.",
 	    all->without);
 }
 

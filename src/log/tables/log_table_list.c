@@ -1,8 +1,8 @@
 /*
  * log_table_list.c - the tables that leave the program, in the order of an export.
  *
- * Amounts leave the program in grams, millilitres and pieces with their exact
- * decimals; lengths in inches, heights in metres, spans in seconds.
+ * Amounts leave the program in grams, milliliters and pieces with their exact
+ * decimals; lengths in inches, heights in meters, spans in seconds.
  */
 #include "log/tables/columns.h"
 

@@ -23,7 +23,7 @@ static const struct option_row options[] = {
 	[OPTION_FILE] = { "file", 'f', "FILE", "the log; else log.db in $XDG_DATA_HOME/stillroom" },
 	[OPTION_JSON] = { "json", 0, NULL, "answer in JSON" },
 	[OPTION_ASCII] = { "ascii", 0, NULL, "draw with plain ASCII" },
-	[OPTION_NO_COLOUR] = { "no-colour", 0, NULL, "leave colour out" },
+	[OPTION_NO_COLOR] = { "no-color", 0, NULL, "leave color out" },
 	[OPTION_ELEVATION] = { "elevation", 'e', "HEIGHT", "of the kitchen, with its unit: 4650ft, 1417m" },
 	[OPTION_BAROMETER] = { "barometer", 0, "PRESSURE", "station pressure: \"85.4 kPa\"" },
 	[OPTION_MEASURED] = { "measured", 0, "TEMPERATURE", "of boiling water: 203.1F, 95.1C" },
@@ -48,7 +48,7 @@ static const struct option_row options[] = {
 	[OPTION_RUN] = { "run", 0, "NUMBER", "jars with juice of a juicer run" },
 	[OPTION_DAY] = { "day", 0, "DATE", "jars made or canned on a day: 2026-09-14" },
 	[OPTION_RULES] = { "rules", 0, NULL, "the rules themselves, without a log" },
-	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practise in this kitchen" },
+	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practice in this kitchen" },
 	[OPTION_SCRATCH] = { "scratch", 0, "FILE", "the practice log, made when missing" },
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },
 	[OPTION_FORMAT] = { "format", 0, "FORMAT", "html, svg or text" },
@@ -71,13 +71,23 @@ static_assert(sizeof(options) / sizeof(options[0]) == OPTION_COUNT, "every optio
 #define ALWAYS (TAKES(HELP) | TAKES(VERSION))
 #define SHORT_MAX (3 + 2 * OPTION_COUNT)
 
+/* Words that are understood and not told. */
+static const struct {
+	const char *name;
+	enum option_name means;
+} other_words[] = {
+	{ "no-colour", OPTION_NO_COLOR },
+};
+#define OTHER_WORDS (sizeof(other_words) / sizeof(other_words[0]))
+#define LONG_MAX_ROWS (OPTION_COUNT + OTHER_WORDS + 1) /* the last is empty */
+
 /* --- getopt's own tables, made from ours --------------------------------------------- */
 
-static void make_tables(char shorts[SHORT_MAX], struct option longs[OPTION_COUNT + 1])
+static void make_tables(char shorts[SHORT_MAX], struct option longs[LONG_MAX_ROWS])
 {
 	size_t used = 0;
 
-	memset(longs, 0, (OPTION_COUNT + 1) * sizeof(*longs));
+	memset(longs, 0, LONG_MAX_ROWS * sizeof(*longs));
 	shorts[used++] = '-'; /* words in their order, also under POSIXLY_CORRECT */
 	shorts[used++] = ':'; /* a missing value is told from an unknown option */
 	for (int i = 0; i < OPTION_COUNT; i++) {
@@ -91,6 +101,10 @@ static void make_tables(char shorts[SHORT_MAX], struct option longs[OPTION_COUNT
 			shorts[used++] = ':';
 	}
 	shorts[used] = '\0';
+	for (size_t i = 0; i < OTHER_WORDS; i++) {
+		longs[OPTION_COUNT + i] = longs[other_words[i].means];
+		longs[OPTION_COUNT + i].name = other_words[i].name;
+	}
 }
 
 /* OPTION_COUNT: none of ours. */
@@ -213,7 +227,7 @@ bool arguments_read(int argc, char **argv, const struct command *commands, size_
                     struct fault *fault)
 {
 	struct reading reading = { .commands = commands, .count = count, .out = out };
-	struct option longs[OPTION_COUNT + 1];
+	struct option longs[LONG_MAX_ROWS];
 	char shorts[SHORT_MAX];
 	int code;
 

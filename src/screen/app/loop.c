@@ -339,7 +339,7 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 	if (!alarm_command_open(argv, &loop->command, fault) || !wake_open(&loop->wake, fault))
 		return false;
 	look.ascii = wishes->ascii || loop->config.ascii;
-	look.no_colour = wishes->no_colour || !loop->config.colour;
+	look.no_color = wishes->no_color || !loop->config.color;
 	if (!terminal_open(&look, &loop->terminal, fault))
 		return false;
 	loop->desk.terminal = loop->terminal;

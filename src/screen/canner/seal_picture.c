@@ -1,7 +1,7 @@
 /*
  * seal_picture.c - a picture of the jars of a load at its seal check: the lid dips
  * when it sealed and stands up when not, the liquid stands as high as was seen, words
- * and ticks below.  No meaning rests on colour or on a shape alone.
+ * and ticks below.  No meaning rests on color or on a shape alone.
  */
 #include <string.h>
 
@@ -19,7 +19,7 @@ int seal_picture_wide(int cols)
 	return n < 1 ? 1 : n;
 }
 
-/* One word a state: the picture never rests on colour or on a shape alone. */
+/* One word a state: the picture never rests on color or on a shape alone. */
 static const struct {
 	const char *word;
 	enum role role;

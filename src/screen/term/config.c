@@ -48,9 +48,9 @@ static bool set_ascii(struct config *config, const char *value, const struct pla
 	return read_yes_no(&config->ascii, value, place);
 }
 
-static bool set_colour(struct config *config, const char *value, const struct place *place)
+static bool set_color(struct config *config, const char *value, const struct place *place)
 {
-	return read_yes_no(&config->colour, value, place);
+	return read_yes_no(&config->color, value, place);
 }
 
 static bool set_bell(struct config *config, const char *value, const struct place *place)
@@ -114,25 +114,26 @@ static bool set_label_format(struct config *config, const char *value, const str
 
 struct key {
 	struct config_about about;
+	const char *other; /* understood too and not told; NULL: none */
 	bool (*set)(struct config *config, const char *value, const struct place *place);
 };
 
 /* clang-format off */
 static const struct key keys[] = {
 	{ { "alarm_command", "", "A command of your own that is run when an alarm rings; see below." },
-	  set_alarm_command },
-	{ { "ascii", "no", "Draw with plain ASCII: yes or no." }, set_ascii },
-	{ { "colour", "yes", "Color: yes or no. Without it bold and reverse stay." }, set_colour },
-	{ { "bell", "yes", "Ring the bell of the terminal with an alarm: yes or no." }, set_bell },
+	  NULL, set_alarm_command },
+	{ { "ascii", "no", "Draw with plain ASCII: yes or no." }, NULL, set_ascii },
+	{ { "color", "yes", "Color: yes or no. Without it bold and reverse stay." }, "colour", set_color },
+	{ { "bell", "yes", "Ring the bell of the terminal with an alarm: yes or no." }, NULL, set_bell },
 	{ { "label_page", "letter", "Labels, the page: letter, legal, a4, a5, or a size: 210x297mm." },
-	  set_label_page },
-	{ { "label_grid", "2x5", "Labels: how many side by side x one below the other." }, set_label_grid },
+	  NULL, set_label_page },
+	{ { "label_grid", "2x5", "Labels: how many side by side x one below the other." }, NULL, set_label_grid },
 	{ { "label_margin", "12.7mm",
 	    "Labels, the edge of the page: all sides; or top and bottom,sides; or top,right,bottom,left." },
-	  set_label_margin },
+	  NULL, set_label_margin },
 	{ { "label_gap", "2.54mm", "Labels: the room between them; or between columns,between rows." },
-	  set_label_gap },
-	{ { "label_format", "html", "Labels: html, svg or text." }, set_label_format },
+	  NULL, set_label_gap },
+	{ { "label_format", "html", "Labels: html, svg or text." }, NULL, set_label_format },
 };
 /* clang-format on */
 
@@ -156,7 +157,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
                     const struct place *place)
 {
 	for (size_t i = 0; i < ARRAY_COUNT(keys); i++) {
-		if (strcmp(keys[i].about.name, name) != 0)
+		if (strcmp(keys[i].about.name, name) != 0 && (keys[i].other == NULL || strcmp(keys[i].other, name) != 0))
 			continue;
 		if (*seen & 1u << i)
 			return refuse(place, "this key has been given already.");
@@ -165,7 +166,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
 	}
 	return fault_set(place->fault, FAULT_MISUSE,
 	                 "%s:%u: there is no key \"%.40s\"; the keys are alarm_command, ascii, "
-	                 "colour, bell and label_page, _grid, _margin, _gap, _format.",
+	                 "color, bell and label_page, _grid, _margin, _gap, _format.",
 	                 place->name, place->line, name);
 }
 
@@ -186,7 +187,7 @@ static bool read_line(struct config *config, char *line, unsigned *seen, const s
 
 static void config_defaults(struct config *config)
 {
-	*config = (struct config){ .colour = true, .bell = true, .sheet = label_sheet_usual() };
+	*config = (struct config){ .color = true, .bell = true, .sheet = label_sheet_usual() };
 }
 
 /* Copy one line without its end into `line`; false when it cannot be one. */

@@ -4,7 +4,7 @@
  *   # a comment
  *   alarm_command = "/home/me/bin/ring loud" --twice
  *   ascii  = no
- *   colour = yes
+ *   color = yes
  *   bell   = yes
  *   label_page   = letter
  *   label_grid   = 2x5
@@ -17,7 +17,7 @@
  * together, a backslash takes the next character as it is, inside quotes and
  * outside.  There is no shell: $, ;, |, * and ~ mean nothing.  A key may stand
  * once.  A missing file means the defaults: no alarm command, UTF-8 where the
- * terminal has it, colour and bell on.  The labels' values are as in
+ * terminal has it, color and bell on.  The labels' values are as in
  * engine/label/label_sheet.h.
  */
 #ifndef STILLROOM_SCREEN_TERM_CONFIG_H
@@ -35,7 +35,7 @@
 /* Plain data; may be copied. */
 struct config {
 	bool ascii;
-	bool colour;
+	bool color;
 	bool bell;
 	struct words alarm; /* the alarm command; no words: none */
 	struct label_sheet sheet;

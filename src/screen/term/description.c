@@ -57,7 +57,7 @@ static size_t add_text(char *out, size_t used, const char *text)
 	return used;
 }
 
-/* What puts the screen right after a crash: pastes unmarked, attributes and colours off, keypad
+/* What puts the screen right after a crash: pastes unmarked, attributes and colors off, keypad
  * mode off, cursor shown, back from the alternate screen, a new line. */
 static size_t make_rescue(char out[SIGNALS_RESCUE_MAX])
 {

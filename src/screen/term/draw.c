@@ -30,8 +30,8 @@ static void terminal_role(struct terminal *terminal, enum role role)
 {
 	const struct role_look *look = role_look(role);
 
-	if (terminal->colour)
-		attr_set(attributes_of(look->colour_attributes), (short)(role + 1), NULL);
+	if (terminal->color)
+		attr_set(attributes_of(look->color_attributes), (short)(role + 1), NULL);
 	else
 		attr_set(attributes_of(look->plain_attributes), 0, NULL);
 }
@@ -72,8 +72,8 @@ static int plain_columns(const struct mark *mark)
 static void draw_plain(const struct terminal *terminal, int row, const struct mark *mark, int columns)
 {
 	const struct role_look *look = role_look((enum role)mark->role);
-	chtype attributes = (chtype)attributes_of(terminal->colour ? look->colour_attributes : look->plain_attributes) |
-	                    (terminal->colour ? (chtype)COLOR_PAIR(mark->role + 1) : 0);
+	chtype attributes = (chtype)attributes_of(terminal->color ? look->color_attributes : look->plain_attributes) |
+	                    (terminal->color ? (chtype)COLOR_PAIR(mark->role + 1) : 0);
 	chtype cells[PLAIN_COLS_MAX];
 
 	for (int done = 0, part = 0; done < columns; done += part) {

@@ -19,12 +19,12 @@ enum role_attributes {
 };
 
 struct role_look {
-	short many_fg; /* of 256 colours, or ROLE_DEFAULT */
+	short many_fg; /* of 256 colors, or ROLE_DEFAULT */
 	short many_bg;
-	short few_fg; /* of 8 colours */
+	short few_fg; /* of 8 colors */
 	short few_bg;
-	unsigned colour_attributes;
-	unsigned plain_attributes; /* without colour */
+	unsigned color_attributes;
+	unsigned plain_attributes; /* without color */
 };
 
 const struct role_look *role_look(enum role role);

@@ -90,9 +90,9 @@ static void make_pairs(void)
 }
 
 /* NO_COLOR: present and not empty, whatever it says. */
-static bool want_colour(const struct terminal_wishes *wishes)
+static bool want_color(const struct terminal_wishes *wishes)
 {
-	return !set_variable("NO_COLOR") && !wishes->no_colour && has_colors();
+	return !set_variable("NO_COLOR") && !wishes->no_color && has_colors();
 }
 
 /* Ctrl-S must not freeze the board and with it every alarm, and a slip of Ctrl-C or
@@ -128,8 +128,8 @@ static void set_modes(struct terminal *terminal, const struct terminal_wishes *w
 	(void)outlet_send(terminal->outlet);
 	nodelay(terminal->keys, TRUE);
 	typeahead(-1); /* a frame is sent whole, also when keys wait: it may not be sent again */
-	terminal->colour = want_colour(wishes) && start_color() == OK && COLOR_PAIRS > ROLE_COUNT;
-	if (terminal->colour)
+	terminal->color = want_color(wishes) && start_color() == OK && COLOR_PAIRS > ROLE_COUNT;
+	if (terminal->color)
 		make_pairs();
 }
 
@@ -282,9 +282,9 @@ bool terminal_utf8(const struct terminal *terminal)
 	return terminal->set != GLYPH_SET_ASCII;
 }
 
-bool terminal_colour(const struct terminal *terminal)
+bool terminal_color(const struct terminal *terminal)
 {
-	return terminal->colour;
+	return terminal->color;
 }
 
 void terminal_size(const struct terminal *terminal, int *rows, int *cols)

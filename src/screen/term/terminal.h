@@ -9,7 +9,7 @@
  *  - Nothing of curses is called from a signal handler.  Handlers set a flag
  *    and write a byte to a pipe; terminal_wait() does the work.
  *  - Text of users is cleaned before it is drawn (glyph.h), so that a name can
- *    never move the cursor, change colours or hide what follows it.
+ *    never move the cursor, change colors or hide what follows it.
  *  - The terminal is asked to mark what is pasted (bracketed paste, xterm's control
  *    sequences, "Bracketed Paste Mode"), and asked to stop that whenever the screen is
  *    given back.  A paste without an end is over after two seconds of silence.
@@ -37,8 +37,8 @@ struct terminal;
 struct wake;
 
 struct terminal_wishes {
-	bool ascii;     /* draw with ASCII only, even where UTF-8 would do */
-	bool no_colour; /* as if NO_COLOR were set; bold and reverse stay */
+	bool ascii;    /* draw with ASCII only, even where UTF-8 would do */
+	bool no_color; /* as if NO_COLOR were set; bold and reverse stay */
 };
 
 /*
@@ -54,8 +54,8 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out, 
  * pointer is not used again; exit() calls it for a terminal still open. */
 void terminal_close(struct terminal *terminal);
 
-bool terminal_utf8(const struct terminal *terminal);   /* public for its test */
-bool terminal_colour(const struct terminal *terminal); /* public for its test */
+bool terminal_utf8(const struct terminal *terminal);  /* public for its test */
+bool terminal_color(const struct terminal *terminal); /* public for its test */
 void terminal_size(const struct terminal *terminal, int *rows, int *cols);
 
 /* ---- What comes in ---- */
@@ -97,7 +97,7 @@ void terminal_wait(struct terminal *terminal, struct wake *wake, struct terminal
 /* ---- What goes out ---- */
 
 /* What a piece of text means.  How that looks is decided in terminal.c alone.
- * No meaning is carried by colour only: the views add a word or a glyph. */
+ * No meaning is carried by color only: the views add a word or a glyph. */
 enum role {
 	ROLE_PLAIN,
 	ROLE_QUIET,    /* of less weight: frames, axes, hints */

@@ -25,7 +25,7 @@ struct terminal {
 	WINDOW *keys; /* a pad: reading a key from it never draws */
 	struct termios saved;
 	enum glyph_set set;
-	bool colour;
+	bool color;
 	int rows;
 	int cols;
 	struct paste paste;

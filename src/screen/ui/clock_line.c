@@ -1,5 +1,5 @@
 /*
- * clock_line.c - the clock of a strip in words and colours, and the most urgent one in a
+ * clock_line.c - the clock of a strip in words and colors, and the most urgent one in a
  * line, for the views that hide the board.
  */
 #include "screen/ui/clock_line.h"

@@ -1,5 +1,5 @@
 /*
- * clock_line.h - the clock of a strip in words and colours.
+ * clock_line.h - the clock of a strip in words and colors.
  */
 #ifndef STILLROOM_SCREEN_UI_CLOCK_LINE_H
 #define STILLROOM_SCREEN_UI_CLOCK_LINE_H

@@ -1,6 +1,6 @@
 /*
  * plot.c - bars, ranges and columns drawn with the glyph table, and lists whose
- * lines are of different height.  Nothing here is told by colour alone.
+ * lines are of different height.  Nothing here is told by color alone.
  */
 #include "screen/ui/plot.h"
 #include "kitchen/board/board.h"

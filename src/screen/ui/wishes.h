@@ -22,7 +22,7 @@ struct labels_saved {
 struct board_wishes {
 	const char *program; /* this one: started anew to check and copy the log (kitchen/file/keeper.h) */
 	bool ascii;
-	bool no_colour;
+	bool no_color;
 	bool rehearsal; /* a practice log is wanted; a real one is refused, and the other way round */
 	/* Write the labels of a load, or of the lot of a batch, to a file beside the log: the
 	 * screen cannot do that by itself. */

@@ -420,7 +420,7 @@ START_TEST(a_first_line_that_is_none_is_a_fault)
 {
 	KK_REFUSED(&kit, FAULT_MISUSE, import("", true));
 	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars\n", true));
-	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars,size,colour\n", true));
+	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars,size,color\n", true));
 	KK_REFUSED(&kit, FAULT_MISUSE, import("product,date,jars,size,Size\n", true));
 	KK_REFUSED(&kit, FAULT_MISSING, kitchen_import(kit.kitchen, "/nowhere/at.all", true, &result, &kit.fault));
 	KK_REFUSED(&kit, FAULT_IO, kitchen_import(kit.kitchen, "/dev/null", true, &result, &kit.fault));

@@ -282,7 +282,7 @@ START_TEST(a_line_with_a_wrong_word_says_which)
 		{ "recipe \"A\" acidity=acid headspace=1/4x", "headspace=" },
 		{ "recipe \"A\" acidity=acid headspace=0.12345", "headspace=" },
 		{ "recipe \"A\" acidity=acid headspace=1.", "headspace=" },
-		{ "recipe \"A\" acidity=acid colour=red", "\"colour=red\" is none of food=" },
+		{ "recipe \"A\" acidity=acid color=red", "\"color=red\" is none of food=" },
 		{ "recipe \"A\" acidity=acid foods=x", "none of" },
 		{ "recipe \"A\" acidity=acid acidity=acid", "twice" },
 		{ "recipe \"A\" acidity=acid loud", "none of" },

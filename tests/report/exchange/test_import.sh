@@ -145,9 +145,9 @@ tame "$own/out" "$own/err"
 printf 'product,date,jars,size\n' >"$own/headed.csv"
 gives 0 import csv "$own/headed.csv" -f "$own/none.db" --yes
 says "There is nothing to import."
-printf 'colour\nred\n' >"$own/wrong.csv"
+printf 'color\nred\n' >"$own/wrong.csv"
 gives 1 import csv "$own/wrong.csv" -f "$own/none.db"
-says 'there is no column "colour"; the columns are product, date, jars, size'
+says 'there is no column "color"; the columns are product, date, jars, size'
 gives 1 import csv "$own/absent.csv" -f "$own/none.db"
 gives 2 import json "$own/notebook.csv" -f "$own/none.db"
 gives 2 import csv -f "$own/none.db"

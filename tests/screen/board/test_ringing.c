@@ -115,7 +115,7 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 }
 END_TEST
 
-START_TEST(six_at_80x24_without_colour)
+START_TEST(six_at_80x24_without_color)
 {
 	static const char *const picture[] = {
 		" Quince Hollow (invented data)    Mon 14 Sep 11:31  4,650 ft 203.5F 13 jars  !4",
@@ -302,7 +302,7 @@ static const struct listed_test listed[] = {
 	GROUP("windows", .end = end),
 	TEST(one_is_seen_large_with_its_job_at_80x24),
 	TEST(two_are_seen_large_and_the_third_is_counted_at_80x24),
-	TEST(six_at_80x24_without_colour),
+	TEST(six_at_80x24_without_color),
 	TEST(four_are_seen_large_and_two_are_counted_at_120x40),
 	TEST(the_smallest_window_has_number_job_and_count),
 	TEST(when_the_water_rings_the_water_is_red_and_the_run_is_not),

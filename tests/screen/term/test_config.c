@@ -47,7 +47,7 @@ static void check_defaults(void)
 	const char *argv[WORDS_MAX + 1];
 
 	ck_assert(!config.ascii);
-	ck_assert(config.colour);
+	ck_assert(config.color);
 	ck_assert(config.bell);
 	ck_assert_uint_eq(config_alarm_argv(&config, argv), 0);
 	ck_assert_ptr_null(argv[0]);
@@ -94,9 +94,9 @@ END_TEST
 
 START_TEST(all_keys_are_read)
 {
-	ck_assert_msg(reads("ascii = yes\ncolour=no\n  bell\t=  no  \nalarm_command = ring"), "%s", fault.sentence);
+	ck_assert_msg(reads("ascii = yes\ncolor=no\n  bell\t=  no  \nalarm_command = ring"), "%s", fault.sentence);
 	ck_assert(config.ascii);
-	ck_assert(!config.colour);
+	ck_assert(!config.color);
 	ck_assert(!config.bell);
 	ck_assert_uint_eq(config.alarm.count, 1);
 }
@@ -158,6 +158,13 @@ START_TEST(a_backslash_takes_the_next_character)
 }
 END_TEST
 
+START_TEST(the_other_spelling_of_color_is_understood)
+{
+	ck_assert_msg(reads("colour = no"), "%s", fault.sentence);
+	ck_assert(!config.color);
+}
+END_TEST
+
 START_TEST(nothing_means_anything_to_a_shell)
 {
 	check_command("x $(id) `id` ; rm -rf ~ | 'a b' *",
@@ -168,7 +175,8 @@ END_TEST
 START_TEST(bad_lines_are_refused_with_their_number)
 {
 	check_refused("ascii = yes\nwhat is this\n", 2, "key = value");
-	check_refused("\n\n\ncolor = no\n", 4, "\"color\"");
+	check_refused("\n\n\ntint = no\n", 4, "\"tint\"");
+	check_refused("color = no\ncolour = no", 2, "already");
 	check_refused("ascii = maybe", 1, "yes or no");
 	check_refused("ascii =", 1, "yes or no");
 	check_refused("= yes", 1, "no key");
@@ -222,8 +230,8 @@ END_TEST
 START_TEST(hostile_lines_never_break_the_limits)
 {
 	static const char *const pieces[] = {
-		"alarm_command", "ascii", "colour", "bell", "=",    " ",       "\"",   "\\",  "\n", "\r\n", "#",
-		"yes",           "no",    "\t",     "x",    "\xff", "\x1b[2J", "%n%s", "$(x)"
+		"alarm_command", "ascii", "color", "bell", "=",    " ",       "\"",   "\\",  "\n", "\r\n", "#",
+		"yes",           "no",    "\t",    "x",    "\xff", "\x1b[2J", "%n%s", "$(x)"
 	};
 	char text[3000];
 	const char *argv[WORDS_MAX + 1];
@@ -363,6 +371,7 @@ static const struct listed_test listed[] = {
 	GROUP("config", .begin = start, .end = end),
 	TEST(an_empty_file_means_the_defaults),
 	TEST(all_keys_are_read),
+	TEST(the_other_spelling_of_color_is_understood),
 	TEST(sheets_of_labels_are_read_and_refused_with_their_line),
 	TEST(line_ends_and_marks_of_other_editors_do_no_harm),
 	TEST(a_command_is_split_at_blanks),

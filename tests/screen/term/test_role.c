@@ -144,7 +144,7 @@ START_TEST(eight_colors_are_read_on_every_ground)
 		bool red = i == ROLE_ALARM || i == ROLE_STOP;
 
 		check_role(i, look->few_fg, look->few_bg, of_few, red ? 3.7 : 4.5);
-		ck_assert(!red || (look->colour_attributes & ROLE_ATTR_BOLD));
+		ck_assert(!red || (look->color_attributes & ROLE_ATTR_BOLD));
 	}
 }
 END_TEST
@@ -158,7 +158,7 @@ START_TEST(a_role_has_both_colors_or_none)
 		ck_assert_int_eq(look->many_fg == ROLE_DEFAULT, look->many_bg == ROLE_DEFAULT);
 		ck_assert_int_eq(look->few_fg == ROLE_DEFAULT, look->few_bg == ROLE_DEFAULT);
 		/* bold black is grey on some terminals */
-		ck_assert(look->few_fg != 0 || !(look->colour_attributes & ROLE_ATTR_BOLD));
+		ck_assert(look->few_fg != 0 || !(look->color_attributes & ROLE_ATTR_BOLD));
 	}
 }
 END_TEST

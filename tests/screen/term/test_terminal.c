@@ -180,7 +180,7 @@ static int harness(void)
 		wake_close(wake);
 		return 2;
 	}
-	report("open utf8=%d colour=%d\n", terminal_utf8(terminal), terminal_colour(terminal));
+	report("open utf8=%d color=%d\n", terminal_utf8(terminal), terminal_color(terminal));
 	do {
 		harness_frame(terminal, "waiting");
 		terminal_wait(terminal, wake, &in);
@@ -948,17 +948,17 @@ START_TEST(hostile_text_is_drawn_harmless)
 }
 END_TEST
 
-START_TEST(colour_is_used_and_no_color_turns_it_off)
+START_TEST(color_is_used_and_no_color_turns_it_off)
 {
 	launch();
-	ck_assert_str_eq(expect("open "), "utf8=1 colour=1");
+	ck_assert_str_eq(expect("open "), "utf8=1 color=1");
 	drain_screen();
 	ck_assert_int_ge(last_place("48;5;22"), 0);
 	end();
 	start();
 	setenv("NO_COLOR", "1", 1);
 	launch();
-	ck_assert_str_eq(expect("open "), "utf8=1 colour=0");
+	ck_assert_str_eq(expect("open "), "utf8=1 color=0");
 	drain_screen();
 	ck_assert_int_eq(last_place("8;5;"), -1);
 	ck_assert_int_eq(last_place("\x1b[3"), -1);
@@ -967,7 +967,7 @@ START_TEST(colour_is_used_and_no_color_turns_it_off)
 	start();
 	setenv("NO_COLOR", "", 1); /* present and empty does not count */
 	launch();
-	ck_assert_str_eq(expect("open "), "utf8=1 colour=1");
+	ck_assert_str_eq(expect("open "), "utf8=1 color=1");
 }
 END_TEST
 
@@ -988,7 +988,7 @@ START_TEST(ascii_by_locale_and_by_wish)
 	start();
 	setenv("LC_ALL", "C", 1);
 	launch();
-	ck_assert_str_eq(expect("open "), "utf8=0 colour=1");
+	ck_assert_str_eq(expect("open "), "utf8=0 color=1");
 	drain_screen();
 	ck_assert(screen_is_ascii());
 	ck_assert_int_ge(last_place("Gelee"), 0);
@@ -996,7 +996,7 @@ START_TEST(ascii_by_locale_and_by_wish)
 	start();
 	setenv("HARNESS_ASCII", "1", 1);
 	launch();
-	ck_assert_str_eq(expect("open "), "utf8=0 colour=1");
+	ck_assert_str_eq(expect("open "), "utf8=0 color=1");
 	drain_screen();
 	ck_assert(screen_is_ascii());
 }
@@ -1108,7 +1108,7 @@ static const struct listed_test listed[] = {
 	TEST(an_end_without_a_beginning_is_nothing),
 	TEST(a_terminal_of_another_kind_is_not_asked),
 	TEST(hostile_text_is_drawn_harmless),
-	TEST(colour_is_used_and_no_color_turns_it_off),
+	TEST(color_is_used_and_no_color_turns_it_off),
 	TEST(ascii_by_locale_and_by_wish),
 	TEST(tall_digits_are_drawn),
 	TEST(the_true_size_wins_over_the_environment),
