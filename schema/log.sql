@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 17; -- the number of this layout: another one for every change
+PRAGMA user_version = 18; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -137,9 +137,16 @@ CREATE INDEX recall_by_product ON lot (product COLLATE NOCASE, made_wall_ms);
 CREATE INDEX recall_by_day ON lot (made_wall_ms);
 CREATE INDEX recall_by_code ON lot (code COLLATE NOCASE);
 
+-- Any piece of work that goes through phases at a station; what only one kind has stands in
+-- the table of that kind, under the same number.
+CREATE TABLE work (
+	id INTEGER PRIMARY KEY AUTOINCREMENT,
+	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch'))
+) STRICT;
+
 -- A run: one juicer, one charge of fruit.
 CREATE TABLE run (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
 	station_id INTEGER NOT NULL REFERENCES station (id),
 	fruit TEXT NOT NULL CHECK (length(fruit) > 0),
 	fruit_mg INTEGER NOT NULL CHECK (fruit_mg > 0),
@@ -153,7 +160,7 @@ CREATE TABLE run (
 ) STRICT;
 CREATE UNIQUE INDEX run_in_juicer ON run (station_id) WHERE open = 1; -- one run at a time
 CREATE INDEX run_opened ON run (opened_wall_ms);
-CREATE INDEX run_in_time ON run (opened_wall_ms / 1000 * 1048576 + (4 * id + 2) % 1048576); -- the view work
+CREATE INDEX run_in_time ON run (opened_wall_ms / 1000 * 1048576 + (4 * id + 2) % 1048576); -- the view work_line
 
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
@@ -169,7 +176,7 @@ CREATE INDEX juice_of_run ON juice (run_id);
 
 -- A batch: one pot's worth of a recipe, measured once.
 CREATE TABLE batch (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
 	station_id INTEGER NOT NULL REFERENCES station (id),
 	lot_id INTEGER NOT NULL REFERENCES lot (id),
 	recipe TEXT NOT NULL,               -- its name, and below what it said on that day
@@ -224,7 +231,7 @@ CREATE INDEX juice_use_of_batch ON juice_use (batch_id) WHERE batch_id IS NOT NU
 -- made up: where a column must hold one, its name stands in not_noted, and what it holds
 -- means nothing.
 CREATE TABLE load (
-	id INTEGER PRIMARY KEY,
+	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
 	station_id INTEGER NOT NULL REFERENCES station (id),
 	method TEXT NOT NULL CHECK (method IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge')),
 	place TEXT NOT NULL CHECK (place IN ('canner', 'rack', 'shelf')), -- rack: cooling
@@ -248,12 +255,12 @@ CREATE INDEX load_open ON load (place) WHERE place <> 'shelf';
 CREATE INDEX load_opened ON load (opened_wall_ms);
 CREATE INDEX load_in_time ON load (opened_wall_ms / 1000 * 1048576 + (4 * id + 1) % 1048576);
 
--- Every phase that a load, a run or a batch has been through (src/kitchen/board/phases.h). A running
+-- Every phase that a work has been through (src/kitchen/board/phases.h). A running
 -- clock is a row whose ended_wall_ms is null. A lost boil ends a 'hold' row with ended_why
 -- 'lost' and a second 'hold' row begins later: both starts stay.
 CREATE TABLE phase (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
-	load_id INTEGER REFERENCES load (id) ON DELETE CASCADE, -- one of load, run and batch
+	work_id INTEGER NOT NULL REFERENCES work (id) ON DELETE CASCADE,
 	name TEXT NOT NULL,
 	began_wall_ms INTEGER NOT NULL,
 	began_awake_ms INTEGER NOT NULL,
@@ -262,23 +269,15 @@ CREATE TABLE phase (
 	acknowledged_wall_ms INTEGER,       -- the alarm was heard
 	ended_wall_ms INTEGER,
 	ended_why TEXT CHECK (ended_why IN ('done', 'lost', 'cut_short', 'stopped')),
-	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE,
-	batch_id INTEGER REFERENCES batch (id) ON DELETE CASCADE,
-	lasted_ms INTEGER,                  -- measured at the end by the clock that nobody sets
-	CHECK ((load_id IS NOT NULL) + (run_id IS NOT NULL) + (batch_id IS NOT NULL) = 1)
+	lasted_ms INTEGER                   -- measured at the end by the clock that nobody sets
 ) STRICT;
--- One at a time.
-CREATE UNIQUE INDEX phase_running ON phase (load_id) WHERE ended_wall_ms IS NULL AND load_id IS NOT NULL;
-CREATE UNIQUE INDEX phase_running_run ON phase (run_id) WHERE ended_wall_ms IS NULL AND run_id IS NOT NULL;
-CREATE UNIQUE INDEX phase_running_batch ON phase (batch_id) WHERE ended_wall_ms IS NULL AND batch_id IS NOT NULL;
-CREATE INDEX phase_of_load ON phase (load_id, id);
-CREATE INDEX phase_of_run ON phase (run_id, id);
-CREATE INDEX phase_of_batch ON phase (batch_id, id, began_wall_ms, ended_wall_ms, lasted_ms);
--- What a look back asks of every load.
-CREATE INDEX phase_lost ON phase (load_id) WHERE ended_why = 'lost';
-CREATE INDEX phase_come_up ON phase (load_id, id) WHERE name = 'come_up' AND ended_why = 'done';
-CREATE INDEX phase_busy ON phase (load_id, began_wall_ms, ended_wall_ms, lasted_ms, name)
-	WHERE load_id IS NOT NULL AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check');
+CREATE UNIQUE INDEX phase_running ON phase (work_id) WHERE ended_wall_ms IS NULL; -- one at a time
+CREATE INDEX phase_of_work ON phase (work_id, id);
+-- What a look back asks of every work.
+CREATE INDEX phase_lost ON phase (work_id) WHERE ended_why = 'lost';
+CREATE INDEX phase_come_up ON phase (work_id, id) WHERE name = 'come_up' AND ended_why = 'done';
+CREATE INDEX phase_busy ON phase (work_id, began_wall_ms, ended_wall_ms, lasted_ms, name)
+	WHERE ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check');
 
 -- A box of flat lids.
 CREATE TABLE lid_box (
@@ -814,6 +813,11 @@ CREATE TABLE phase_mean (
 	PRIMARY KEY (kind, name)
 ) STRICT, WITHOUT ROWID;
 
+-- A station may become one of another kind when it is empty: what was done there stays what it was.
+CREATE VIEW work_at (work_id, kind) AS SELECT work.id, coalesce(load.method,
+	CASE work.kind WHEN 'run' THEN 'juicer' WHEN 'batch' THEN 'pot' ELSE work.kind END)
+FROM work LEFT JOIN load ON load.id = work.id;
+
 CREATE VIEW phase_count (kind, name, count, ms) AS SELECT '', '', 0, 0 WHERE 0;
 CREATE TRIGGER phase_counted INSTEAD OF INSERT ON phase_count WHEN new.kind IS NOT NULL
 BEGIN
@@ -825,30 +829,30 @@ END;
 CREATE TRIGGER phase_mean_ended AFTER INSERT ON phase
 WHEN new.required_ms = 0 AND new.ended_why = 'done' AND new.lasted_ms BETWEEN 0 AND 10800000
 BEGIN
-	INSERT INTO phase_count VALUES (CASE WHEN new.run_id IS NOT NULL THEN 'juicer'
-		WHEN new.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = new.load_id) END,
-		new.name, 1, new.lasted_ms);
+	INSERT INTO phase_count VALUES ((SELECT kind FROM work_at WHERE work_id = new.work_id), new.name, 1, new.lasted_ms);
 END;
 CREATE TRIGGER phase_mean_gone AFTER DELETE ON phase
 WHEN old.required_ms = 0 AND old.ended_why = 'done' AND old.lasted_ms BETWEEN 0 AND 10800000
 BEGIN
-	INSERT INTO phase_count VALUES (CASE WHEN old.run_id IS NOT NULL THEN 'juicer'
-		WHEN old.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = old.load_id) END,
-		old.name, -1, -old.lasted_ms);
+	INSERT INTO phase_count VALUES ((SELECT kind FROM work_at WHERE work_id = old.work_id), old.name, -1, -old.lasted_ms);
 END;
 CREATE TRIGGER phase_mean_was AFTER UPDATE OF required_ms, ended_why, lasted_ms, name ON phase
 WHEN old.required_ms = 0 AND old.ended_why = 'done' AND old.lasted_ms BETWEEN 0 AND 10800000
 BEGIN
-	INSERT INTO phase_count VALUES (CASE WHEN old.run_id IS NOT NULL THEN 'juicer'
-		WHEN old.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = old.load_id) END,
-		old.name, -1, -old.lasted_ms);
+	INSERT INTO phase_count VALUES ((SELECT kind FROM work_at WHERE work_id = old.work_id), old.name, -1, -old.lasted_ms);
 END;
 CREATE TRIGGER phase_mean_is AFTER UPDATE OF required_ms, ended_why, lasted_ms, name ON phase
 WHEN new.required_ms = 0 AND new.ended_why = 'done' AND new.lasted_ms BETWEEN 0 AND 10800000
 BEGIN
-	INSERT INTO phase_count VALUES (CASE WHEN new.run_id IS NOT NULL THEN 'juicer'
-		WHEN new.batch_id IS NOT NULL THEN 'pot' ELSE (SELECT method FROM load WHERE id = new.load_id) END,
-		new.name, 1, new.lasted_ms);
+	INSERT INTO phase_count VALUES ((SELECT kind FROM work_at WHERE work_id = new.work_id), new.name, 1, new.lasted_ms);
+END;
+-- A work that comes back after its phases: nobody knew what they were of when they came.
+CREATE TRIGGER phase_mean_again AFTER INSERT ON work
+WHEN EXISTS (SELECT 1 FROM phase WHERE work_id = new.id)
+BEGIN
+	INSERT INTO phase_count SELECT (SELECT kind FROM work_at WHERE work_id = new.id), name, count(*), sum(lasted_ms)
+		FROM phase WHERE work_id = new.id AND required_ms = 0 AND ended_why = 'done'
+		AND lasted_ms BETWEEN 0 AND 10800000 GROUP BY name;
 END;
 
 -- --- the pantry ------------------------------------------------------------------------------
@@ -1041,7 +1045,7 @@ FROM jar WHERE load_id IS NOT NULL;
 --   product   runs: the fruit
 --   lost      phases that ended in a lost boil, steam or pressure
 --   fruit_mg, juice_ul   runs, as run_yield has them; 0: not told
-CREATE VIEW work AS SELECT
+CREATE VIEW work_line AS SELECT
 	opened_wall_ms / 1000 * 1048576 + (4 * id + 1) % 1048576 AS id, 'load' AS kind, id AS ref,
 	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
 	coalesce((SELECT group_concat(product, ', ') FROM (SELECT product FROM lot
@@ -1050,7 +1054,7 @@ CREATE VIEW work AS SELECT
 	coalesce((SELECT group_concat(code, ' ') FROM (SELECT code FROM lot
 		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') AS lot,
 	coalesce((SELECT verdict FROM judgement WHERE load_id = load.id AND jar_id IS NULL), 'open') AS verdict,
-	(SELECT count(*) FROM phase WHERE load_id = load.id AND ended_why = 'lost') AS lost,
+	(SELECT count(*) FROM phase WHERE work_id = load.id AND ended_why = 'lost') AS lost,
 	0 AS fruit_mg, 0 AS juice_ul,
 	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND made) AS jars,
 	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND broke) AS broken,

@@ -351,9 +351,7 @@ enum phase_end { PHASE_RUNNING, PHASE_DONE, PHASE_LOST, PHASE_CUT_SHORT, PHASE_S
 
 struct log_phase {
 	int64_t id;
-	int64_t load_id; /* exactly one of load, run and batch is not 0 */
-	int64_t run_id;
-	int64_t batch_id;
+	int64_t work_id; /* loads, runs and batches have their numbers in one row */
 	char name[WORD_MAX_BYTES];
 	struct moment began;
 	int64_t required_ms;
@@ -362,8 +360,6 @@ struct log_phase {
 	enum phase_end ended_why;
 	int64_t lasted_ms; /* once it has ended: by the clock that nobody sets */
 };
-/* Where a phase has the id of such a work; NULL: it is no work. */
-int64_t *log_phase_id(struct log_phase *phase, enum subject_kind kind);
 
 enum jar_state { JAR_UNCHECKED, JAR_SEALED, JAR_UNSEALED, JAR_DOUBTFUL, JAR_BROKEN, JAR_STATE_COUNT };
 enum siphoning { SIPHON_NONE, SIPHON_SLIGHT, SIPHON_UNDER_HALF, SIPHON_OVER_HALF, SIPHON_COUNT };

@@ -76,7 +76,7 @@ static void put_old_load(struct bench *bench, int number)
 	MUST(bench, log_put_load(bench->log, &load, &bench->fault));
 	MUST(bench, kit_judge(bench->log, load.id, VERDICT_VALID, "", &bench->fault));
 	for (int step = 0; step < 7; step++) {
-		struct log_phase phase = { .load_id = load.id,
+		struct log_phase phase = { .work_id = load.id,
 			                   .name = "hold",
 			                   .began = bench->clock.now,
 			                   .ended_wall_ms = at,

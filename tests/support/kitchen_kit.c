@@ -503,7 +503,7 @@ static void dump_phases(struct log *log, int64_t load_id, struct text *out)
 	ck_assert(log_phases(log, load, &rows, &count, NULL));
 	for (size_t i = 0; i < count; i++)
 		text_add(out, "phase %lld %lld %s %lld %lld %s %lld %lld %lld %d\n", NUM(rows[i].id),
-		         NUM(rows[i].load_id), rows[i].name, NUM(rows[i].began.wall_ms), NUM(rows[i].began.awake_ms),
+		         NUM(rows[i].work_id), rows[i].name, NUM(rows[i].began.wall_ms), NUM(rows[i].began.awake_ms),
 		         rows[i].began.boot, NUM(rows[i].required_ms), NUM(rows[i].acknowledged_wall_ms),
 		         NUM(rows[i].ended_wall_ms), (int)rows[i].ended_why);
 	free(rows);

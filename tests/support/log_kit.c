@@ -233,9 +233,7 @@ static bool put_load(struct log *log, int64_t station_id, const char *code, int6
 static bool put_phase(struct log *log, struct log_subject subject, const char *name, struct fault *fault)
 {
 	struct log_phase phase = {
-		.load_id = subject.kind == SUBJECT_LOAD ? subject.id : 0,
-		.run_id = subject.kind == SUBJECT_RUN ? subject.id : 0,
-		.batch_id = subject.kind == SUBJECT_BATCH ? subject.id : 0,
+		.work_id = subject.id,
 		.began = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
 		.required_ms = 600000,
 	};

@@ -20,14 +20,17 @@ static const char work[] =
     "INSERT INTO lot SELECT 1 + i, strftime('%Y-%m-%d', at / 1000, 'unixepoch') || '-B' || i,"
     " CASE i % 7 WHEN 0 THEN 'grape jelly' WHEN 1 THEN 'peaches' WHEN 2 THEN 'green beans' WHEN 3 THEN 'crushed tomatoes'"
     " WHEN 4 THEN 'apple butter' WHEN 5 THEN 'plum jam' ELSE 'dill pickles' END, 'f', 'hot', 'acid', at, 'printed', '' FROM n;"
-    "INSERT INTO run SELECT 1 + i, 4, CASE i % 3 WHEN 0 THEN 'apples' ELSE 'grapes' END, 10886217, 0, 1, 1, 1, '', 3,"
-    " at FROM n WHERE i % 50 < 9;"
+    /* Loads have the numbers from 1 on, batches those above them, runs those above these. */
+    "INSERT INTO work SELECT 1 + i, 'load' FROM n UNION ALL SELECT 1 + i + loads, 'batch' FROM n, temp.made WHERE i % 2 = 0"
+    " UNION ALL SELECT 1 + i + 2 * loads, 'run' FROM n, temp.made WHERE i % 50 < 9;"
+    "INSERT INTO run SELECT 1 + i + 2 * loads, 4, CASE i % 3 WHEN 0 THEN 'apples' ELSE 'grapes' END, 10886217, 0, 1, 1, 1, '', 3,"
+    " at FROM n, temp.made WHERE i % 50 < 9;"
     "INSERT INTO juice (run_id, kind, made_ul, state, made_wall_ms, state_wall_ms)"
-    " SELECT 1 + i, 'grape', 6500000 + i % 700000, 'hot', at, at FROM n WHERE i % 50 < 9;"
+    " SELECT 1 + i + 2 * loads, 'grape', 6500000 + i % 700000, 'hot', at, at FROM n, temp.made WHERE i % 50 < 9;"
     "INSERT INTO juice_use (juice_id, ul, why, wall_ms) SELECT id, made_ul, 'discarded', 1 FROM juice;"
-    "INSERT INTO batch SELECT 1 + i, 5, 1 + i, 'grape jelly', 1, 60, 250, 's', 1, 0, 0, 0,"
+    "INSERT INTO batch SELECT 1 + i + loads, 5, 1 + i, 'grape jelly', 1, 60, 250, 's', 1, 0, 0, 0,"
     " CASE WHEN i % 40 = 0 THEN 'set well, a good one, number ' || i ELSE '' END, at, 'half_pint', 0"
-    " FROM n WHERE i % 2 = 0;"
+    " FROM n, temp.made WHERE i % 2 = 0;"
     "INSERT INTO load SELECT 1 + i, 1 + i % 3, 'boiling_water', 'shelf', 15, NULL, 250, 'half_pint', 's', 'yes', 1417320000,"
     " 0, '',"
     " at + 3000000, 0, at, '', '' FROM n;"
@@ -43,16 +46,16 @@ static const char phases[] =
     " ('batch', 3, 'back_to_boil', 0, 300000), ('batch', 4, 'boil_hold', 60000, 60000), ('batch', 5, 'off', 0, 120000),"
     " ('batch', 6, 'fill', 0, 600000), ('run', 0, 'heat', 0, 900000), ('run', 1, 'run', 4200000, 4200000),"
     " ('run', 2, 'drain', 0, 300000);"
-    "INSERT INTO phase (load_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
+    "INSERT INTO phase (work_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
     " SELECT 1 + i, name, at + k * 300000, at, 'b', required_ms, at + (k + 1) * 300000,"
     " CASE WHEN name = 'hold' AND i % 50 = 0 THEN 'lost' ELSE 'done' END,"
     " ms + CASE name WHEN 'come_up' THEN i % 900 * 1000 ELSE 0 END FROM n, step WHERE kind = 'load' ORDER BY i, k;"
-    "INSERT INTO phase (batch_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
-    " SELECT 1 + i, name, at + k * 300000, at, 'b', required_ms, at + (k + 1) * 300000, 'done', ms"
-    " FROM n, step WHERE i % 2 = 0 AND kind = 'batch' ORDER BY i, k;"
-    "INSERT INTO phase (run_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
-    " SELECT 1 + i, name, at + k * 300000, at, 'b', required_ms, at + (k + 1) * 300000, 'done', ms"
-    " FROM n, step WHERE i % 50 < 9 AND kind = 'run' ORDER BY i, k;";
+    "INSERT INTO phase (work_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
+    " SELECT 1 + i + loads, name, at + k * 300000, at, 'b', required_ms, at + (k + 1) * 300000, 'done', ms"
+    " FROM n, step, temp.made WHERE i % 2 = 0 AND kind = 'batch' ORDER BY i, k;"
+    "INSERT INTO phase (work_id, name, began_wall_ms, began_awake_ms, began_boot, required_ms, ended_wall_ms, ended_why, lasted_ms)"
+    " SELECT 1 + i + 2 * loads, name, at + k * 300000, at, 'b', required_ms, at + (k + 1) * 300000, 'done', ms"
+    " FROM n, step, temp.made WHERE i % 50 < 9 AND kind = 'run' ORDER BY i, k;";
 
 static const char jars[] =
     "INSERT INTO jar (id, load_id, lot_id, lid_box_id, place_in_load, size, state, siphoning, fate, fate_by_wall_ms,"
@@ -94,15 +97,15 @@ static const char told[] =
     " SELECT at + k * 300000, at, 'b', verb, 'AB', 1 + i % 3, 1 + i, '[\"Big kettle\",' || said || ']', zeroblob(300)"
     " FROM n, done WHERE kind = 'load' ORDER BY i, k;"
     "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, run_id, said, changes)"
-    " SELECT at + k * 300000, at, 'b', verb, 'CD', 4, 1 + i, '[\"Tall juicer\",' || said || ']', zeroblob(200)"
-    " FROM n, done WHERE i % 50 < 9 AND kind = 'run' ORDER BY i, k;"
+    " SELECT at + k * 300000, at, 'b', verb, 'CD', 4, 1 + i + 2 * loads, '[\"Tall juicer\",' || said || ']', zeroblob(200)"
+    " FROM n, done, temp.made WHERE i % 50 < 9 AND kind = 'run' ORDER BY i, k;"
     "INSERT INTO journal (wall_ms, awake_ms, boot, verb, who, station_id, batch_id, said, changes)"
-    " SELECT at + k * 300000, at, 'b', verb, 'CD', 5, 1 + i, '[\"Wide pot\",' || said || ']', x'' FROM n, done"
+    " SELECT at + k * 300000, at, 'b', verb, 'CD', 5, 1 + i + loads, '[\"Wide pot\",' || said || ']', x'' FROM n, done, temp.made"
     " WHERE i % 2 = 0 AND kind = 'batch' ORDER BY i, k;"
     "INSERT INTO batch_amount (batch_id, place, ingredient, supply, measure, wanted, used)"
-    " SELECT 1 + i, 1, 'grape juice', 'juice', 'volume', 1, 1 FROM n WHERE i % 2 = 0"
-    " UNION ALL SELECT 1 + i, 2, 'sugar', 'sugar', 'mass', 1, 1 FROM n WHERE i % 2 = 0"
-    " UNION ALL SELECT 1 + i, 3, 'powdered regular pectin', 'pectin_regular', 'mass', 1, 1 FROM n WHERE i % 2 = 0;";
+    " SELECT 1 + i + loads, 1, 'grape juice', 'juice', 'volume', 1, 1 FROM n, temp.made WHERE i % 2 = 0"
+    " UNION ALL SELECT 1 + i + loads, 2, 'sugar', 'sugar', 'mass', 1, 1 FROM n, temp.made WHERE i % 2 = 0"
+    " UNION ALL SELECT 1 + i + loads, 3, 'powdered regular pectin', 'pectin_regular', 'mass', 1, 1 FROM n, temp.made WHERE i % 2 = 0;";
 
 static void run_sql(sqlite3 *db, const char *sql)
 {

@@ -188,13 +188,14 @@ static void clear_all(int64_t recall_id)
 }
 
 /* A jar did not seal and was processed again; some were eaten; some recalled. */
-static void afterwards(bool open_recall)
+static void afterwards(int64_t recalled, bool open_recall)
 {
 	struct take take = { .product = "peaches", .size = "pint", .jars = 2, .why = GONE_USED };
 	struct reprocess_order order = { .lid_box_id = 1, .reason = "" };
 	int64_t before = start(1, "peaches", "peaches", "hot", "pint", 4, ACID_NOT_SAID);
 	int64_t recall_id;
 	int64_t again;
+	char number[24];
 
 	to(before, PHASE_SEAL_CHECK);
 	MUST(kitchen_jar_tick(kitchen, jar_at(before, 2), SEAL_PRESS, TICK_BAD, &fault));
@@ -207,7 +208,8 @@ static void afterwards(bool open_recall)
 	to(again, PHASE_SEAL_CHECK);
 	shelve(again);
 	MUST(kitchen_take_out(kitchen, &take, NULL, &fault));
-	MUST(kitchen_recall(kitchen, TRACE_LOAD, "1", "a nick in the rim", &recall_id, &fault));
+	(void)snprintf(number, sizeof(number), "%lld", (long long)recalled);
+	MUST(kitchen_recall(kitchen, TRACE_LOAD, number, "a nick in the rim", &recall_id, &fault));
 	if (!open_recall)
 		clear_all(recall_id);
 }
@@ -245,7 +247,7 @@ static void loads(bool one_open, bool open_recall)
 	named = start_order(&unsaid);
 	to(named, PHASE_SEAL_CHECK);
 	shelve(named);
-	afterwards(open_recall);
+	afterwards(plain, open_recall);
 	if (one_open)
 		to(jelly("still cooling", 3), PHASE_COOLING);
 }

@@ -10,14 +10,11 @@ bool phase_begin(struct act *act, struct log_subject subject, const struct phase
                  struct fault *fault)
 {
 	struct log_phase phase = {
+		.work_id = subject.id,
 		.began = act->entry.at,
 		.required_ms = required_ms,
 	};
 
-	int64_t *id = log_phase_id(&phase, subject.kind);
-
-	if (id != NULL)
-		*id = subject.id;
 	text_copy(phase.name, sizeof(phase.name), phase_name_stored(rule->name));
 	return log_put_phase(act->kitchen->log, &phase, fault);
 }

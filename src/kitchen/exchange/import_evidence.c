@@ -16,7 +16,7 @@ static bool add_phase(const struct import_file *file, struct import_plan *plan, 
 	struct plan_phase *row;
 	int64_t number;
 
-	if (!import_number(file, plan, "load", &number))
+	if (!import_number(file, plan, "work", &number))
 		return true;
 	phase.load = number == 0 ? NO_LOAD : import_load_numbered(plan, number);
 	if (phase.load == NO_LOAD || !import_row(file, plan, &phase.row))

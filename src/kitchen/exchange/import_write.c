@@ -59,7 +59,7 @@ static bool put_jars(struct import_plan *plan, struct fault *fault)
 static bool put_phases(struct import_plan *plan, struct fault *fault)
 {
 	for (size_t i = 0; i < plan->phase_count; i++) {
-		plan->phases[i].row.load_id = plan->loads[plan->phases[i].load].row.id;
+		plan->phases[i].row.work_id = plan->loads[plan->phases[i].load].row.id;
 		if (!log_put_phase(plan->kitchen->log, &plan->phases[i].row, fault))
 			return false;
 	}

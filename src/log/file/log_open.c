@@ -376,8 +376,8 @@ static void end_cleanly(struct log *log)
  * a log that lacks one is told at once. The others are prepared when first asked, since
  * to prepare them all would take longer than anything else in opening. */
 static const enum statement prepared_first[] = {
-	BEGIN_ACT, COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST,   HOUSE_GET, STATION_LIST, LID_BOX_LIST,
-	LOT_GET,   LOAD_GET,   JAR_GET,      PHASES_OF_LOAD, RUN_GET,   BATCH_GET,    JUICE_GET,
+	BEGIN_ACT, COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST, HOUSE_GET, STATION_LIST, LID_BOX_LIST,
+	LOT_GET,   LOAD_GET,   JAR_GET,      PHASE_LIST,   RUN_GET,   BATCH_GET,    JUICE_GET,
 };
 
 static bool prepare(struct log *log, struct fault *fault)

@@ -1,6 +1,6 @@
 /*
  * log_find.c - browsing and searching the lines of all loads, runs and batches: the view
- * work of schema/log.sql.
+ * work_line of schema/log.sql.
  *
  * A page is found by its neighbour's place in time, never by counting lines off. What
  * a person looks for is gathered first, in one look through all that is written

@@ -33,6 +33,7 @@ static const struct {
 	{ "phase", "a phase of it has changed since" },
 	{ "mark", "what was said of it has changed since" },
 	{ "load", "the load has moved on since" },
+	{ "work", "it has moved on since" },
 	{ "lot", "the lot has changed since" },
 	{ "lid_box", "the lid box has changed since" },
 	{ "run", "the run has moved on since" },

@@ -93,6 +93,10 @@ bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, 
 /* Run an *_UPDATE or *_DELETE whose every parameter is bound; a row must answer to it. */
 bool put_change(struct query *query, const char *what, struct fault *fault);
 
+/* The row that a new load, run or batch needs under it; its number is filled in. `number`: the
+ * one wished for, given if it is above every number ever given; 0: none. */
+bool put_work(struct log *log, enum subject_kind kind, int64_t *id, int64_t number, struct fault *fault);
+
 /* An id that neither the table nor the journal has told of. */
 bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault);
 

@@ -47,12 +47,7 @@
 	    "f") "  ORDER BY f.id DESC LIMIT 1), 0)" \
 	         " ORDER BY journal.id DESC LIMIT 1"
 
-/* Never an id the journal has told of: an undone row's number is not reused. */
-#define FRESH_ID(table) \
-	"SELECT 1 + max(coalesce((SELECT max(id) FROM " table "), 0), " \
-	"coalesce((SELECT max(" table "_id) FROM journal WHERE " table "_id IS NOT NULL), 0))"
-
-#define PHASES(of) "SELECT {phase} FROM phase WHERE " of " = ?"
+#define PHASES "SELECT {phase} FROM phase WHERE work_id = ?"
 
 /* As the index jar_kept has it. */
 #define IS_KEPT "jar.state = 'sealed' AND jar.fate = 'none' AND jar.gone_wall_ms IS NULL"
@@ -95,11 +90,11 @@
 	"SELECT {supply_move} FROM supply_move " \
 	"WHERE supply_id = ? "
 
-/* Of the view work: the lines that are as wished, by their place in time. */
+/* Of the view work_line: the lines that are as wished, by their place in time. */
 #define WORK_COLUMNS \
 	"id, kind, ref, season, station_id, product, lot, verdict, lost, fruit_mg, juice_ul, jars, broken, looked, failed"
 #define WORKS(after) \
-	"SELECT " WORK_COLUMNS " FROM work WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
+	"SELECT " WORK_COLUMNS " FROM work_line WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
 	"AND work_found(?6, kind, ref) AND CASE ?4 " \
 	"WHEN 'unsealed' THEN unsealed WHEN 'restarted' THEN lost > 0 WHEN 'losses' THEN losses " \
 	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict IS ?4 END " \
@@ -112,19 +107,20 @@
 /* Begun from ?1 to before ?2. */
 #define BEGUN "opened_wall_ms >= ?1 AND opened_wall_ms < ?2"
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
-#define BUSY(whose) \
-	"coalesce((SELECT sum(" LASTED ") FROM phase WHERE " whose " AND ended_wall_ms IS NOT NULL), 0) AS busy_ms "
-#define BUSY_LOAD BUSY("load_id = load.id AND name NOT IN ('cooling', 'seal_check')")
-#define BUSY_RUN BUSY("run_id = run.id")
-#define BUSY_BATCH BUSY("batch_id = batch.id")
+#define BUSY(work) \
+	"coalesce((SELECT sum(" LASTED ") FROM phase WHERE work_id = " work ".id AND ended_wall_ms IS NOT NULL " \
+	"AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms "
 #define BUSY_STATIONS \
-	"FROM (SELECT station_id, " BUSY_LOAD "FROM load WHERE " BEGUN " " \
-	"UNION ALL SELECT station_id, " BUSY_RUN "FROM run WHERE " BEGUN " " \
-	"UNION ALL SELECT station_id, " BUSY_BATCH "FROM batch WHERE " BEGUN ") " \
-	"LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+	"FROM (SELECT station_id, " BUSY( \
+	    "load") "FROM load WHERE " BEGUN " " \
+	            "UNION ALL SELECT station_id, " BUSY( \
+	                "run") "FROM run WHERE " BEGUN " " \
+	                       "UNION ALL SELECT station_id, " BUSY( \
+	                           "batch") "FROM batch WHERE " BEGUN ") " \
+	                                    "LEFT JOIN station ON station.id = station_id GROUP BY station_id"
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
-	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE load_id = load.id AND name = 'come_up' " \
+	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = load.id AND name = 'come_up' " \
 	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM load WHERE " BEGUN ") WHERE ms IS NOT NULL"
 
 const char *const statement_text[STATEMENT_COUNT] = {
@@ -171,7 +167,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[STATION_LIST] = "SELECT {station} FROM station WHERE retired = 0 ORDER BY digit",
 	[STATION_ALL] = "SELECT {station} FROM station ORDER BY id",
 	[STATION_GET] = "SELECT {station} FROM station WHERE id = ?",
-	[STATION_FRESH_ID] = FRESH_ID("station"),
+	/* Never an id the journal has told of: an undone row's number is not reused. */
+	[STATION_FRESH_ID] = "SELECT 1 + max(coalesce((SELECT max(id) FROM station), 0), "
+	                     "coalesce((SELECT max(station_id) FROM journal WHERE station_id IS NOT NULL), 0))",
 	[STATION_INSERT] = "{insert station}",
 	[STATION_UPDATE] = "{update station}",
 	[CAPACITY_LIST] = "SELECT {station_capacity} FROM station_capacity WHERE station_id = ?",
@@ -195,6 +193,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOT_INSERT] = "{insert lot}",
 	[LOT_UPDATE] = "{update lot}",
 
+	[WORK_LAST_ID] = "SELECT coalesce(max(seq), 0) FROM sqlite_sequence WHERE name = 'work'",
+	[WORK_INSERT] = "INSERT INTO work (kind, id) VALUES (?, ?)",
+
 	[LOAD_GET] = "SELECT {load} FROM load WHERE id = ?",
 	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
 	 * of walking through every load there ever was. */
@@ -203,16 +204,11 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	                 "ORDER BY opened_wall_ms, id",
 	[LOAD_BEFORE] = "SELECT {load} FROM load WHERE opened_wall_ms < ? "
 	                "ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
-	[LOAD_FRESH_ID] = FRESH_ID("load"),
 	[LOAD_INSERT] = "{insert load}",
 	[LOAD_UPDATE] = "{update load}",
 
-	[PHASES_OF_LOAD] = PHASES("load_id") " ORDER BY id",
-	[PHASES_OF_RUN] = PHASES("run_id") " ORDER BY id",
-	[PHASES_OF_BATCH] = PHASES("batch_id") " ORDER BY id",
-	[PHASE_OPEN_OF_LOAD] = PHASES("load_id") " AND ended_wall_ms IS NULL",
-	[PHASE_OPEN_OF_RUN] = PHASES("run_id") " AND ended_wall_ms IS NULL",
-	[PHASE_OPEN_OF_BATCH] = PHASES("batch_id") " AND ended_wall_ms IS NULL",
+	[PHASE_LIST] = PHASES " ORDER BY id",
+	[PHASE_OPEN] = PHASES " AND ended_wall_ms IS NULL",
 	[PHASE_INSERT] = "{insert phase}",
 	[PHASE_UPDATE] = "{update phase}",
 
@@ -257,7 +253,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOAD_OF_JAR] = "SELECT load_id FROM jar WHERE id = ? AND load_id IS NOT NULL",
 	[BATCH_OF_JAR] = "SELECT batch_id FROM jar WHERE id = ? AND batch_id IS NOT NULL",
 	[BATCH_OF_AMOUNT] = "SELECT batch_id FROM batch_amount WHERE id = ?",
-	[LOAD_OF_PHASE] = "SELECT load_id FROM phase WHERE id = ? AND load_id IS NOT NULL",
+	[WORK_OF_PHASE] = "SELECT work_id FROM phase WHERE id = ?",
 	[COLUMN_PLACE] = "SELECT coalesce(max(cid), -1) FROM pragma_table_info(?) WHERE name = ?",
 	[LOAD_IS_THERE] = "SELECT count(*) FROM load WHERE id = ?",
 	[BATCH_IS_THERE] = "SELECT count(*) FROM batch WHERE id = ?",
@@ -349,7 +345,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[RUN_OPEN] = "SELECT {run} FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
 	[RUN_BETWEEN] = "SELECT {run} FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 	                "ORDER BY opened_wall_ms, id",
-	[RUN_FRESH_ID] = FRESH_ID("run"),
 	[RUN_INSERT] = "{insert run}",
 	[RUN_UPDATE] = "{update run}",
 
@@ -372,7 +367,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_OPEN] = "SELECT {batch} FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
 	[BATCH_BETWEEN] = "SELECT {batch} FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
 	                  "ORDER BY opened_wall_ms, id",
-	[BATCH_FRESH_ID] = FRESH_ID("batch"),
 	[BATCH_INSERT] = "{insert batch}",
 	[BATCH_UPDATE] = "{update batch}",
 	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
@@ -404,7 +398,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 
 	[WORKS_BEFORE] = WORKS("< ?1 AND id >= ?2") "ORDER BY id DESC LIMIT ?7",
 	[WORKS_AFTER] = WORKS("> ?1 AND id < ?2") "ORDER BY id LIMIT ?7",
-	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work WHERE kind = ? AND ref = ?",
+	[WORK_GET] = "SELECT " WORK_COLUMNS " FROM work_line WHERE kind = ? AND ref = ?",
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
@@ -433,7 +427,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SEASON_JARS] = "SELECT sum(made), sum(broke) FROM load JOIN jar_counted ON load_id = load.id WHERE " BEGUN,
 	[SEASON_VERDICTS] =
 	    "SELECT sum(verdict = 'not_valid'), sum(verdict = 'unknown'), "
-	    "(SELECT count(*) FROM load JOIN phase ON load_id = load.id AND ended_why = 'lost' WHERE " BEGUN ") "
+	    "(SELECT count(*) FROM load JOIN phase ON work_id = load.id AND ended_why = 'lost' WHERE " BEGUN ") "
 	    "FROM load JOIN judgement ON load_id = load.id AND jar_id IS NULL WHERE " BEGUN,
 	[SEASON_SEALS] =
 	    "SELECT sum(looked), sum(failed) FROM seal_tally WHERE season = ? AND about = 'house' AND which = ''",

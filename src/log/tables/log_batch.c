@@ -103,9 +103,7 @@ bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amoun
 bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 {
 	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, BATCH_FRESH_ID, &fresh, fault))
+	if (row->id == 0 && !put_work(log, SUBJECT_BATCH, &fresh, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? BATCH_INSERT : BATCH_UPDATE);
 	bind_row(&query, &table_of_batches, row);

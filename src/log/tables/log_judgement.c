@@ -141,15 +141,11 @@ static const struct {
 	const char *column;
 	enum subject_kind kind; /* SUBJECT_HOUSE: a lot's */
 } evidence[] = {
-	{ "load", "id", SUBJECT_LOAD },
-	{ "batch", "id", SUBJECT_BATCH },
-	{ "jar", "load_id", SUBJECT_LOAD },
-	{ "jar", "batch_id", SUBJECT_BATCH },
-	{ "phase", "load_id", SUBJECT_LOAD },
-	{ "mark", "load_id", SUBJECT_LOAD },
-	{ "mark", "lot_id", SUBJECT_HOUSE },
-	{ "lot", "id", SUBJECT_HOUSE },
-	{ "batch_amount", "batch_id", SUBJECT_BATCH }, /* its acid */
+	{ "load", "id", SUBJECT_LOAD },       { "batch", "id", SUBJECT_BATCH },
+	{ "jar", "load_id", SUBJECT_LOAD },   { "jar", "batch_id", SUBJECT_BATCH },
+	{ "phase", "work_id", SUBJECT_LOAD }, /* a run or batch is no load: see is_there */
+	{ "mark", "load_id", SUBJECT_LOAD },  { "mark", "lot_id", SUBJECT_HOUSE },
+	{ "lot", "id", SUBJECT_HOUSE },       { "batch_amount", "batch_id", SUBJECT_BATCH }, /* its acid */
 };
 #define EVIDENCE_COUNT (sizeof(evidence) / sizeof(evidence[0]))
 static_assert(EVIDENCE_COUNT == EVIDENCE_COLUMNS, "a place for each");
@@ -188,7 +184,7 @@ static bool touch_row(struct touched *touched, const char *table, int64_t id)
 		return touch_all(touched, SUBJECT_LOAD, LOAD_OF_JAR, id) &&
 		       touch_all(touched, SUBJECT_BATCH, BATCH_OF_JAR, id);
 	if (strcmp(table, "phase") == 0)
-		return touch_all(touched, SUBJECT_LOAD, LOAD_OF_PHASE, id);
+		return touch_all(touched, SUBJECT_LOAD, WORK_OF_PHASE, id);
 	if (strcmp(table, "batch_amount") == 0)
 		return touch_all(touched, SUBJECT_BATCH, BATCH_OF_AMOUNT, id);
 	return true;

@@ -133,18 +133,13 @@ static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, s
 
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 {
-	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
-		return false;
-	return put_load_row(log, row, fresh, fault);
+	return log_put_load_numbered(log, row, 0, fault);
 }
 
 bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
 {
 	int64_t fresh = 0;
-	if (!act_is_open(log, fault) || !put_fresh_id(log, LOAD_FRESH_ID, &fresh, fault))
+	if (row->id == 0 && !put_work(log, SUBJECT_LOAD, &fresh, number, fault))
 		return false;
-	return put_load_row(log, row, number > fresh ? number : fresh, fault);
+	return put_load_row(log, row, fresh, fault);
 }

@@ -1,6 +1,4 @@
-/* log_phase.c - phases: what loads, runs and batches go through. */
-#include <assert.h>
-
+/* log_phase.c - phases: what a work goes through. */
 #include "log/query/query.h"
 #include "log/tables/columns.h"
 
@@ -10,10 +8,7 @@
 #define IN(member) COLUMN(struct log_phase, member)
 static const struct log_column columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("phase", "number"), RANGE(1, ID_MOST) },
-	{ IN(load_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
-	  OUT("load", "one of load, run and batch is given"), RANGE(1, ID_MOST) },
-	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", ""), RANGE(1, ID_MOST) },
-	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("batch", ""), RANGE(1, ID_MOST) },
+	{ IN(work_id), .kind = CELL_NUMBER, OUT("work", "number of the load, run or batch"), RANGE(1, ID_MOST) },
 	{ IN(name), .kind = CELL_TEXT, OUT("name", "come_up, vent, hold ...") },
 	{ .column = "began_wall_ms", MEMBER(struct log_phase, began.wall_ms), .kind = CELL_INSTANT, OUT("began", "") },
 	{ .column = "began_awake_ms", MEMBER(struct log_phase, began.awake_ms), .kind = CELL_AWAKE },
@@ -48,40 +43,30 @@ static void read_phase(struct query *query, void *into)
 		phase->lasted_ms = 0;
 }
 
-/* Which of three statements, by the kind of the subject. */
-static bool phase_query(struct log *log, struct log_subject subject, const enum statement which[3], struct query *query,
+static bool phase_query(struct log *log, enum statement which, struct log_subject work, struct query *query,
                         struct fault *fault)
 {
-	if (subject.kind < SUBJECT_LOAD || subject.kind > SUBJECT_BATCH)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "Only a load, a run or a batch has phases. This is a "
-		                 "mistake in the program.");
-	*query = query_start(log, which[subject.kind - SUBJECT_LOAD]);
-	bind_integer(query, subject.id);
+	if (work.kind < SUBJECT_LOAD || work.kind >= SUBJECT_KIND_COUNT)
+		return fault_set(fault, FAULT_REFUSED, "Only work has phases. This is a mistake in the program.");
+	*query = query_start(log, which);
+	bind_integer(query, work.id);
 	return true;
 }
-static_assert(SUBJECT_RUN == SUBJECT_LOAD + 1 && SUBJECT_BATCH == SUBJECT_LOAD + 2,
-              "the statements of phases are in another order");
 
-bool log_phase_running(struct log *log, struct log_subject subject, struct log_phase *out, struct fault *fault)
+bool log_phase_running(struct log *log, struct log_subject work, struct log_phase *out, struct fault *fault)
 {
-	static const enum statement which[] = { PHASE_OPEN_OF_LOAD, PHASE_OPEN_OF_RUN, PHASE_OPEN_OF_BATCH };
 	struct query query;
-	return phase_query(log, subject, which, &query, fault) &&
+	return phase_query(log, PHASE_OPEN, work, &query, fault) &&
 	       query_get(&query, read_phase, out, "phase running there", fault);
 }
 
-bool log_phases(struct log *log, struct log_subject subject, struct log_phase **rows, size_t *count,
-                struct fault *fault)
+bool log_phases(struct log *log, struct log_subject work, struct log_phase **rows, size_t *count, struct fault *fault)
 {
-	static const enum statement which[] = { PHASES_OF_LOAD, PHASES_OF_RUN, PHASES_OF_BATCH };
 	struct query query;
-	void *list = NULL;
+	*rows = NULL;
 	*count = 0;
-	bool ok = phase_query(log, subject, which, &query, fault) &&
-	          query_list(&query, read_phase, sizeof(**rows), &list, count, fault);
-	*rows = list;
-	return ok;
+	return phase_query(log, PHASE_LIST, work, &query, fault) &&
+	       query_list(&query, read_phase, sizeof(**rows), rows, count, fault);
 }
 
 bool log_put_phase(struct log *log, struct log_phase *row, struct fault *fault)

@@ -55,9 +55,7 @@ bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
 {
 	int64_t fresh = 0;
-	if (!act_is_open(log, fault))
-		return false;
-	if (row->id == 0 && !put_fresh_id(log, RUN_FRESH_ID, &fresh, fault))
+	if (row->id == 0 && !put_work(log, SUBJECT_RUN, &fresh, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? RUN_INSERT : RUN_UPDATE);
 	bind_row(&query, &table_of_runs, row);

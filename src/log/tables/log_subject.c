@@ -15,16 +15,3 @@ int64_t *log_entry_id(struct log_entry *entry, enum subject_kind kind)
 	}
 	return NULL;
 }
-
-int64_t *log_phase_id(struct log_phase *phase, enum subject_kind kind)
-{
-	switch (kind) {
-	case SUBJECT_LOAD: return &phase->load_id;
-	case SUBJECT_RUN: return &phase->run_id;
-	case SUBJECT_BATCH: return &phase->batch_id;
-	case SUBJECT_STATION:
-	case SUBJECT_HOUSE:
-	case SUBJECT_KIND_COUNT: break;
-	}
-	return NULL;
-}

@@ -529,8 +529,8 @@ END_TEST
 #define LOAD \
 	"4,Big kettle,boiling_water,,%s,2026-09-01T08:00:00.000Z,10,,0.25,half_pint,s,yes,1417.32,0,AB,valid,,,0,\r\n"
 #define PHASES \
-	"phase,load,run,batch,name,began,required_s,acknowledged,ended,ended_why,lasted_s\r\n" \
-	"7,4,,,hold,2026-09-01T08:20:00.000Z,600,,2026-09-01T08:30:00.000Z,done,600.5\r\n"
+	"phase,work,name,began,required_s,acknowledged,ended,ended_why,lasted_s\r\n" \
+	"7,4,hold,2026-09-01T08:20:00.000Z,600,,2026-09-01T08:30:00.000Z,done,600.5\r\n"
 #define JARS_HEADER \
 	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,press,tap,eye,checked_by," \
 	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid\r\n"

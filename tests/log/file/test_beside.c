@@ -373,7 +373,7 @@ static const char *const foreign[] = {
 	"CREATE VIEW endless AS WITH RECURSIVE n (i) AS (VALUES (1) UNION ALL SELECT i + 1 FROM n) SELECT max(i) FROM n",
 	"CREATE TABLE more (a)",
 	"CREATE TRIGGER season_evil AFTER INSERT ON journal BEGIN SELECT 1; END",
-	"DROP VIEW work",
+	"DROP VIEW work_line",
 	("DROP TRIGGER journal_is_not_deleted;"
 	 "CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal BEGIN SELECT 1; END"),
 	"DROP INDEX journal_of_load; CREATE INDEX journal_of_load ON journal (load_id)",

@@ -38,14 +38,10 @@ static const enum statement asked[] = {
 	LOAD_GET,
 	LOAD_OPEN,
 	LOAD_BETWEEN,
-	LOAD_FRESH_ID,
+	WORK_LAST_ID,
 	STATION_FRESH_ID,
-	PHASES_OF_LOAD,
-	PHASES_OF_RUN,
-	PHASES_OF_BATCH,
-	PHASE_OPEN_OF_LOAD,
-	PHASE_OPEN_OF_RUN,
-	PHASE_OPEN_OF_BATCH,
+	PHASE_LIST,
+	PHASE_OPEN,
 	JAR_LIST,
 	JAR_GET,
 	JAR_FATES,
@@ -54,14 +50,12 @@ static const enum statement asked[] = {
 	JARS_WAITING,
 	RUN_GET,
 	RUN_OPEN,
-	RUN_FRESH_ID,
 	JUICE_GET,
 	JUICE_LEFT,
 	JUICES_OF_RUN,
 	JUICE_USES_OF_BATCH,
 	BATCH_GET,
 	BATCH_OPEN,
-	BATCH_FRESH_ID,
 	BATCH_AMOUNTS,
 	SUPPLY_LIST,
 	SUPPLY_OF,
@@ -246,27 +240,30 @@ static const char history[] =
     "(SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) SELECT i FROM n;"
     "BEGIN;"
     "INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
-    "INSERT INTO run SELECT i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
-    "INSERT INTO juice SELECT i, i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
+    /* Loads are 1 to 12,000, batches 20,001 and on, runs 30,001 and on. */
+    "INSERT INTO work SELECT i, 'load' FROM n WHERE i <= 12000 UNION ALL SELECT 20000 + i, 'batch' FROM n WHERE i <= 8000 "
+    " UNION ALL SELECT 30000 + i, 'run' FROM n WHERE i <= 4000;"
+    "INSERT INTO run SELECT 30000 + i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
+    "INSERT INTO juice SELECT i, 30000 + i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
     "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n WHERE i <= 12000;"
-    "INSERT INTO batch SELECT i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
-    "INSERT INTO juice_use SELECT i, 1 + i % 4000, i, 500, 'batch', i FROM n WHERE i <= 8000;"
-    "INSERT INTO batch_amount SELECT i, 1 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
+    "INSERT INTO batch SELECT 20000 + i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
+    "INSERT INTO juice_use SELECT i, 1 + i % 4000, 20000 + i, 500, 'batch', i FROM n WHERE i <= 8000;"
+    "INSERT INTO batch_amount SELECT i, 20001 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
     " WHERE i <= 40000;"
     "INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
     " '', 1, 0, i, '', '' FROM n WHERE i <= 12000;"
     "INSERT INTO judgement SELECT i, NULL, NULL, 'valid', 1, '', '' FROM n WHERE i <= 12000;"
     "INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
-    " SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 1 + i % 8000, i FROM n;"
-    "INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 'x', 1, 1, '', 0, NULL, 2, "
-    " 'done', CASE i % 3 WHEN 1 THEN 1 + i % 4000 END, CASE i % 3 WHEN 2 THEN 1 + i % 8000 END, 1 FROM n;"
+    " SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 20001 + i % 8000, i FROM n;"
+    "INSERT INTO phase SELECT i, CASE i % 3 WHEN 0 THEN 1 + i % 12000 WHEN 1 THEN 30001 + i % 4000 "
+    " ELSE 20001 + i % 8000 END, 'x', 1, 1, '', 0, NULL, 2, 'done', 1 FROM n;"
     "INSERT INTO supply SELECT i, 'kind' || i, '' FROM n WHERE i <= 12;"
     "UPDATE supply SET kind = 'sugar' WHERE id = 1;"
     "UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
-    "INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 1 + i % 8000, NULL, '', i, '' FROM n;"
+    "INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 20001 + i % 8000, NULL, '', i, '' FROM n;"
     "INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
     " CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
-    " CASE i % 3 WHEN 2 THEN 1 + i % 4000 END, CASE i % 3 WHEN 1 THEN 1 + i % 8000 END FROM n;"
+    " CASE i % 3 WHEN 2 THEN 30001 + i % 4000 END, CASE i % 3 WHEN 1 THEN 20001 + i % 8000 END FROM n;"
     "COMMIT;";
 
 /* Steps a statement takes a run, since it was asked last; 0 when it was not run. */
@@ -370,11 +367,11 @@ static void rows_of_one_are_found(const struct log_entry *batch, const struct lo
 	struct log_supply supply;
 	size_t count;
 	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(batch->batch_id), &phase, &kit.fault));
-	few_steps(PHASE_OPEN_OF_BATCH, FEW);
+	few_steps(PHASE_OPEN, FEW);
 	KIT_OK(&kit, log_phase_running(kit.log, kit_run(run->run_id), &phase, &kit.fault));
-	few_steps(PHASE_OPEN_OF_RUN, FEW);
+	few_steps(PHASE_OPEN, FEW);
 	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load_id), &phase, &kit.fault));
-	few_steps(PHASE_OPEN_OF_LOAD, FEW);
+	few_steps(PHASE_OPEN, FEW);
 	KIT_OK(&kit, log_jars_of_batch(kit.log, batch->batch_id, &jars, &count, &kit.fault));
 	free(jars);
 	few_steps(JARS_OF_BATCH, FEW);
@@ -423,8 +420,11 @@ static void rows_go_without_a_search(void)
 {
 	static const char *const deletions[] = {
 		"DELETE FROM load WHERE id = (SELECT max(id) FROM load)",
+		"DELETE FROM work WHERE id = (SELECT max(id) FROM work WHERE kind = 'load')",
 		"DELETE FROM batch WHERE id = (SELECT max(id) FROM batch)",
+		"DELETE FROM work WHERE id = (SELECT max(id) FROM work WHERE kind = 'batch')",
 		"DELETE FROM run WHERE id = (SELECT max(id) FROM run)",
+		"DELETE FROM work WHERE id = (SELECT max(id) FROM work WHERE kind = 'run')",
 		"DELETE FROM lot WHERE id = (SELECT max(id) FROM lot)",
 		"INSERT INTO juice (kind, made_ul, made_wall_ms, state_wall_ms) VALUES ('x', 1, 1, 1)",
 		"DELETE FROM juice WHERE id = (SELECT max(id) FROM juice)",

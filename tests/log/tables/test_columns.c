@@ -566,7 +566,7 @@ START_TEST(a_member_that_stands_deeper_has_the_right_column)
 		                 .minutes = 1,
 		                 .headspace_thou = 1,
 		                 .elevation = { .known = true, .um = 31, .slack_um = 32 } };
-	struct log_phase phase = { .load_id = 1, .began = { 41, 42, "forty" } };
+	struct log_phase phase = { .work_id = 1, .began = { 41, 42, "forty" } };
 	struct log_run run = { .station_id = 1, .fruit_mg = 1, .water = { 51, 52, "fifty" } };
 	struct log_jar jar = { .lot_id = 11,
 		               .filled = { 61, 62, "sixty" },

@@ -16,9 +16,9 @@ static struct log_kit kit;
 
 /* Written without the triggers' own SQL. */
 static const char recount[] =
-    "WITH meant AS (SELECT CASE WHEN phase.run_id IS NOT NULL THEN 'juicer' WHEN phase.batch_id IS NOT NULL "
+    "WITH meant AS (SELECT CASE WHEN run.id IS NOT NULL THEN 'juicer' WHEN batch.id IS NOT NULL "
     " THEN 'pot' ELSE load.method END AS kind, phase.name, count(*), sum(lasted_ms) FROM phase "
-    " LEFT JOIN load ON load.id = phase.load_id WHERE required_ms = 0 AND ended_why = 'done' AND "
+    " LEFT JOIN load ON load.id = work_id LEFT JOIN run ON run.id = work_id LEFT JOIN batch ON batch.id = work_id WHERE required_ms = 0 AND ended_why = 'done' AND "
     " lasted_ms >= 0 AND lasted_ms <= 3 * 3600 * 1000 GROUP BY 1, 2) ";
 
 static void sums_are_right(void)
@@ -202,7 +202,7 @@ END_TEST
 static int64_t put_phase(int64_t load_id, const char *name, int64_t required_ms, int64_t lasted_ms, enum phase_end why,
                          int64_t *act)
 {
-	struct log_phase phase = { .load_id = load_id,
+	struct log_phase phase = { .work_id = load_id,
 		                   .required_ms = required_ms,
 		                   .ended_wall_ms = KIT_MORNING_MS,
 		                   .ended_why = why,
@@ -248,6 +248,51 @@ START_TEST(phases_without_a_clock_are_summed_and_undone)
 }
 END_TEST
 
+static struct log_load load_of(int64_t id)
+{
+	struct log_load load;
+	KIT_OK(&kit, log_load_get(kit.log, id, &load, &kit.fault));
+	return load;
+}
+
+/* As an import writes them.  Whatever order a redo brings the rows back in, each phase counts
+ * for what it is of. */
+START_TEST(what_comes_back_with_its_phases_is_summed)
+{
+	struct log_entry entry = kit_entry("load", 1, 0);
+	KIT_OK(&kit, kit_start_load(kit.log, 1, "L1", 2, &entry, &kit.fault));
+	struct log_load load = load_of(entry.load_id);
+	struct log_run run = {
+		.station_id = 1, .fruit = "plums", .fruit_mg = 1, .water_every_ms = 1, .opened_wall_ms = 1
+	};
+	load.id = 0;
+	load.place = PLACE_SHELF;
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
+	KIT_OK(&kit, log_put_run(kit.log, &run, &kit.fault));
+	const int64_t works[] = { load.id, run.id };
+	for (int i = 0; i < 2; i++) {
+		struct log_phase phase = { .work_id = works[i],
+			                   .name = "unload",
+			                   .began.wall_ms = KIT_MORNING_MS,
+			                   .ended_wall_ms = KIT_MORNING_MS,
+			                   .ended_why = PHASE_DONE,
+			                   .lasted_ms = 100000 };
+		KIT_OK(&kit, log_put_phase(kit.log, &phase, &kit.fault));
+	}
+	int64_t both = commit("both");
+	sums_are_right();
+	undo(both);
+	ck_assert_int_eq(mean_of("unload").count, 0);
+	entry = kit_entry("again", 0, 0);
+	KIT_OK(&kit, log_undo(kit.log, both + 1, &entry, &kit.fault));
+	ck_assert_int_eq(load_of(load.id).place, PLACE_SHELF);
+	ck_assert_int_eq(
+	    kit_number(kit.path, "SELECT count(*) FROM phase_mean WHERE name = 'unload' AND sum_ms = 100000"), 2);
+	sums_are_right();
+}
+END_TEST
+
 START_TEST(clocks_stops_and_forgotten_phases_are_left_out)
 {
 	struct log_entry entry = kit_entry("load", 1, 0);
@@ -288,6 +333,7 @@ static const struct listed_test listed[] = {
 	TEST(clearing_the_plan_is_taken_back_row_by_row),
 	TEST(the_schema_refuses_what_cannot_be),
 	TEST(phases_without_a_clock_are_summed_and_undone),
+	TEST(what_comes_back_with_its_phases_is_summed),
 	TEST(clocks_stops_and_forgotten_phases_are_left_out),
 	TEST(heat_of_its_own_is_taken_back),
 };

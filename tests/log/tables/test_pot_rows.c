@@ -471,28 +471,27 @@ START_TEST(phases_belong_to_one_subject)
 	int64_t batch_id = batch("2026-09-14-B1");
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B2", 1, &entry, &kit.fault));
 	ck_assert_int_eq(run_id, 1);
-	ck_assert_int_eq(batch_id, 1);
-	ck_assert_int_eq(entry.load_id, 1);
+	ck_assert_int_eq(batch_id, 2);
+	ck_assert_int_eq(entry.load_id, 3);
 	KIT_OK(&kit, log_phase_running(kit.log, kit_run(1), &phase, &kit.fault));
 	ck_assert_str_eq(phase.name, "run");
-	ck_assert_int_eq(phase.run_id, 1);
-	ck_assert_int_eq(phase.load_id, 0);
-	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(1), &phase, &kit.fault));
+	ck_assert_int_eq(phase.work_id, 1);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(2), &phase, &kit.fault));
 	ck_assert_str_eq(phase.name, "heat");
-	ck_assert_int_eq(phase.batch_id, 1);
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(1), &phase, &kit.fault));
+	ck_assert_int_eq(phase.work_id, 2);
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(3), &phase, &kit.fault));
 	ck_assert_str_eq(phase.name, "come_up");
-	KIT_OK(&kit, log_phases(kit.log, kit_batch(1), &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_phases(kit.log, kit_batch(2), &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	free(rows);
-	/* of both, of none, and a second clock on one pot */
-	phase = (struct log_phase){ .load_id = 1, .run_id = 1, .name = "x", .ended_wall_ms = 1 };
+	/* of none, of one that is not there, and a second clock on one pot */
+	phase = (struct log_phase){ .name = "x", .ended_wall_ms = 1 };
 	for (int i = 0; i < 3; i++) {
 		act_begin();
 		ck_assert(!log_put_phase(kit.log, &phase, &kit.fault));
 		ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 		log_abandon(kit.log);
-		phase = (struct log_phase){ .batch_id = i == 0 ? 0 : 1, .name = "x" };
+		phase = (struct log_phase){ .work_id = i == 0 ? 404 : 2, .name = "x" };
 	}
 }
 END_TEST
