@@ -141,26 +141,27 @@ CREATE INDEX recall_by_code ON lot (code COLLATE NOCASE);
 -- the table of that kind, under the same number.
 CREATE TABLE work (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
-	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch'))
+	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch')),
+	station_id INTEGER NOT NULL REFERENCES station (id),
+	opened_wall_ms INTEGER NOT NULL,
+	at_station INTEGER NOT NULL DEFAULT 1 CHECK (at_station IN (0, 1)), -- it is still in there
+	note TEXT NOT NULL DEFAULT ''       -- what somebody, or a notebook, says besides
 ) STRICT;
+CREATE UNIQUE INDEX work_at_station ON work (station_id) WHERE at_station = 1; -- one at a time
+CREATE INDEX work_opened ON work (opened_wall_ms, kind, station_id);
+CREATE INDEX work_in_time ON work (opened_wall_ms / 1000 * 1048576 + id % 1048576); -- the view work_line
 
 -- A run: one juicer, one charge of fruit.
 CREATE TABLE run (
 	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
-	station_id INTEGER NOT NULL REFERENCES station (id),
 	fruit TEXT NOT NULL CHECK (length(fruit) > 0),
 	fruit_mg INTEGER NOT NULL CHECK (fruit_mg > 0),
-	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
 	water_every_ms INTEGER NOT NULL CHECK (water_every_ms > 0),
 	water_wall_ms INTEGER,              -- when the water was last seen; null before the heat is on
 	water_awake_ms INTEGER NOT NULL DEFAULT 0,
 	water_boot TEXT NOT NULL DEFAULT '',
-	water_checks INTEGER NOT NULL DEFAULT 0,
-	opened_wall_ms INTEGER NOT NULL
+	water_checks INTEGER NOT NULL DEFAULT 0
 ) STRICT;
-CREATE UNIQUE INDEX run_in_juicer ON run (station_id) WHERE open = 1; -- one run at a time
-CREATE INDEX run_opened ON run (opened_wall_ms);
-CREATE INDEX run_in_time ON run (opened_wall_ms / 1000 * 1048576 + (4 * id + 2) % 1048576); -- the view work_line
 
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
@@ -177,7 +178,6 @@ CREATE INDEX juice_of_run ON juice (run_id);
 -- A batch: one pot's worth of a recipe, measured once.
 CREATE TABLE batch (
 	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
-	station_id INTEGER NOT NULL REFERENCES station (id),
 	lot_id INTEGER NOT NULL REFERENCES lot (id),
 	recipe TEXT NOT NULL,               -- its name, and below what it said on that day
 	multiple INTEGER NOT NULL CHECK (multiple >= 1),
@@ -187,16 +187,10 @@ CREATE TABLE batch (
 	published INTEGER NOT NULL CHECK (published IN (0, 1)), -- 0: no published process
 	ticks INTEGER NOT NULL DEFAULT 0,   -- bit n: line n of the station card is done
 	warm_jars INTEGER NOT NULL DEFAULT 0 CHECK (warm_jars IN (0, 1)),
-	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)),
-	note TEXT NOT NULL DEFAULT '',
-	opened_wall_ms INTEGER NOT NULL,
 	jar TEXT NOT NULL DEFAULT '',       -- the size it is meant for; '': not said
 	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of its recipe on that day
 ) STRICT;
-CREATE UNIQUE INDEX batch_in_pot ON batch (station_id) WHERE open = 1; -- one batch at a time
 CREATE INDEX batch_of_lot ON batch (lot_id);
-CREATE INDEX batch_opened ON batch (opened_wall_ms);
-CREATE INDEX batch_in_time ON batch (opened_wall_ms / 1000 * 1048576 + (4 * id + 3) % 1048576);
 
 -- What really went in, beside what was wanted.
 CREATE TABLE batch_amount (
@@ -232,9 +226,8 @@ CREATE INDEX juice_use_of_batch ON juice_use (batch_id) WHERE batch_id IS NOT NU
 -- means nothing.
 CREATE TABLE load (
 	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
-	station_id INTEGER NOT NULL REFERENCES station (id),
 	method TEXT NOT NULL CHECK (method IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge')),
-	place TEXT NOT NULL CHECK (place IN ('canner', 'rack', 'shelf')), -- rack: cooling
+	shelved INTEGER NOT NULL DEFAULT 0 CHECK (shelved IN (0, 1)), -- no longer in its canner or cooling on the rack
 	minutes INTEGER NOT NULL CHECK (minutes > 0),
 	pressure_psi INTEGER CHECK (pressure_psi > 0),
 	headspace_thou INTEGER NOT NULL CHECK (headspace_thou > 0),
@@ -246,14 +239,9 @@ CREATE TABLE load (
 	elevation_by TEXT NOT NULL,
 	process_ended_wall_ms INTEGER,      -- heat off after the hold, or the moment the process failed
 	broken INTEGER NOT NULL DEFAULT 0 CHECK (broken BETWEEN 0 AND 99), -- breakages seen before the seal check
-	opened_wall_ms INTEGER NOT NULL,
-	not_noted TEXT NOT NULL DEFAULT '', -- blank-separated, in this order: headspace method minutes elevation
-	note TEXT NOT NULL DEFAULT ''       -- what a notebook says besides
+	not_noted TEXT NOT NULL DEFAULT ''  -- blank-separated, in this order: headspace method minutes elevation
 ) STRICT;
-CREATE UNIQUE INDEX load_in_canner ON load (station_id) WHERE place = 'canner'; -- one load at a time
-CREATE INDEX load_open ON load (place) WHERE place <> 'shelf';
-CREATE INDEX load_opened ON load (opened_wall_ms);
-CREATE INDEX load_in_time ON load (opened_wall_ms / 1000 * 1048576 + (4 * id + 1) % 1048576);
+CREATE INDEX load_open ON load (shelved) WHERE shelved = 0;
 
 -- Every phase that a work has been through (src/kitchen/board/phases.h). A running
 -- clock is a row whose ended_wall_ms is null. A lost boil ends a 'hold' row with ended_why
@@ -665,14 +653,14 @@ WHEN new.state IN ('sealed', 'unsealed', 'doubtful') AND new.load_id IS NOT NULL
 BEGIN
 	INSERT INTO seal_count VALUES (
 		CAST(strftime('%Y', coalesce(new.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), new.lid_box_id,
-		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
+		(SELECT station_id FROM work WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
 END;
 CREATE TRIGGER seal_gone AFTER DELETE ON jar
 WHEN old.state IN ('sealed', 'unsealed', 'doubtful') AND old.load_id IS NOT NULL
 BEGIN
 	INSERT INTO seal_count VALUES (
 		CAST(strftime('%Y', coalesce(old.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), old.lid_box_id,
-		(SELECT station_id FROM load WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
+		(SELECT station_id FROM work WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
 END;
 -- A jar whose look changed leaves its tallies as it was and enters them as it is.
 CREATE TRIGGER seal_was AFTER UPDATE ON jar
@@ -682,7 +670,7 @@ WHEN old.state IN ('sealed', 'unsealed', 'doubtful') AND old.load_id IS NOT NULL
 BEGIN
 	INSERT INTO seal_count VALUES (
 		CAST(strftime('%Y', coalesce(old.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), old.lid_box_id,
-		(SELECT station_id FROM load WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
+		(SELECT station_id FROM work WHERE id = old.load_id), old.closed_by, -1, -(old.state <> 'sealed'));
 END;
 CREATE TRIGGER seal_is AFTER UPDATE ON jar
 WHEN new.state IN ('sealed', 'unsealed', 'doubtful') AND new.load_id IS NOT NULL AND
@@ -691,11 +679,11 @@ WHEN new.state IN ('sealed', 'unsealed', 'doubtful') AND new.load_id IS NOT NULL
 BEGIN
 	INSERT INTO seal_count VALUES (
 		CAST(strftime('%Y', coalesce(new.checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER), new.lid_box_id,
-		(SELECT station_id FROM load WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
+		(SELECT station_id FROM work WHERE id = new.load_id), new.closed_by, 1, new.state <> 'sealed');
 END;
 
 -- A load that comes back after its jars: they had no canner when they were counted.
-CREATE TRIGGER seal_load_again AFTER INSERT ON load
+CREATE TRIGGER seal_load_again AFTER INSERT ON work
 WHEN EXISTS (SELECT 1 FROM jar WHERE load_id = new.id)
 BEGIN
 	INSERT INTO seal_tally
@@ -773,17 +761,25 @@ BEGIN
 		SELECT id, fruit, fruit_mg, ul, ul * 1000000 / fruit_mg FROM (
 			SELECT run.id, lower(trim(run.fruit)) AS fruit, run.fruit_mg,
 				CAST(total(juice.made_ul) AS INTEGER) AS ul
-			FROM run JOIN juice ON juice.run_id = run.id
-			WHERE run.id = new.run_id AND run.open = 0 AND run.fruit_mg <= 10000000000
+			FROM run JOIN work ON work.id = run.id JOIN juice ON juice.run_id = run.id
+			WHERE run.id = new.run_id AND work.at_station = 0 AND run.fruit_mg <= 10000000000
 			GROUP BY run.id)
 		WHERE ul > 0 AND ul <= 2 * fruit_mg;
 END;
 
-CREATE TRIGGER run_yield_run AFTER UPDATE OF fruit, fruit_mg, open ON run
+CREATE TRIGGER run_yield_run AFTER UPDATE OF fruit, fruit_mg ON run
+BEGIN
+	INSERT INTO yield_anew VALUES (new.id);
+END;
+CREATE TRIGGER run_yield_run_over AFTER UPDATE OF at_station ON work
 BEGIN
 	INSERT INTO yield_anew VALUES (new.id);
 END;
 CREATE TRIGGER run_yield_run_again AFTER INSERT ON run
+BEGIN
+	INSERT INTO yield_anew VALUES (new.id);
+END;
+CREATE TRIGGER run_yield_work_again AFTER INSERT ON work WHEN EXISTS (SELECT 1 FROM run WHERE id = new.id)
 BEGIN
 	INSERT INTO yield_anew VALUES (new.id);
 END;
@@ -1039,46 +1035,36 @@ CREATE VIEW jar_counted AS SELECT load_id, lot_id,
 	state IN ('unsealed', 'doubtful') AND checked_wall_ms IS NOT NULL AS failed
 FROM jar WHERE load_id IS NOT NULL;
 
--- Every load, run and batch as a line.
+-- Every work as a line.
 --   id        seconds * 2^20 + a number: in the order of time, a season is a stretch of them;
---             the indexes ..._in_time hold the same expressions
---   product   runs: the fruit
---   lost      phases that ended in a lost boil, steam or pressure
+--             the index work_in_time holds the same expression
+--   product   of its jars, its batch's lot, or the fruit of a run
+--   lost      phases of a load that ended in a lost boil, steam or pressure
 --   fruit_mg, juice_ul   runs, as run_yield has them; 0: not told
 CREATE VIEW work_line AS SELECT
-	opened_wall_ms / 1000 * 1048576 + (4 * id + 1) % 1048576 AS id, 'load' AS kind, id AS ref,
+	opened_wall_ms / 1000 * 1048576 + id % 1048576 AS id, kind, id AS ref,
 	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
 	coalesce((SELECT group_concat(product, ', ') FROM (SELECT product FROM lot
-		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) GROUP BY product COLLATE NOCASE ORDER BY min(lot.id))), '')
-		AS product,
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = work.id) GROUP BY product COLLATE NOCASE ORDER BY min(lot.id))),
+		(SELECT product FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work.id),
+		(SELECT lower(trim(fruit)) FROM run WHERE run.id = work.id), '') AS product,
 	coalesce((SELECT group_concat(code, ' ') FROM (SELECT code FROM lot
-		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = load.id) ORDER BY lot.id)), '') AS lot,
-	coalesce((SELECT verdict FROM judgement WHERE load_id = load.id AND jar_id IS NULL), 'open') AS verdict,
-	(SELECT count(*) FROM phase WHERE work_id = load.id AND ended_why = 'lost') AS lost,
-	0 AS fruit_mg, 0 AS juice_ul,
-	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND made) AS jars,
-	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND broke) AS broken,
-	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND looked) AS looked,
-	(SELECT count(*) FROM jar_counted WHERE load_id = load.id AND failed) AS failed,
-	EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND state IN ('unsealed', 'doubtful')) AS unsealed,
-	EXISTS (SELECT 1 FROM jar WHERE load_id = load.id AND siphoning <> 'none') AS losses,
+		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = work.id) ORDER BY lot.id)),
+		(SELECT code FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work.id), '') AS lot,
+	CASE WHEN kind = 'load' THEN coalesce((SELECT verdict FROM judgement WHERE load_id = work.id AND jar_id IS NULL), 'open')
+		WHEN at_station THEN 'open'
+		ELSE coalesce((SELECT verdict FROM judgement WHERE batch_id = work.id AND verdict <> 'open'), '') END AS verdict,
+	CASE kind WHEN 'load' THEN (SELECT count(*) FROM phase WHERE work_id = work.id AND ended_why = 'lost') ELSE 0 END AS lost,
+	coalesce((SELECT run_yield.fruit_mg FROM run_yield WHERE run_id = work.id), 0) AS fruit_mg,
+	coalesce((SELECT juice_ul FROM run_yield WHERE run_id = work.id), 0) AS juice_ul,
+	(SELECT count(*) FROM jar_counted WHERE load_id = work.id AND made) AS jars,
+	(SELECT count(*) FROM jar_counted WHERE load_id = work.id AND broke) AS broken,
+	(SELECT count(*) FROM jar_counted WHERE load_id = work.id AND looked) AS looked,
+	(SELECT count(*) FROM jar_counted WHERE load_id = work.id AND failed) AS failed,
+	EXISTS (SELECT 1 FROM jar WHERE load_id = work.id AND state IN ('unsealed', 'doubtful')) AS unsealed,
+	EXISTS (SELECT 1 FROM jar WHERE load_id = work.id AND siphoning <> 'none') AS losses,
 	note <> '' AS noted
-FROM load UNION ALL SELECT
-	opened_wall_ms / 1000 * 1048576 + (4 * id + 2) % 1048576, 'run', id,
-	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), station_id,
-	lower(trim(fruit)), '', CASE open WHEN 1 THEN 'open' ELSE '' END, 0,
-	coalesce((SELECT run_yield.fruit_mg FROM run_yield WHERE run_id = run.id), 0),
-	coalesce((SELECT juice_ul FROM run_yield WHERE run_id = run.id), 0),
-	0, 0, 0, 0, 0, 0, 0
-FROM run UNION ALL SELECT
-	opened_wall_ms / 1000 * 1048576 + (4 * id + 3) % 1048576, 'batch', id,
-	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER), station_id,
-	coalesce((SELECT product FROM lot WHERE lot.id = lot_id), ''),
-	coalesce((SELECT code FROM lot WHERE lot.id = lot_id), ''),
-	CASE open WHEN 1 THEN 'open' ELSE coalesce((SELECT verdict FROM judgement
-		WHERE batch_id = batch.id AND verdict <> 'open'), '') END,
-	0, 0, 0, 0, 0, 0, 0, 0, 0, note <> ''
-FROM batch;
+FROM work;
 
 -- Hours at work: between acts less than two hours apart, a house rule. Adding them up from the
 -- journal took 190 ms with 100,000 jars; it only grows, so that nothing is ever taken off.

@@ -14,7 +14,7 @@
 #include "log/log.h"
 #include "log/query/statements.h"
 
-#define EVIDENCE_COLUMNS 9
+#define EVIDENCE_COLUMNS 11
 
 #define COPY_NAME_MAX 64
 

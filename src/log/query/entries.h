@@ -15,6 +15,8 @@
 /* A column that has the name of its member. */
 #define COLUMN(row, member) .column = #member, MEMBER(row, member)
 #define WORDS(of) .words = (&words_of_##of)
+/* What all kinds of work have in common: its column of the table work. */
+#define OF_WORK(row, member, column) MEMBER(row, member), SELECTED("work." column)
 #define SELECTED(text) .sql = (text) /* instead of the column */
 #define OUT(said, explained) .name = (said), .meaning = (explained)
 #define RANGE(from, to) .least = (from), .most = (to)

@@ -1,5 +1,5 @@
 /*
- * judged.h - what the gate said last (src/kitchen/canner/verdict.c), as it is selected.
+ * judged.h - what the gate said last (src/kitchen/act/verdict.c), and where a load is, as they are selected.
  */
 #ifndef STILLROOM_LOG_QUERY_JUDGED_H
 #define STILLROOM_LOG_QUERY_JUDGED_H
@@ -13,5 +13,8 @@
 #define JAR_VERDICT \
 	"coalesce((SELECT g.verdict FROM judgement g WHERE g.jar_id = jar.id), " JUDGED("load", "jar.load_id", \
 	                                                                                "verdict", "'open'") ")"
+
+/* Where a load is, of load and work. */
+#define LOAD_PLACE "CASE WHEN work.at_station THEN 'canner' WHEN load.shelved THEN 'shelf' ELSE 'rack' END"
 
 #endif

@@ -93,9 +93,19 @@ bool put_row(struct query *query, int64_t *id, int64_t fresh, const char *what, 
 /* Run an *_UPDATE or *_DELETE whose every parameter is bound; a row must answer to it. */
 bool put_change(struct query *query, const char *what, struct fault *fault);
 
-/* The row that a new load, run or batch needs under it; its number is filled in. `number`: the
- * one wished for, given if it is above every number ever given; 0: none. */
-bool put_work(struct log *log, enum subject_kind kind, int64_t *id, int64_t number, struct fault *fault);
+/* What all kinds of work have in common. */
+struct work_row {
+	enum subject_kind kind;
+	int64_t station_id;
+	int64_t opened_wall_ms;
+	bool at_station;
+	const char *note; /* at most SENTENCE_MAX_BYTES of it */
+};
+
+/* First of all that is put of a work: what it has in common with others.  *id 0: a new one, whose
+ * number is filled in.  `number`: the one wished for, given if it is above every number ever
+ * given; 0: none. */
+bool put_work(struct log *log, const struct work_row *row, int64_t *id, int64_t number, struct fault *fault);
 
 /* An id that neither the table nor the journal has told of. */
 bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fault *fault);

@@ -47,6 +47,17 @@
 	    "f") "  ORDER BY f.id DESC LIMIT 1), 0)" \
 	         " ORDER BY journal.id DESC LIMIT 1"
 
+/* The rows of a kind with what they have in common with others; in this order: from the few that are looked for. */
+#define ONE_OF(kind) "SELECT {" kind "} FROM " kind " JOIN work ON work.id = " kind ".id WHERE " kind ".id = ?"
+#define ALL_OF(kind) "SELECT {" kind "} FROM work CROSS JOIN " kind " ON " kind ".id = work.id "
+/* The + keeps the index work_opened out: the few that are there are sorted instead of walking through
+ * every work there ever was. */
+#define AT_STATIONS(kind) ALL_OF(kind) "WHERE work.at_station = 1 ORDER BY +opened_wall_ms, work.id"
+#define OPENED_BETWEEN(kind) \
+	ALL_OF(kind) \
+	"WHERE opened_wall_ms >= ? AND opened_wall_ms < ? AND work.kind = '" kind "' " \
+	"ORDER BY opened_wall_ms, work.id"
+
 #define PHASES "SELECT {phase} FROM phase WHERE work_id = ?"
 
 /* As the index jar_kept has it. */
@@ -60,10 +71,13 @@
  * the mark of one recall. */
 #define TRACED_COLUMNS \
 	"{jar}, lot.code, lot.product, lot.food, lot.made_wall_ms, " \
-	"(SELECT place FROM load WHERE load.id = jar.load_id), " \
+	"(SELECT " LOAD_PLACE " FROM load JOIN work ON work.id = load.id WHERE load.id = jar.load_id), " \
 	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
 #define BY_LOT " ORDER BY jar.lot_id, jar.load_id, jar.place_in_load, jar.id"
+/* Begun from ?1 to before ?2. */
+#define BEGUN "opened_wall_ms >= ?1 AND opened_wall_ms < ?2"
+#define BEGUN_OF(kind) "work.kind = '" kind "' AND " BEGUN
 /* What is found by `seed`, a SELECT of ids, and what it became under new lids.  CROSS
  * JOIN keeps to this order (SQLite's page on its query optimizer, section 8.2): for the
  * sake of the ORDER BY some versions of SQLite would go through all jars instead. */
@@ -104,24 +118,15 @@
 
 #define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
 
-/* Begun from ?1 to before ?2. */
-#define BEGUN "opened_wall_ms >= ?1 AND opened_wall_ms < ?2"
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
-#define BUSY(work) \
-	"coalesce((SELECT sum(" LASTED ") FROM phase WHERE work_id = " work ".id AND ended_wall_ms IS NOT NULL " \
-	"AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms "
 #define BUSY_STATIONS \
-	"FROM (SELECT station_id, " BUSY( \
-	    "load") "FROM load WHERE " BEGUN " " \
-	            "UNION ALL SELECT station_id, " BUSY( \
-	                "run") "FROM run WHERE " BEGUN " " \
-	                       "UNION ALL SELECT station_id, " BUSY( \
-	                           "batch") "FROM batch WHERE " BEGUN ") " \
-	                                    "LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+	"FROM (SELECT station_id, coalesce((SELECT sum(" LASTED ") FROM phase WHERE work_id = work.id " \
+	"AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms " \
+	"FROM work WHERE " BEGUN ") LEFT JOIN station ON station.id = station_id GROUP BY station_id"
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
-	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = load.id AND name = 'come_up' " \
-	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM load WHERE " BEGUN ") WHERE ms IS NOT NULL"
+	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = work.id AND name = 'come_up' " \
+	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM work WHERE " BEGUN_OF("load") ") WHERE ms IS NOT NULL"
 
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
@@ -194,16 +199,17 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[LOT_UPDATE] = "{update lot}",
 
 	[WORK_LAST_ID] = "SELECT coalesce(max(seq), 0) FROM sqlite_sequence WHERE name = 'work'",
-	[WORK_INSERT] = "INSERT INTO work (kind, id) VALUES (?, ?)",
+	[WORK_INSERT] =
+	    "INSERT INTO work (station_id, opened_wall_ms, at_station, note, kind, id) VALUES (?, ?, ?, ?, ?, ?)",
+	[WORK_UPDATE] =
+	    "UPDATE work SET station_id = ?, opened_wall_ms = ?, at_station = ?, note = ? WHERE kind = ? AND id = ?",
 
-	[LOAD_GET] = "SELECT {load} FROM load WHERE id = ?",
-	/* The + keeps the index load_opened out (run_opened, batch_opened below): the few open ones are sorted instead
-	 * of walking through every load there ever was. */
-	[LOAD_OPEN] = "SELECT {load} FROM load WHERE place <> 'shelf' ORDER BY +opened_wall_ms, id",
-	[LOAD_BETWEEN] = "SELECT {load} FROM load WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-	                 "ORDER BY opened_wall_ms, id",
-	[LOAD_BEFORE] = "SELECT {load} FROM load WHERE opened_wall_ms < ? "
-	                "ORDER BY opened_wall_ms DESC, id DESC LIMIT 1",
+	[LOAD_GET] = ONE_OF("load"),
+	[LOAD_OPEN] = "SELECT {load} FROM load CROSS JOIN work ON work.id = load.id WHERE shelved = 0 "
+	              "ORDER BY +opened_wall_ms, load.id",
+	[LOAD_BETWEEN] = OPENED_BETWEEN("load"),
+	[LOAD_BEFORE] = ALL_OF("load") "WHERE opened_wall_ms < ? AND work.kind = 'load' "
+	                               "ORDER BY opened_wall_ms DESC, work.id DESC LIMIT 1",
 	[LOAD_INSERT] = "{insert load}",
 	[LOAD_UPDATE] = "{update load}",
 
@@ -227,9 +233,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "SELECT {jar} FROM pantry_lot CROSS JOIN lot ON lot.id = pantry_lot.lot_id "
 	    "CROSS JOIN jar ON jar.lot_id = pantry_lot.lot_id AND jar.size = pantry_lot.size "
 	    "WHERE " IS_KEPT " AND NOT " IS_BLOCKED " ORDER BY pantry_lot.made_wall_ms, pantry_lot.lot_id LIMIT 1",
-	[JAR_MADE] = "SELECT count(*) FROM jar JOIN load ON load.id = jar.load_id "
-	             "WHERE load.opened_wall_ms >= ? AND load.opened_wall_ms < ? AND jar.state <> 'broken' "
-	             "AND jar.from_jar_id IS NULL",
+	[JAR_MADE] =
+	    "SELECT count(*) FROM work CROSS JOIN jar ON jar.load_id = work.id "
+	    "WHERE work.opened_wall_ms >= ? AND work.opened_wall_ms < ? AND work.kind = 'load' AND jar.state <> 'broken' "
+	    "AND jar.from_jar_id IS NULL",
 	[JAR_INSERT] = "{insert jar}",
 	[JAR_UPDATE] = "{update jar}",
 	[JAR_DELETE] = "DELETE FROM jar WHERE id = ? AND load_id IS NULL",
@@ -323,10 +330,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[TRACE_OF_PRODUCT] =
 	    TRACE("SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ? COLLATE NOCASE"),
 	/* What was made or canned on the day. */
-	[TRACE_OF_DAY] = TRACE("SELECT j.id FROM load JOIN jar j ON j.load_id = load.id "
-	                       "WHERE load.opened_wall_ms >= ?1 AND load.opened_wall_ms < ?2 "
-	                       "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
-	                       "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
+	[TRACE_OF_DAY] = TRACE("SELECT j.id FROM work CROSS JOIN jar j ON j.load_id = work.id WHERE " BEGUN_OF(
+	    "load") " "
+	            "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
+	            "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
 	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
 	[RECALLS_OPEN] = RECALLS /* in this order: from the few that are open */
 	"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "
@@ -341,10 +348,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "{insert recall_jar} ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
 	    "outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
-	[RUN_GET] = "SELECT {run} FROM run WHERE id = ?",
-	[RUN_OPEN] = "SELECT {run} FROM run WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[RUN_BETWEEN] = "SELECT {run} FROM run WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-	                "ORDER BY opened_wall_ms, id",
+	[RUN_GET] = ONE_OF("run"),
+	[RUN_OPEN] = AT_STATIONS("run"),
+	[RUN_BETWEEN] = OPENED_BETWEEN("run"),
 	[RUN_INSERT] = "{insert run}",
 	[RUN_UPDATE] = "{update run}",
 
@@ -363,10 +369,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JUICE_USE_INSERT] = "{insert juice_use}",
 	[JUICE_USE_UPDATE] = "{update juice_use}",
 
-	[BATCH_GET] = "SELECT {batch} FROM batch WHERE id = ?",
-	[BATCH_OPEN] = "SELECT {batch} FROM batch WHERE open = 1 ORDER BY +opened_wall_ms, id",
-	[BATCH_BETWEEN] = "SELECT {batch} FROM batch WHERE opened_wall_ms >= ? AND opened_wall_ms < ? "
-	                  "ORDER BY opened_wall_ms, id",
+	[BATCH_GET] = ONE_OF("batch"),
+	[BATCH_OPEN] = AT_STATIONS("batch"),
+	[BATCH_BETWEEN] = OPENED_BETWEEN("batch"),
 	[BATCH_INSERT] = "{insert batch}",
 	[BATCH_UPDATE] = "{update batch}",
 	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
@@ -405,9 +410,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_entry(?1, 'load', load_id, verb, said, who) UNION ALL "
 	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_entry(?1, 'run', run_id, verb, said, who) UNION ALL "
 	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_entry(?1, 'batch', batch_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM load WHERE note_words(?1, 'load', id, note, " DAY_OPENED ") UNION ALL "
-	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit, " DAY_OPENED ") UNION ALL "
-	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM work WHERE note_words(?1, kind, id, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit) UNION ALL "
+	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe) UNION ALL "
 	    "SELECT 1 FROM batch_amount WHERE note_words(?1, 'batch', batch_id, ingredient) UNION ALL "
 	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND note_words(?1, 'load', load_id, why) "
 	    "UNION ALL "
@@ -417,36 +422,37 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "SELECT 1 FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE words_in(?1, product, code) "
 	    "AND note_words(?1, 'batch', batch.id, product, code)",
 	/* The newest year before an instant in which something was begun. */
-	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(at) / 1000, 'unixepoch') AS INTEGER) FROM ("
-	                  "SELECT max(opened_wall_ms) AS at FROM load WHERE opened_wall_ms < ?1 UNION ALL "
-	                  "SELECT max(opened_wall_ms) FROM run WHERE opened_wall_ms < ?1 UNION ALL "
-	                  "SELECT max(opened_wall_ms) FROM batch WHERE opened_wall_ms < ?1)",
-	[SEASON_MADE] =
-	    "SELECT (SELECT count(*) FROM load WHERE " BEGUN "), (SELECT count(*) FROM run WHERE " BEGUN "), "
-	    "(SELECT count(*) FROM batch WHERE " BEGUN ")",
-	[SEASON_JARS] = "SELECT sum(made), sum(broke) FROM load JOIN jar_counted ON load_id = load.id WHERE " BEGUN,
+	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(opened_wall_ms) / 1000, 'unixepoch') AS INTEGER) FROM work "
+	                  "WHERE opened_wall_ms < ?1",
+	[SEASON_MADE] = "SELECT sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch') FROM work WHERE " BEGUN,
+	[SEASON_JARS] =
+	    "SELECT sum(made), sum(broke) FROM work CROSS JOIN jar_counted ON load_id = work.id WHERE " BEGUN_OF(
+	        "load"),
 	[SEASON_VERDICTS] =
 	    "SELECT sum(verdict = 'not_valid'), sum(verdict = 'unknown'), "
-	    "(SELECT count(*) FROM load JOIN phase ON work_id = load.id AND ended_why = 'lost' WHERE " BEGUN ") "
-	    "FROM load JOIN judgement ON load_id = load.id AND jar_id IS NULL WHERE " BEGUN,
+	    "(SELECT count(*) FROM work CROSS JOIN phase ON work_id = work.id AND ended_why = 'lost' WHERE " BEGUN_OF(
+	        "load") ") "
+	                "FROM work CROSS JOIN judgement ON load_id = work.id AND jar_id IS NULL WHERE " BEGUN_OF(
+	                    "load"),
 	[SEASON_SEALS] =
 	    "SELECT sum(looked), sum(failed) FROM seal_tally WHERE season = ? AND about = 'house' AND which = ''",
-	[SEASON_YIELD] = "SELECT sum(run_yield.fruit_mg), sum(juice_ul) FROM run JOIN run_yield ON run_id = run.id "
-	                 "WHERE " BEGUN,
+	[SEASON_YIELD] =
+	    "SELECT sum(run_yield.fruit_mg), sum(juice_ul) FROM work CROSS JOIN run_yield ON run_id = work.id "
+	    "WHERE " BEGUN_OF("run"),
 	[SEASON_HOURS] = "SELECT sum(acts), sum(worked_ms) FROM season_hours WHERE season = ?",
 	[SEASON_COME_UP] = "SELECT count(*), sum(ms) " COME_UPS,
 	/* A product is spelled as in the first load of the year. */
 	[SEASON_PRODUCTS] =
 	    "SELECT product, count(DISTINCT load_id), sum(made) AS jars, sum(broke), sum(looked), sum(failed), "
-	    "min(opened_wall_ms) FROM load JOIN jar_counted ON load_id = load.id JOIN lot ON lot.id = lot_id "
-	    "WHERE " BEGUN " GROUP BY product COLLATE NOCASE ORDER BY jars DESC, product",
+	    "min(opened_wall_ms) FROM work CROSS JOIN jar_counted ON load_id = work.id JOIN lot ON lot.id = lot_id "
+	    "WHERE " BEGUN_OF("load") " GROUP BY product COLLATE NOCASE ORDER BY jars DESC, product",
 	[SEASON_BUSIEST] = "SELECT name, sum(busy_ms) AS busy " BUSY_STATIONS " HAVING busy > 0 AND name IS NOT NULL "
 	                   "ORDER BY busy DESC, station_id LIMIT 1",
 	[SEASON_STATIONS] = "SELECT station_id, coalesce(name, ''), coalesce(kind, ''), count(*), "
 	                    "sum(busy_ms) AS busy " BUSY_STATIONS " ORDER BY busy DESC, station_id",
-	[SEASON_FRUITS] =
-	    "SELECT run_yield.fruit, count(*), sum(run_yield.fruit_mg) AS mg, sum(juice_ul) "
-	    "FROM run JOIN run_yield ON run_id = run.id WHERE " BEGUN " GROUP BY run_yield.fruit ORDER BY mg DESC, 1",
+	[SEASON_FRUITS] = "SELECT run_yield.fruit, count(*), sum(run_yield.fruit_mg) AS mg, sum(juice_ul) "
+	                  "FROM work CROSS JOIN run_yield ON run_id = work.id WHERE " BEGUN_OF(
+	                      "run") " GROUP BY run_yield.fruit ORDER BY mg DESC, 1",
 	[SEASON_COME_UPS] = "SELECT station_id, min(240, ms / 60000) AS minutes, count(*) " COME_UPS
 	                    " GROUP BY station_id, minutes ORDER BY minutes",
 	[PRODUCT_NAMES] =

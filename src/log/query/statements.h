@@ -69,6 +69,7 @@ enum statement {
 
 	WORK_LAST_ID,
 	WORK_INSERT,
+	WORK_UPDATE,
 
 	LOAD_GET,
 	LOAD_OPEN,

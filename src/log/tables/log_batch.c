@@ -7,7 +7,7 @@
 #define IN(member) COLUMN(struct log_batch, member)
 static const struct log_column batch_columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("batch", "number") },
-	{ IN(station_id), .kind = CELL_NUMBER, OUT("station", "the pot") },
+	{ OF_WORK(struct log_batch, station_id, "station_id"), .kind = CELL_NUMBER, OUT("station", "the pot") },
 	{ IN(lot_id), .kind = CELL_NUMBER },
 	{ .kind = CELL_TEXT, SELECTED("lot.code"), OUT("lot", "") },
 	{ IN(recipe), .kind = CELL_TEXT, OUT("recipe", "") },
@@ -18,14 +18,14 @@ static const struct log_column batch_columns[] = {
 	{ IN(published), .kind = CELL_FLAG, OUT("published", "has a published process") },
 	{ IN(ticks), .kind = CELL_BITS },
 	{ IN(warm_jars), .kind = CELL_FLAG, OUT("warm_jars", "were ticked") },
-	{ IN(open), .kind = CELL_FLAG, OUT("open", "still in the pot") },
+	{ OF_WORK(struct log_batch, open, "at_station"), .kind = CELL_FLAG, OUT("open", "still in the pot") },
 	{ IN(jar), .kind = CELL_TEXT, OUT("jar", "size it was meant for") },
 	{ MEMBER(struct log_batch, verdict), .kind = CELL_WORD, WORDS(verdict),
 	  SELECTED(JUDGED("batch", "batch.id", "verdict", "'open'")), OUT("verdict", "open, not_valid, unknown") },
 	{ MEMBER(struct log_batch, verdict_why), .kind = CELL_TEXT,
 	  SELECTED(JUDGED("batch", "batch.id", "why", "''")), OUT("verdict_why", "") },
-	{ IN(note), .kind = CELL_TEXT, OUT("note", "") },
-	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "") },
+	{ OF_WORK(struct log_batch, note, "note"), .kind = CELL_TEXT, OUT("note", "") },
+	{ OF_WORK(struct log_batch, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
 	{ IN(sheet_minutes), .kind = CELL_NUMBER,
 	  OUT("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none") },
 };
@@ -38,7 +38,7 @@ const struct log_table table_of_batches = {
 	COLUMNS(batch_columns),
 	.table = "batch",
 	.row_size = sizeof(struct log_batch),
-	.from = "batch JOIN lot ON lot.id = batch.lot_id",
+	.from = "batch JOIN work ON work.id = batch.id JOIN lot ON lot.id = batch.lot_id",
 	.order = "batch.id",
 };
 
@@ -102,12 +102,13 @@ bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amoun
 
 bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 {
-	int64_t fresh = 0;
-	if (row->id == 0 && !put_work(log, SUBJECT_BATCH, &fresh, 0, fault))
+	const struct work_row work = { SUBJECT_BATCH, row->station_id, row->opened_wall_ms, row->open, row->note };
+	int64_t id = row->id;
+	if (!put_work(log, &work, &id, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? BATCH_INSERT : BATCH_UPDATE);
 	bind_row(&query, &table_of_batches, row);
-	return put_row(&query, &row->id, fresh, "batch", fault);
+	return put_row(&query, &row->id, id, "batch", fault);
 }
 
 bool log_put_batch_amount(struct log *log, struct log_batch_amount *row, struct fault *fault)

@@ -142,8 +142,9 @@ static const struct {
 	enum subject_kind kind; /* SUBJECT_HOUSE: a lot's */
 } evidence[] = {
 	{ "load", "id", SUBJECT_LOAD },       { "batch", "id", SUBJECT_BATCH },
-	{ "jar", "load_id", SUBJECT_LOAD },   { "jar", "batch_id", SUBJECT_BATCH },
-	{ "phase", "work_id", SUBJECT_LOAD }, /* a run or batch is no load: see is_there */
+	{ "work", "id", SUBJECT_LOAD }, /* one of another kind is not there: see is_there */
+	{ "work", "id", SUBJECT_BATCH },      { "jar", "load_id", SUBJECT_LOAD },
+	{ "jar", "batch_id", SUBJECT_BATCH }, { "phase", "work_id", SUBJECT_LOAD },
 	{ "mark", "load_id", SUBJECT_LOAD },  { "mark", "lot_id", SUBJECT_HOUSE },
 	{ "lot", "id", SUBJECT_HOUSE },       { "batch_amount", "batch_id", SUBJECT_BATCH }, /* its acid */
 };

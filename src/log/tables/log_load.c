@@ -19,15 +19,16 @@
 #define IN(member) COLUMN(struct log_load, member)
 static const struct log_column columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("load", "number"), RANGE(1, ID_MOST) },
-	{ IN(station_id), .kind = CELL_NUMBER },
+	{ OF_WORK(struct log_load, station_id, "station_id"), .kind = CELL_NUMBER },
 	{ .kind = CELL_TEXT, SELECTED("station.name"), OUT("station", "name of the canner") },
 	{ IN(method), .kind = CELL_WORD, WORDS(method), NOTED("method", "method"), OUT("method", "{}; empty: not noted") },
 	{ MEMBER(struct log_load, method_not_noted), .kind = CELL_FLAG,
 	  SELECTED("instr(load.not_noted, 'method') > 0") },
 	{ .kind = CELL_WORD, SELECTED("station.wall"), WORDS(wall), .lack = MAY_LACK,
 	  OUT("wall", "of the canner: {}; empty: not said") },
-	{ IN(place), .kind = CELL_WORD, WORDS(place), OUT("place", "{}") },
-	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "when it was begun") },
+	{ MEMBER(struct log_load, place), .kind = CELL_WORD, WORDS(place), SELECTED(LOAD_PLACE), OUT("place", "{}") },
+	{ .column = "shelved", .kind = CELL_FLAG, .by_hand = true },
+	{ OF_WORK(struct log_load, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "when it was begun") },
 	{ IN(minutes), .kind = CELL_NUMBER, NOTED("minutes", "minutes"),
 	  OUT("minutes", "of the process; empty: not noted"), RANGE(1, 100000) },
 	{ IN(pressure_psi), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = NO_PRESSURE,
@@ -57,7 +58,7 @@ static const struct log_column columns[] = {
 	  OUT("process_ended", "empty: not yet, or not noted") },
 	{ IN(broken), .kind = CELL_NUMBER, OUT("broken", "jars seen to break before the seal check"), RANGE(0, 99) },
 	{ .column = "not_noted", .kind = CELL_TEXT, .by_hand = true },
-	{ IN(note), .kind = CELL_TEXT, OUT("note", "") },
+	{ OF_WORK(struct log_load, note, "note"), .kind = CELL_TEXT, OUT("note", "") },
 };
 /* clang-format on */
 
@@ -68,7 +69,7 @@ const struct log_table table_of_loads = {
 	COLUMNS(columns),
 	.table = "load",
 	.row_size = sizeof(struct log_load),
-	.from = "load JOIN station ON station.id = load.station_id",
+	.from = "load JOIN work ON work.id = load.id JOIN station ON station.id = work.station_id",
 	.order = "load.id",
 };
 
@@ -117,20 +118,6 @@ static void bind_not_noted(struct query *query, const struct log_load *row)
 	bind_text(query, words[0] == ' ' ? words + 1 : words, sizeof(words) - 1);
 }
 
-/* `fresh`: its number when it is a new row. */
-static bool put_load_row(struct log *log, struct log_load *row, int64_t fresh, struct fault *fault)
-{
-	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
-	struct log_load stored = *row;
-	if (stored.minutes == 0)
-		stored.minutes = 1; /* stands for nothing then */
-	if (stored.headspace_thou == 0)
-		stored.headspace_thou = 1;
-	bind_row(&query, &table_of_loads, &stored);
-	bind_not_noted(&query, row);
-	return put_row(&query, &row->id, fresh, "load", fault);
-}
-
 bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 {
 	return log_put_load_numbered(log, row, 0, fault);
@@ -138,8 +125,19 @@ bool log_put_load(struct log *log, struct log_load *row, struct fault *fault)
 
 bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number, struct fault *fault)
 {
-	int64_t fresh = 0;
-	if (row->id == 0 && !put_work(log, SUBJECT_LOAD, &fresh, number, fault))
+	const struct work_row work = { SUBJECT_LOAD, row->station_id, row->opened_wall_ms, row->place == PLACE_STATION,
+		                       row->note };
+	struct log_load stored = *row;
+	int64_t id = row->id;
+	if (!put_work(log, &work, &id, number, fault))
 		return false;
-	return put_load_row(log, row, fresh, fault);
+	struct query query = query_start(log, row->id == 0 ? LOAD_INSERT : LOAD_UPDATE);
+	if (stored.minutes == 0)
+		stored.minutes = 1; /* stands for nothing then */
+	if (stored.headspace_thou == 0)
+		stored.headspace_thou = 1;
+	bind_row(&query, &table_of_loads, &stored);
+	bind_integer(&query, row->place == PLACE_SHELF);
+	bind_not_noted(&query, row);
+	return put_row(&query, &row->id, id, "load", fault);
 }

@@ -41,14 +41,19 @@ bool put_fresh_id(struct log *log, enum statement which, int64_t *id, struct fau
 	return query_integer(&query, id, fault) || put_spoilt(log);
 }
 
-bool put_work(struct log *log, enum subject_kind kind, int64_t *id, int64_t number, struct fault *fault)
+bool put_work(struct log *log, const struct work_row *row, int64_t *id, int64_t number, struct fault *fault)
 {
+	const char *kind = word_at(&words_of_work, (int)row->kind);
 	int64_t last = 0;
 	if (!act_is_open(log, fault))
 		return false;
 	if (number != 0 && !put_fresh_id(log, WORK_LAST_ID, &last, fault))
 		return false;
-	struct query query = query_start(log, WORK_INSERT);
-	bind_name(&query, word_at(&words_of_work, (int)kind));
-	return put_row(&query, id, number > last ? number : 0, "work", fault);
+	struct query query = query_start(log, *id == 0 ? WORK_INSERT : WORK_UPDATE);
+	bind_integer(&query, row->station_id);
+	bind_integer(&query, row->opened_wall_ms);
+	bind_integer(&query, row->at_station);
+	bind_text(&query, row->note, SENTENCE_MAX_BYTES);
+	bind_name(&query, kind);
+	return put_row(&query, id, number > last ? number : 0, kind, fault);
 }

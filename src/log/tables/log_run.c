@@ -6,16 +6,16 @@
 #define IN(member) COLUMN(struct log_run, member)
 static const struct log_column columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("run", "number") },
-	{ IN(station_id), .kind = CELL_NUMBER, OUT("station", "the juicer") },
+	{ OF_WORK(struct log_run, station_id, "station_id"), .kind = CELL_NUMBER, OUT("station", "the juicer") },
 	{ IN(fruit), .kind = CELL_TEXT, OUT("fruit", "") },
 	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "") },
-	{ IN(open), .kind = CELL_FLAG, OUT("open", "it still goes on") },
+	{ OF_WORK(struct log_run, open, "at_station"), .kind = CELL_FLAG, OUT("open", "it still goes on") },
 	{ IN(water_every_ms), .kind = CELL_NUMBER },
 	{ .column = "water_wall_ms", MEMBER(struct log_run, water.wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL },
 	{ .column = "water_awake_ms", MEMBER(struct log_run, water.awake_ms), .kind = CELL_AWAKE },
 	{ .column = "water_boot", MEMBER(struct log_run, water.boot), .kind = CELL_TEXT },
 	{ IN(water_checks), .kind = CELL_NUMBER, OUT("water_checks", "how often the water was seen") },
-	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "") },
+	{ OF_WORK(struct log_run, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
 };
 #undef IN
 /* clang-format on */
@@ -26,7 +26,7 @@ const struct log_table table_of_runs = {
 	COLUMNS(columns),
 	.table = "run",
 	.row_size = sizeof(struct log_run),
-	.from = "run",
+	.from = "run JOIN work ON work.id = run.id",
 	.order = "run.id",
 };
 
@@ -54,10 +54,11 @@ bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms,
 
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
 {
-	int64_t fresh = 0;
-	if (row->id == 0 && !put_work(log, SUBJECT_RUN, &fresh, 0, fault))
+	const struct work_row work = { SUBJECT_RUN, row->station_id, row->opened_wall_ms, row->open, "" };
+	int64_t id = row->id;
+	if (!put_work(log, &work, &id, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? RUN_INSERT : RUN_UPDATE);
 	bind_row(&query, &table_of_runs, row);
-	return put_row(&query, &row->id, fresh, "run", fault);
+	return put_row(&query, &row->id, id, "run", fault);
 }

@@ -654,7 +654,7 @@ static void juice_balances(void)
 
 	ck_assert_int_eq(number("SELECT sum(made_ul) FROM juice WHERE kind = 'grapes'"), grapes);
 	ck_assert_int_eq(number("SELECT sum(made_ul) FROM juice WHERE kind = 'apples'"), apples);
-	ck_assert_int_eq(number("SELECT count(*) FROM run WHERE open = 0"), 4);
+	ck_assert_int_eq(number("SELECT count(*) FROM work WHERE kind = 'run' AND at_station = 0"), 4);
 	ck_assert_int_eq(number("SELECT sum(fruit_mg) FROM run"),
 	                 pk_amount(SUPPLY_FRUIT, "30 lb") + pk_amount(SUPPLY_FRUIT, "25 lb") +
 	                     pk_amount(SUPPLY_FRUIT, "28 lb") + pk_amount(SUPPLY_FRUIT, "24 lb"));

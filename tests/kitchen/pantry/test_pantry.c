@@ -388,7 +388,7 @@ START_TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing)
 	kit_sql(kit.path,
 	        "UPDATE judgement SET gate = gate - 1; "
 	        "UPDATE judgement SET verdict = 'valid', reasons = '', why = '' WHERE load_id = 1; "
-	        "UPDATE load SET place = 'shelf' WHERE id = 1; "
+	        "UPDATE load SET shelved = 1 WHERE id = 1; UPDATE work SET at_station = 0 WHERE id = 1; "
 	        "UPDATE phase SET ended_wall_ms = began_wall_ms, ended_why = 'done', lasted_ms = 0 WHERE work_id = 1");
 	before = kit_dump(kit.path, false);
 	kk_reopen(&kit);

@@ -274,12 +274,16 @@ static void juice_is_made_less_poured(int _i)
 
 static void work_has_one_running_phase(int _i)
 {
-	never(_i, "SELECT count(*) FROM run r WHERE r.open <> "
-	          "(SELECT count(*) FROM phase p WHERE p.work_id = r.id AND p.ended_wall_ms IS NULL)");
-	never(_i, "SELECT count(*) FROM batch b WHERE b.open <> "
-	          "(SELECT count(*) FROM phase p WHERE p.work_id = b.id AND p.ended_wall_ms IS NULL)");
-	never(_i, "SELECT count(*) FROM load l WHERE (l.place <> 'shelf') <> "
+	never(_i, "SELECT count(*) FROM work w WHERE kind <> 'load' AND w.at_station <> "
+	          "(SELECT count(*) FROM phase p WHERE p.work_id = w.id AND p.ended_wall_ms IS NULL)");
+	never(_i, "SELECT count(*) FROM load l WHERE NOT l.shelved <> "
 	          "(SELECT count(*) FROM phase p WHERE p.work_id = l.id AND p.ended_wall_ms IS NULL)");
+	never(_i, "SELECT count(*) FROM work JOIN load ON load.id = work.id WHERE at_station AND shelved");
+	never(
+	    _i,
+	    "SELECT count(*) FROM work w WHERE 1 <> (SELECT count(*) FROM load WHERE id = w.id AND w.kind = 'load') + "
+	    "(SELECT count(*) FROM run WHERE id = w.id AND w.kind = 'run') + "
+	    "(SELECT count(*) FROM batch WHERE id = w.id AND w.kind = 'batch')");
 	never(_i, "SELECT count(*) FROM jar WHERE (load_id IS NULL) <> (place_in_load = 0)");
 	never(_i, "SELECT count(*) FROM lid_box b WHERE (SELECT count(*) FROM jar WHERE lid_box_id = b.id) > b.lids");
 }

@@ -163,10 +163,10 @@ START_TEST(the_file_refuses_what_cannot_be)
 	static const char day[] =
 	    "INSERT INTO station (id, digit, kind, name) VALUES (1, 1, 'steam', 'Dome');"
 	    "INSERT INTO lot VALUES (1, '2026-09-14-B1', 'quince jelly', 'jelly', 'hot', 'acid', 8, 'printed', '');"
-	    "INSERT INTO work VALUES (1, 'load');"
-	    "INSERT INTO load (id, station_id, method, place, minutes, headspace_thou, jar_in_table, source, confirmed,"
-	    " elevation_um, elevation_slack_um, elevation_by, opened_wall_ms)"
-	    " VALUES (1, 1, 'steam', 'canner', 10, 250, 'pint', 'invented', 'yes', 0, 0, '', 5);"
+	    "INSERT INTO work VALUES (1, 'load', 1, 5, 1, '');"
+	    "INSERT INTO load (id, method, minutes, headspace_thou, jar_in_table, source, confirmed,"
+	    " elevation_um, elevation_slack_um, elevation_by)"
+	    " VALUES (1, 'steam', 10, 250, 'pint', 'invented', 'yes', 0, 0, '');"
 	    "INSERT INTO phase (work_id, name, began_wall_ms, began_awake_ms, began_boot) VALUES (1, 'come_up', 1, 1, '');"
 	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (1, 1, 1, 'pint');"
 	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, said, changes) VALUES (1, 1, '', 'v', 's', x'');";
@@ -187,6 +187,9 @@ START_TEST(the_file_refuses_what_cannot_be)
 		clock_of_nothing,
 		"DELETE FROM station WHERE id = 1",
 		"UPDATE load SET minutes = 'ten'",
+		"INSERT INTO work (kind, station_id, opened_wall_ms) VALUES ('batch', 1, 6)", /* the canner is taken */
+		"INSERT INTO work (kind, station_id, opened_wall_ms, at_station) VALUES ('meal', 1, 6, 0)",
+		"INSERT INTO run (id, fruit, fruit_mg, water_every_ms) VALUES (2, 'plums', 1, 1)", /* no such work */
 	};
 	run(db, day);
 	char *before = kit_dump(kit.path, true);

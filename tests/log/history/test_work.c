@@ -499,12 +499,11 @@ START_TEST(states_kinds_and_products_are_exact)
 	struct log_entry acts[ACTS];
 	set_up_pots();
 	(void)do_a_day(acts);
-	kit_sql(
-	    kit.path,
-	    "INSERT INTO lot VALUES (90, 'x', 'it''s \"wild\" quince jelly', 'f', 'p', 'acid', 1, NULL, '');"
-	    "INSERT INTO work VALUES (90, 'batch');"
-	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
-	    " VALUES (90, 3, 90, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
+	kit_sql(kit.path,
+	        "INSERT INTO lot VALUES (90, 'x', 'it''s \"wild\" quince jelly', 'f', 'p', 'acid', 1, NULL, '');"
+	        "INSERT INTO work VALUES (90, 'batch', 3, 1700000000000, 0, '');"
+	        "INSERT INTO batch (id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published)"
+	        " VALUES (90, 90, 'r', 1, 0, 1, 's', 1)");
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_UNSEALED }), 1);
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_NOT_VALID }), 1);
 	ck_assert_uint_eq(found(&(struct log_wish){ .state = WORK_VALID }), 0);
@@ -531,12 +530,12 @@ START_TEST(capitals_make_no_other_product)
 	kit_sql(
 	    kit.path,
 	    "INSERT INTO lot VALUES (91, 'a', 'Plum Jam', 'f', 'p', 'acid', 1, NULL, ''), (92, 'b', 'plum jam', 'f', 'p', 'acid', 1, NULL, '');"
-	    "INSERT INTO work VALUES (90, 'batch'), (91, 'load'), (92, 'load');"
-	    "INSERT INTO load SELECT value, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
-	    " 1, 0, 1700000000000, '', '' FROM json_each('[91, 92]');"
+	    "INSERT INTO work SELECT value, iif(value = 90, 'batch', 'load'), 1, 1700000000000, 0, '' FROM json_each('[90, 91, 92]');"
+	    "INSERT INTO load SELECT value, 'boiling_water', 1, 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
+	    " 1, 0, '' FROM json_each('[91, 92]');"
 	    "INSERT INTO jar (load_id, lot_id, place_in_load, size) VALUES (91, 91, 1, 'pint'), (91, 92, 2, 'pint'), (92, 92, 1, 'pint');"
-	    "INSERT INTO batch (id, station_id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published, open, opened_wall_ms)"
-	    " VALUES (90, 1, 91, 'r', 1, 0, 1, 's', 1, 0, 1700000000000)");
+	    "INSERT INTO batch (id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published)"
+	    " VALUES (90, 91, 'r', 1, 0, 1, 's', 1)");
 	KIT_OK(&kit, log_season_products(kit.log, 2023, &products, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	ck_assert_int_eq(products[0].jars, 3);
@@ -566,10 +565,9 @@ static void put_many(int loads)
 	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
 	    " INSERT INTO lot SELECT 1000 + i, 'L' || i, CASE i %% 3 WHEN 0 THEN 'plum jam' ELSE 'pears' END, 'f', 'p', 'acid', i, NULL, '' FROM n;"
 	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	    " INSERT INTO work SELECT 1000 + i, 'load' FROM n;"
+	    " INSERT INTO work SELECT 1000 + i, 'load', 1, 1700000000000 + (i / 2) * 40000000000, 0, '' FROM n;"
 	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
-	    " INSERT INTO load SELECT 1000 + i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '',"
-	    " 1, 0, 1700000000000 + (i / 2) * 40000000000 , '', '' FROM n;"
+	    " INSERT INTO load SELECT 1000 + i, 'boiling_water', 1, 10, NULL, 250, 'pint', 's', 'yes', 0, 0, '', 1, 0, '' FROM n;"
 	    "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)"
 	    " INSERT INTO jar (load_id, lot_id, place_in_load, size) SELECT 1000 + i, 1000 + i, 1, 'pint' FROM n;"
 	    "INSERT INTO judgement SELECT id, NULL, NULL, 'valid', 1, '', '' FROM load WHERE id > 1000;",
@@ -668,13 +666,14 @@ START_TEST(a_season_is_a_recount_of_its_rows)
 	struct log_season season;
 	set_up_pots();
 	(void)do_a_day(acts);
-	kit_sql(kit.path,
-	        "UPDATE jar SET state = 'broken' WHERE place_in_load = 4;"
-	        "UPDATE jar SET fate = 'reprocess', fate_done_wall_ms = 1 WHERE place_in_load = 3;"
-	        "UPDATE phase SET name = 'come_up', ended_wall_ms = began_wall_ms + 1260000, ended_why = 'done', "
-	        "lasted_ms = NULL WHERE id = (SELECT min(id) FROM phase WHERE work_id IN (SELECT id FROM load));"
-	        "UPDATE phase SET ended_wall_ms = began_wall_ms + 600000, ended_why = 'lost' WHERE name = 'hold';"
-	        "UPDATE run SET open = 0; UPDATE juice SET made_ul = 9000000, run_id = (SELECT min(id) FROM run)");
+	kit_sql(
+	    kit.path,
+	    "UPDATE jar SET state = 'broken' WHERE place_in_load = 4;"
+	    "UPDATE jar SET fate = 'reprocess', fate_done_wall_ms = 1 WHERE place_in_load = 3;"
+	    "UPDATE phase SET name = 'come_up', ended_wall_ms = began_wall_ms + 1260000, ended_why = 'done', "
+	    "lasted_ms = NULL WHERE id = (SELECT min(id) FROM phase WHERE work_id IN (SELECT id FROM load));"
+	    "UPDATE phase SET ended_wall_ms = began_wall_ms + 600000, ended_why = 'lost' WHERE name = 'hold';"
+	    "UPDATE work SET at_station = 0 WHERE kind = 'run'; UPDATE juice SET made_ul = 9000000, run_id = (SELECT min(id) FROM run)");
 	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
 	ck_assert_int_eq(season.loads, 1);
 	ck_assert_int_eq(season.runs, 1);
@@ -707,10 +706,11 @@ START_TEST(years_are_those_in_which_something_was_begun)
 {
 	struct log_season *seasons;
 	size_t count;
-	kit_sql(kit.path,
-	        "INSERT INTO work VALUES (1, 'run'), (2, 'run'), (3, 'run');"
-	        "INSERT INTO run SELECT value, 1, 'plums', 1, 0, 1, 1, 1, '', 0, CASE value WHEN 1 THEN 1704067199999 "
-	        "WHEN 2 THEN 1704067200000 ELSE -62135596800000 END FROM json_each('[1, 2, 3]')");
+	kit_sql(
+	    kit.path,
+	    "INSERT INTO work SELECT value, 'run', 1, CASE value WHEN 1 THEN 1704067199999 WHEN 2 THEN 1704067200000 "
+	    "ELSE -62135596800000 END, 0, '' FROM json_each('[1, 2, 3]');"
+	    "INSERT INTO run SELECT value, 'plums', 1, 1, 1, 1, '', 0 FROM json_each('[1, 2, 3]')");
 	KIT_OK(&kit, log_seasons(kit.log, 0, &seasons, &count, &kit.fault));
 	ck_assert_uint_eq(count, 3);
 	ck_assert_int_eq(seasons[0].season, 2024);

@@ -135,8 +135,7 @@ static const enum statement asked[] = {
  * a house has few of, and the links of a chain of undos. */
 static const char *const may_be_scanned[] = {
 	"SCAN load USING INDEX load_open",
-	"SCAN run USING INDEX run_in_juicer",
-	"SCAN batch USING INDEX batch_in_pot",
+	"SCAN work USING INDEX work_at_station",
 	"SCAN jar USING INDEX jar_waiting",
 	"SCAN jar USING INDEX jar_fate_open",
 	"SCAN juice_left USING INDEX juice_left_some",
@@ -206,24 +205,21 @@ START_TEST(no_statement_of_the_board_walks_a_table_of_history)
 }
 END_TEST
 
-/* Neither sorted nor counted off: the neighbours are found in the three indexes. */
+/* Neither sorted nor counted off: the neighbours are found in the index. */
 START_TEST(a_page_of_what_was_made_is_found_by_its_place)
 {
-	static const char *const found[] = {
-		"MERGE (UNION ALL)",
-		"SEARCH load USING INDEX load_in_time (<expr>>? AND <expr><?)",
-		"SEARCH run USING INDEX run_in_time (<expr>>? AND <expr><?)",
-		"SEARCH batch USING INDEX batch_in_time (<expr>>? AND <expr><?)",
-	};
+	static const char found[] = "SEARCH work USING INDEX work_in_time (<expr>>? AND <expr><?)";
 	sqlite3_stmt *plan;
-	unsigned seen = 0;
+	bool seen = false;
 	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", statement_text[_i == 0 ? WORKS_BEFORE : WORKS_AFTER]);
 	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &plan, NULL), SQLITE_OK);
-	while (sqlite3_step(plan) == SQLITE_ROW)
-		for (unsigned i = 0; i < sizeof(found) / sizeof(found[0]); i++)
-			if (strcmp((const char *)sqlite3_column_text(plan, 3), found[i]) == 0)
-				seen |= 1U << i;
-	ck_assert_uint_eq(seen, 15);
+	while (sqlite3_step(plan) == SQLITE_ROW) {
+		const char *detail = (const char *)sqlite3_column_text(plan, 3);
+		bool outermost = sqlite3_column_int(plan, 1) == 0;
+		seen = seen || strcmp(detail, found) == 0;
+		ck_assert_msg(!outermost || strstr(detail, "TEMP B-TREE") == NULL, "%s", detail);
+	}
+	ck_assert(seen);
 	ck_assert_int_eq(sqlite3_finalize(plan), SQLITE_OK);
 	sqlite3_free(sql);
 }
@@ -241,17 +237,18 @@ static const char history[] =
     "BEGIN;"
     "INSERT INTO station (id, digit, kind, name) VALUES (2, 2, 'pot', 'p'), (3, 3, 'juicer', 'j');"
     /* Loads are 1 to 12,000, batches 20,001 and on, runs 30,001 and on. */
-    "INSERT INTO work SELECT i, 'load' FROM n WHERE i <= 12000 UNION ALL SELECT 20000 + i, 'batch' FROM n WHERE i <= 8000 "
-    " UNION ALL SELECT 30000 + i, 'run' FROM n WHERE i <= 4000;"
-    "INSERT INTO run SELECT 30000 + i, 3, 'quinces', 2000, 0, 1, 1, 1, '', 3, i FROM n WHERE i <= 4000;"
+    "INSERT INTO work SELECT i, 'load', 1, i, 0, '' FROM n WHERE i <= 12000 UNION ALL "
+    " SELECT 20000 + i, 'batch', 2, i, 0, '' FROM n WHERE i <= 8000 UNION ALL "
+    " SELECT 30000 + i, 'run', 3, i, 0, '' FROM n WHERE i <= 4000;"
+    "INSERT INTO run SELECT 30000 + i, 'quinces', 2000, 1, 1, 1, '', 3 FROM n WHERE i <= 4000;"
     "INSERT INTO juice SELECT i, 30000 + i, 'quince', 1000, 'hot', i, i FROM n WHERE i <= 4000;"
     "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n WHERE i <= 12000;"
-    "INSERT INTO batch SELECT 20000 + i, 2, i, 'r', 1, 0, 250, 's', 1, 0, 0, 0, '', i, '', 0 FROM n WHERE i <= 8000;"
+    "INSERT INTO batch SELECT 20000 + i, i, 'r', 1, 0, 250, 's', 1, 0, 0, '', 0 FROM n WHERE i <= 8000;"
     "INSERT INTO juice_use SELECT i, 1 + i % 4000, 20000 + i, 500, 'batch', i FROM n WHERE i <= 8000;"
     "INSERT INTO batch_amount SELECT i, 20001 + i % 8000, i / 8000, 'x', 'sugar', 'mass', 1, 1 FROM n "
     " WHERE i <= 40000;"
-    "INSERT INTO load SELECT i, 1, 'boiling_water', 'shelf', 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
-    " '', 1, 0, i, '', '' FROM n WHERE i <= 12000;"
+    "INSERT INTO load SELECT i, 'boiling_water', 1, 10, NULL, 250, 'pint', 's', 'yes', 0, 0, "
+    " '', 1, 0, '' FROM n WHERE i <= 12000;"
     "INSERT INTO judgement SELECT i, NULL, NULL, 'valid', 1, '', '' FROM n WHERE i <= 12000;"
     "INSERT INTO jar (id, load_id, lot_id, place_in_load, size, state, batch_id, filled_wall_ms) "
     " SELECT i, 1 + i % 12000, 1 + i % 12000, 1 + i / 12000, 'pint', 'sealed', 20001 + i % 8000, i FROM n;"

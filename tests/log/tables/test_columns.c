@@ -283,15 +283,18 @@ static const struct {
 	{ &table_of_supply_moves, SUPPLY_MOVE_INSERT, SUPPLY_MOVE_UPDATE,
 	  "SELECT {supply_move} FROM supply_move WHERE id = ?" },
 	{ &table_of_recipes, RECIPE_INSERT, RECIPE_UPDATE, "SELECT {recipe} FROM recipe WHERE id = ?" },
-	{ &table_of_runs, RUN_INSERT, RUN_UPDATE, "SELECT {run} FROM run WHERE id = ?" },
+	{ &table_of_runs, RUN_INSERT, RUN_UPDATE,
+	  "SELECT {run} FROM run JOIN work ON work.id = run.id WHERE run.id = ?" },
 	{ &table_of_juice, JUICE_INSERT, JUICE_UPDATE,
 	  "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id WHERE juice.id = ?" },
 	{ &table_of_juice_uses, JUICE_USE_INSERT, JUICE_USE_UPDATE, "SELECT {juice_use} FROM juice_use WHERE id = ?" },
-	{ &table_of_batches, BATCH_INSERT, BATCH_UPDATE, "SELECT {batch} FROM batch WHERE id = ?" },
+	{ &table_of_batches, BATCH_INSERT, BATCH_UPDATE,
+	  "SELECT {batch} FROM batch JOIN work ON work.id = batch.id WHERE batch.id = ?" },
 	{ &table_of_batch_amounts, BATCH_AMOUNT_INSERT, BATCH_AMOUNT_UPDATE,
 	  "SELECT {batch_amount} FROM batch_amount WHERE id = ?" },
 	{ &table_of_lots, LOT_INSERT, LOT_UPDATE, "SELECT {lot} FROM lot WHERE id = ?" },
-	{ &table_of_loads, LOAD_INSERT, LOAD_UPDATE, "SELECT {load} FROM load WHERE id = ?" },
+	{ &table_of_loads, LOAD_INSERT, LOAD_UPDATE,
+	  "SELECT {load} FROM load JOIN work ON work.id = load.id WHERE load.id = ?" },
 	{ &table_of_jars, JAR_INSERT, JAR_UPDATE, "SELECT {jar} FROM jar WHERE id = ?" },
 	{ &table_of_phases, PHASE_INSERT, PHASE_UPDATE, "SELECT {phase} FROM phase WHERE id = ?" },
 	{ &table_of_marks, MARK_INSERT, MARK_UPDATE, "SELECT {mark} FROM mark WHERE id = ?" },
@@ -478,14 +481,15 @@ static int64_t may_be_null(const struct log_table *table)
 }
 
 /* What a row may refer to or hold is not the matter here; only of the lot of a jar
- * something is read with it. */
+ * and of what is common to all work something is read with it. */
 static void let_anything_in(void)
 {
 	static const char sql[] =
 	    "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON;"
 	    "DROP TRIGGER journal_is_not_deleted;"
 	    "WITH RECURSIVE n (i) AS (SELECT 10 UNION ALL SELECT i + 1 FROM n WHERE i < 99) "
-	    "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n";
+	    "INSERT INTO lot SELECT i, 'L' || i, 'p', 'f', 'hot', 'acid', i, 'printed', '' FROM n;"
+	    "INSERT INTO work VALUES (7, 'load', 1, 1, 0, '')";
 
 	ck_assert_int_eq(sqlite3_exec(kit.log->db, sql, NULL, NULL, NULL), SQLITE_OK);
 }

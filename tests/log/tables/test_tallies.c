@@ -65,7 +65,7 @@ static void end(void)
 
 #define SEEN \
 	"WITH seen AS (SELECT CAST(strftime('%Y', coalesce(checked_wall_ms, 0) / 1000, 'unixepoch') AS INTEGER) AS season," \
-	" lid_box_id, station_id, closed_by, state <> 'sealed' AS failed FROM jar JOIN load ON load.id = jar.load_id" \
+	" lid_box_id, station_id, closed_by, state <> 'sealed' AS failed FROM jar JOIN work ON work.id = jar.load_id" \
 	" WHERE state IN ('sealed', 'unsealed', 'doubtful'))," \
 	" counted AS (SELECT season, 'house' AS about, '' AS which, count(*) AS looked, sum(failed) AS failed FROM seen" \
 	" GROUP BY season" \

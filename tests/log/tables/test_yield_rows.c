@@ -27,7 +27,7 @@ static void begin(void)
 static const char recount[] =
     "WITH one AS (SELECT lower(trim(fruit)) AS fruit, fruit_mg, "
     " (SELECT coalesce(sum(made_ul), 0) FROM juice WHERE juice.run_id = run.id) AS ul "
-    " FROM run WHERE NOT open), "
+    " FROM run WHERE (SELECT NOT at_station FROM work WHERE work.id = run.id)), "
     "counted AS (SELECT fruit, fruit_mg, ul, (ul * 1000000 - ul * 1000000 % fruit_mg) / fruit_mg AS y "
     " FROM one WHERE ul > 0 AND ul <= fruit_mg * 2), "
     "meant AS (SELECT fruit, count(*), sum(fruit_mg), sum(ul), sum(y), sum(y * y) FROM counted GROUP BY fruit) ";
