@@ -77,7 +77,7 @@ START_TEST(an_alarm_is_white_on_a_band_of_red)
 {
 	(void)terminal_put(dk.desk.terminal, 2, 0, 20, ROLE_ALARM, "COME NOW");
 	draw();
-	holds("<rect x=\"9\" y=\"45\" width=\"72\" height=\"18\" fill=\"#d70000\"/>\n");
+	holds("<rect x=\"9\" y=\"45\" width=\"72\" height=\"18\" fill=\"#af0000\"/>\n");
 	holds("fill=\"#ffffff\" font-weight=\"bold\">COME NOW</text>\n");
 }
 END_TEST
@@ -97,8 +97,9 @@ START_TEST(bars_are_rectangles_without_a_gap)
 	terminal_fill(dk.desk.terminal, 0, 3, 2, ROLE_RUNNING, GLYPH_WATCHED);
 	terminal_fill(dk.desk.terminal, 0, 6, 1, ROLE_PLAIN, GLYPH_LEVEL_4);
 	draw();
-	holds("<rect x=\"9\" y=\"9\" width=\"27\" height=\"18\" fill=\"#008700\"/>\n");
-	holds("<rect x=\"36\" y=\"9\" width=\"18\" height=\"18\" fill=\"#008700\" fill-opacity=\"0.28\"/>\n");
+	holds("<rect x=\"9\" y=\"9\" width=\"45\" height=\"18\" fill=\"#005f00\"/>\n"); /* the ground of the role */
+	holds("<rect x=\"9\" y=\"9\" width=\"27\" height=\"18\" fill=\"#ffffff\"/>\n");
+	holds("<rect x=\"36\" y=\"9\" width=\"18\" height=\"18\" fill=\"#ffffff\" fill-opacity=\"0.28\"/>\n");
 	holds("<rect x=\"63\" y=\"18\" width=\"9\" height=\"9\" fill=\"#d8dee4\"/>\n");
 	holds_no("<text");
 }
