@@ -119,10 +119,12 @@
 #define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
 
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
+/* The LIMIT keeps a work's time from being worked out again at each mention of it: a subquery with one is not
+ * flattened (SQLite documentation, optoverview.html, "Subquery Flattening"). */
 #define BUSY_STATIONS \
 	"FROM (SELECT station_id, coalesce((SELECT sum(" LASTED ") FROM phase WHERE work_id = work.id " \
 	"AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms " \
-	"FROM work WHERE " BEGUN ") LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+	"FROM work WHERE " BEGUN " LIMIT -1) LEFT JOIN station ON station.id = station_id GROUP BY station_id"
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
 	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = work.id AND name = 'come_up' " \
