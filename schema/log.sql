@@ -339,7 +339,7 @@ CREATE TABLE mark (
 	kind TEXT NOT NULL CHECK (kind IN ('stopped', 'found_wrong', 'vent_cut', 'earlier', 'forced_cooling',
 		'weight_early', 'restarted', 'clock_began', 'clock_ended', 'imported_worse', 'raised', 'vented', 'not_as_recipe',
 		'multiplied', 'vinegar', 'pot_stood', 'acid_left_out', 'acid_instead')),
-	amount INTEGER NOT NULL DEFAULT 0,  -- ms, batches, tenths of a percent: enum mark_kind of src/log/log.h
+	amount INTEGER NOT NULL DEFAULT 0,  -- ms, batches, tenths of a percent: enum mark_kind of src/log/rows/canner.h
 	words TEXT NOT NULL DEFAULT '',
 	wall_ms INTEGER NOT NULL,
 	who TEXT NOT NULL DEFAULT '',

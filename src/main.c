@@ -25,7 +25,6 @@
 #include "kitchen/house/new_log.h"
 #include "kitchen/recipe/sheet.h"
 #include "kitchen/stock/ahead.h"
-#include "log/log.h"
 #include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"

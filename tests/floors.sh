@@ -58,8 +58,8 @@ allow base base
 allow engine base engine
 allow log base engine log
 allow kitchen base engine log kitchen
-allow report base engine kitchen report
-allow screen base engine kitchen screen
+allow report base engine log/rows kitchen report
+allow screen base engine log/rows kitchen screen
 allow bake bake base engine
 
 grep -rnE '#[[:space:]]*include[[:space:]]*[<"]([^>"]*/)?sqlite3[^>"]*\.h' src 2>/dev/null \

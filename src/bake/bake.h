@@ -21,7 +21,7 @@
 
 #define FIELDS_MAX 20
 
-/* Limits of the log that keeps copies of these texts (src/log/log.h). */
+/* Limits of the log that keeps copies of these texts (src/log/rows). */
 #define NAME_BYTES 96
 #define WORD_BYTES 24
 #define SOURCE_BYTES 256

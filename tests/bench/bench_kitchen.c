@@ -14,6 +14,8 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/warning/warnings.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/bench_kit.h"
 #include "support/log_kit.h"
 

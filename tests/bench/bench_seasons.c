@@ -16,6 +16,8 @@
 #include "kitchen/pantry/recall.h"
 #include "kitchen/pot/pot.h"
 #include "log/disk/log_private.h"
+#include "log/history/history.h"
+#include "log/tables/canner.h"
 #include "support/bench_kit.h"
 #include "support/seasons_written.h"
 

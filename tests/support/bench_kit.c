@@ -1,6 +1,7 @@
 #include "support/bench_kit.h"
 
 #include "kitchen/file/open_kitchen.h"
+#include "log/file/file.h"
 #include <ftw.h>
 #include <stdio.h>
 #include <stdlib.h>

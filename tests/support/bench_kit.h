@@ -5,7 +5,10 @@
 #define STILLROOM_TESTS_BENCH_KIT_H
 
 #include "kitchen/board/board.h"
+#include "log/rows/file.h"
 #include "support/test_clock.h"
+
+struct log;
 
 struct bench {
 	char folder[200]; /* below TMPDIR, so that its disk counts */

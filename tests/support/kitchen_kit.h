@@ -19,8 +19,11 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
 #include "kitchen/warning/warnings.h"
+#include "log/rows/journal.h"
 #include "support/test_clock.h"
 #include "support/tests.h"
+
+struct log;
 
 #define KK_MORNING_MS INT64_C(1789376400000) /* 2026-09-14 09:00 UTC */
 

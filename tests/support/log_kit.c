@@ -10,6 +10,13 @@
 
 #include "base/text.h"
 #include "kitchen/exchange/labels.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 #include "support/copy.h"
 #include "support/fault_word.h"
 #include "support/log_kit.h"

@@ -10,7 +10,11 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "log/log.h"
+#include "log/rows/file.h"
+#include "log/rows/house.h"
+#include "log/rows/journal.h"
+
+struct log;
 
 #define KIT_DAY_MS INT64_C(86400000)
 #define KIT_MORNING_MS INT64_C(1789376400000) /* 2026-09-14 09:00 UTC */

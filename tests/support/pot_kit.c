@@ -13,6 +13,8 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 

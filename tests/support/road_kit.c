@@ -13,6 +13,9 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/stock.h"
 #include "report/exchange/export.h"
 #include "support/road_kit.h"
 

@@ -11,6 +11,7 @@
 #define STILLROOM_TESTS_ROAD_KIT_H
 
 #include "engine/gate/gate.h"
+#include "log/rows/canner.h"
 #include "support/pot_kit.h"
 
 enum road {

@@ -18,6 +18,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/file/open_kitchen.h"
 #include "kitchen/house/house.h"
+#include "log/file/file.h"
 #include "support/kitchen_kit.h"
 
 static struct kitchen_kit kit;

@@ -15,6 +15,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "log/file/file.h"
 #include "support/test_clock.h"
 
 #define SEPTEMBER_MS (INT64_C(250) * 24 * 3600 * 1000) /* from the new year */

@@ -10,7 +10,9 @@
 #include <stdlib.h>
 
 #include "kitchen/board/clock.h"
-#include "log/log.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/house.h"
 
 static struct system_clock computer;
 static struct practice_clock practice;

@@ -8,6 +8,8 @@
 
 #include "base/text.h"
 #include "kitchen/act/act.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 
 void kitchen_set_who(struct kitchen *kitchen, const char *initials)
 {

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "kitchen/act/act.h"
+#include "log/tables/canner.h"
 
 bool phase_begin(struct act *act, struct log_subject subject, const struct phase_rule *rule, int64_t required_ms,
                  struct fault *fault)

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "engine/gate/gate.h"
 #include "kitchen/act/act.h"
+#include "log/tables/pantry.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "kitchen/act/verdict.h"
+#include "log/journal/acts.h"
 
 /* A clock that was broken is never joined together again over a gap nobody
  * watched, and an undone start is not brought back with its old time: only a

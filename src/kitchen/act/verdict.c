@@ -14,6 +14,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define LOTS_MAX 32 /* kinds of food in one load */

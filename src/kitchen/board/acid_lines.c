@@ -9,6 +9,8 @@
 #include "engine/gate/gate.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/board/board_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 
 static enum acid acid_of_supply(enum supply_kind supply)
 {

@@ -30,7 +30,9 @@
 #include "engine/recipe/recipe.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/board/phases.h"
-#include "log/log.h"
+#include "log/rows/pantry.h"
+#include "log/rows/pot.h"
+#include "log/rows/stock.h"
 
 #define HOLDS_MAX_BYTES 192
 

@@ -11,6 +11,8 @@
 #include "kitchen/board/planned.h"
 #include "kitchen/warning/warnings.h"
 
+struct log;
+
 struct planning; /* plan/plan_private.h */
 
 struct judged_anew; /* act/verdict.h */

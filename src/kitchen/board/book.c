@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
+#include "log/tables/stock.h"
 
 /* A recipe whose words lie in a row of the log, which must outlive it. */
 void recipe_over(const struct log_recipe *row, struct recipe *out)

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "log/tables/pot.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

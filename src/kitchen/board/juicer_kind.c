@@ -9,6 +9,7 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
+#include "log/tables/pot.h"
 
 /* --- in its strip --------------------------------------------------------------------- */
 

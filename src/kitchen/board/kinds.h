@@ -12,6 +12,8 @@
 #include "engine/schedule/day_plan.h"
 #include "kitchen/board/board.h"
 
+struct log;
+
 struct day_item; /* board/look.h */
 struct telling;  /* board/telling.h */
 

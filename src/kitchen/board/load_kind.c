@@ -12,6 +12,8 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
 
 /* --- in its strip --------------------------------------------------------------------- */
 

@@ -6,6 +6,10 @@
 #include <string.h>
 
 #include "kitchen/board/board_private.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
 
 bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows, size_t *count,
                   struct fault *fault)

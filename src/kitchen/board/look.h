@@ -1,14 +1,15 @@
 /*
  * look.h - rows of the log for views, and the words of some of them.
  *
- * Arrays are malloc'ed and freed by the caller; rows as log.h says.
+ * Arrays are malloc'ed and freed by the caller; rows as log/tables/canner.h says.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_LOOK_H
 #define STILLROOM_KITCHEN_BOARD_LOOK_H
 
 #include "kitchen/board/board.h"
+#include "log/rows/journal.h"
 
-/* Arrays are malloc'ed and freed by the caller; rows as log.h says. */
+/* Arrays are malloc'ed and freed by the caller; rows as log/tables/canner.h says. */
 bool kitchen_jars(const struct kitchen *kitchen, int64_t load_id, struct log_jar **rows, size_t *count,
                   struct fault *fault);
 bool kitchen_story(const struct kitchen *kitchen, struct log_subject subject, struct log_entry **rows, size_t *count,

@@ -9,6 +9,11 @@
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
 
 #define PAST_LINES_MAX 64
 

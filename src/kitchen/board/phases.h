@@ -27,7 +27,7 @@
 #include <stdint.h>
 
 #include "engine/process/process.h"
-#include "log/log.h"
+#include "log/rows/canner.h"
 
 enum phase_name {
 	PHASE_NO_PHASE,

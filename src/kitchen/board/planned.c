@@ -7,6 +7,9 @@
 
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/plan.h"
+#include "log/tables/pot.h"
 
 void planned_free(struct planned *planned)
 {

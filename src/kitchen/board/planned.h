@@ -5,6 +5,7 @@
 #define STILLROOM_KITCHEN_BOARD_PLANNED_H
 
 #include "kitchen/board/board.h"
+#include "log/rows/plan.h"
 
 #define PLAN_NEEDS_MAX 48
 

@@ -13,6 +13,13 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/acid_asked.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 /* How soon another terminal's act is seen: where the system tells of a write, in a while

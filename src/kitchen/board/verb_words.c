@@ -9,6 +9,7 @@
 #include "engine/food/food.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/verbs.h"
+#include "log/rows/words.h"
 
 #define WITH_MAX 2
 

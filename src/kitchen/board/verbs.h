@@ -13,6 +13,7 @@
 #define STILLROOM_KITCHEN_BOARD_VERBS_H
 
 #include "kitchen/board/board.h"
+#include "log/rows/journal.h"
 
 enum verb {
 	VERB_UNKNOWN, /* of another program, or of a later layout */

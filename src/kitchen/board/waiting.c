@@ -5,6 +5,8 @@
 
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 
 bool of_group(const struct log_jar *jar, int64_t batch_id, const char *size)
 {

@@ -7,6 +7,9 @@
 #include "base/text.h"
 #include "kitchen/act/act.h"
 #include "kitchen/canner/canner.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 
 const char *aside_done_words(enum aside what)
 {

@@ -11,6 +11,8 @@
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 #define BY_SHEET "minutes: the sheet of the pectin; table: "
 

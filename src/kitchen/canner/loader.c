@@ -13,6 +13,8 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/plan/plan.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 
 #define CANNERS_MAX 9    /* one a digit */
 #define LOAD_JARS_MAX 99 /* a place in a load has two digits */

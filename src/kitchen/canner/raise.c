@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "kitchen/canner/canner_private.h"
+#include "log/tables/canner.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 

@@ -10,6 +10,9 @@
 #include "engine/food/food.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
 
 #define RAW "raw"
 #define HOT "hot"

@@ -12,6 +12,8 @@
 #include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 

@@ -13,6 +13,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "log/query/tables.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
 
 #define HOUR_MINUTES 60
 #define DAY_MINUTES (24 * HOUR_MINUTES)

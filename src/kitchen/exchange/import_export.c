@@ -11,6 +11,7 @@
 #include "engine/label/row_check.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
+#include "log/tables/canner.h"
 
 /* --- lots ------------------------------------------------------------------------------- */
 

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
+#include "log/tables/canner.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HALF_DAY_MS (INT64_C(12) * 3600 * 1000)

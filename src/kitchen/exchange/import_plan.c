@@ -9,6 +9,8 @@
 #include "base/with_room.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 #define WHAT "the import"
 

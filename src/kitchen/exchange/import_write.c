@@ -8,6 +8,8 @@
 #include "base/utf8.h"
 #include "kitchen/act/verdict.h"
 #include "kitchen/exchange/import_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 static bool put_frame(struct import_plan *plan, struct fault *fault)
 {

@@ -15,6 +15,8 @@
 #include "engine/label/label_text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/canner/aside.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
 
 #define BETWEEN " \xc2\xb7 "
 

@@ -8,6 +8,8 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/phases.h"
 #include "kitchen/exchange/labels.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 #define FOREVER_MS INT64_MAX
 

@@ -4,6 +4,7 @@
 
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/verbs.h"
+#include "log/journal/acts.h"
 
 struct worded {
 	struct kitchen *kitchen;

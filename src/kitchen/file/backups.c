@@ -1,6 +1,7 @@
 #include "kitchen/file/backups.h"
 
 #include "kitchen/board/board_private.h"
+#include "log/file/file.h"
 
 /* What has come to its end since the board was last looked at is worth a copy at once. */
 static bool something_ended(struct backup_watch *watch, struct kitchen *kitchen)

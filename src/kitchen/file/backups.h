@@ -3,7 +3,7 @@
  *
  * A copy is made at the opening, at midnight, when a seal round is over, when the last
  * station has become free, on leaving, and whenever something is not in one for an hour.
- * Nothing is copied when nothing was recorded since the last (log.h).
+ * Nothing is copied when nothing was recorded since the last (log/file/file.h).
  */
 #ifndef STILLROOM_KITCHEN_FILE_BACKUPS_H
 #define STILLROOM_KITCHEN_FILE_BACKUPS_H
@@ -13,6 +13,7 @@
 #include <stdint.h>
 
 #include "kitchen/board/board.h"
+#include "log/rows/file.h"
 
 #define BACKUP_BEHIND_MS INT64_C(3600000) /* the longest that an act may be in one file only */
 #define BACKUP_RETRY_MS INT64_C(600000)   /* after one that failed */

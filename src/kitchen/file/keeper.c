@@ -18,7 +18,7 @@
 #endif
 
 #include "kitchen/file/apart.h"
-#include "log/log.h"
+#include "log/file/file.h"
 
 extern char **environ;
 

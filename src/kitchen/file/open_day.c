@@ -1,6 +1,8 @@
 #include "kitchen/file/open_day.h"
 
 #include "kitchen/file/open_kitchen.h"
+#include "log/file/file.h"
+#include "log/tables/house.h"
 #include <stdlib.h>
 
 struct day {

@@ -12,7 +12,9 @@
 
 #include "base/fault.h"
 #include "kitchen/board/board.h"
-#include "log/log.h"
+#include "log/rows/file.h"
+
+struct log;
 
 struct day;
 

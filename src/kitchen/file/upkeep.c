@@ -7,6 +7,7 @@
 #include "kitchen/board/clock.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/keeper.h"
+#include "log/file/file.h"
 
 #define FELT_MS 400 /* our choice: a wait that a person asks about */
 

@@ -10,6 +10,9 @@
 #include "engine/stats/odds.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/history/seasons.h"
+#include "log/history/history.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 static bool was_used(const struct log_season *season)
 {

@@ -14,7 +14,7 @@
 #include "base/fault.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/stock/ahead.h"
-#include "log/log.h"
+#include "log/rows/history.h"
 
 /* --- the sums ----------------------------------------------------------------------- */
 

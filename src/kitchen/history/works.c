@@ -5,6 +5,7 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/verbs.h"
 #include "kitchen/history/seasons.h"
+#include "log/history/history.h"
 
 static void turn_round(struct works *works)
 {

@@ -11,6 +11,10 @@
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
+#include "log/journal/acts.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 #define A_TEXT(words) (&(const struct value){ .text = (words) })
 #define A_NUMBER(amount) (&(const struct value){ .is_number = true, .number = (amount), .text = "" })

@@ -14,6 +14,10 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
 #include "kitchen/stock/stock.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define DAY_MS (INT64_C(24) * 60 * MINUTE_MS)

@@ -26,6 +26,9 @@
 #include "kitchen/recipe/sheet.h"
 #include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/rows/words.h"
 
 #define SETUP_LINE_MAX 1000
 

@@ -10,6 +10,9 @@
 #include "kitchen/act/verdict.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/pantry/pantry_private.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

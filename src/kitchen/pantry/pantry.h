@@ -11,6 +11,7 @@
 
 #include "engine/stats/keeping.h"
 #include "kitchen/board/board.h"
+#include "log/rows/journal.h"
 
 /* Jars kept of one product and size. */
 struct pantry_line {

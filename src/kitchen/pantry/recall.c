@@ -11,6 +11,10 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/pantry_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 

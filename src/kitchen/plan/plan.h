@@ -2,7 +2,7 @@
  * plan.h - the day plan: what shall be made, by whom and on what, and how the day
  * really goes beside it.
  *
- * Rows of the plan stand in the log (log.h, struct log_plan_...).  The plan itself
+ * Rows of the plan stand in the log (log/rows/plan.h, struct log_plan_...).  The plan itself
  * is worked out by engine/schedule/day_plan.h from those rows and from what really stands on
  * the board, and is worked out again after each act and when the day runs later
  * than the plan by a minute.  Nothing of it is a rule for the work: a plan never
@@ -29,7 +29,6 @@
 #include "engine/schedule/day_plan.h"
 #include "kitchen/board/planned.h"
 #include "kitchen/stock/ahead.h"
-#include "log/log.h"
 
 #define PLAN_ANY_TIME (-1)
 #define PLAN_OWN_MIN 5 /* phases of a kind until the log's own mean is used: house rule */
@@ -203,7 +202,7 @@ const struct log_plan_house *kitchen_plan_house(const struct kitchen *kitchen);
 const struct log_helper *kitchen_helpers(const struct kitchen *kitchen, size_t *count);
 const struct log_plan_break *kitchen_breaks(const struct kitchen *kitchen, size_t *count);
 
-/* FAULT_MISUSE: out of range (log.h). */
+/* FAULT_MISUSE: out of range (log/tables/plan.h). */
 bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house *house, struct fault *fault);
 /* id 0 adds; another of the same initials is refused. */
 bool kitchen_put_helper(struct kitchen *kitchen, struct log_helper *helper, struct fault *fault);

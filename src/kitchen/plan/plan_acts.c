@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "engine/recipe/fruit.h"
 #include "kitchen/plan/plan_private.h"
+#include "log/tables/plan.h"
 
 const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count)
 {

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "kitchen/plan/plan_private.h"
+#include "log/tables/plan.h"
 
 #define MINUTES_MAX (2 * 24 * 60) /* a day may go on past midnight */
 

@@ -11,6 +11,8 @@
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/pot/pot_private.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 
 /* --- corrections ------------------------------------------------------------------------- */
 

@@ -11,6 +11,8 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/pot/pot_private.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,

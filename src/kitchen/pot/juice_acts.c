@@ -9,6 +9,8 @@
 #include "kitchen/plan/plan_private.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/rows/words.h"
+#include "log/tables/pot.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 

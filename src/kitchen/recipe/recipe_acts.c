@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "kitchen/act/act.h"
 #include "kitchen/recipe/own.h"
+#include "log/tables/stock.h"
 
 static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe, struct fault *fault)
 {

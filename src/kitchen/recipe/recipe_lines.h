@@ -18,7 +18,8 @@
 #include <stddef.h>
 
 #include "base/words.h"
-#include "log/log.h"
+#include "engine/recipe/scaling.h"
+#include "log/rows/stock.h"
 
 /* Room for any line that WORDS_BYTES let through. */
 #define RECIPE_LINE_MAX_BYTES 1024

@@ -10,6 +10,7 @@
 #include "base/words.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/recipe/own.h"
+#include "log/tables/stock.h"
 
 #define MULTIPLE_MOST 16 /* as recipe_check */
 #define MINUTES_MOST 600

@@ -2,6 +2,7 @@
  * juicer_acts.c - what the acts know of juicer runs: their end, their water, juice drawn on the way.
  */
 #include "kitchen/step/kind_acts.h"
+#include "log/tables/pot.h"
 
 static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/step/kind_acts.h"
+#include "log/tables/canner.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* Process errors: redo within 2 h, else throw out (UNL and one ISU text; the

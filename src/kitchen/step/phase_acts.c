@@ -12,6 +12,7 @@
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/kind_acts.h"
+#include "log/tables/canner.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define CLOCK_DAY_MS (INT64_C(24) * 60 * MINUTE_MS)

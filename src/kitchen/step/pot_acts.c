@@ -2,6 +2,7 @@
  * pot_acts.c - what the acts know of batches: their end, another recipe, a second boil.
  */
 #include "kitchen/step/kind_acts.h"
+#include "log/tables/pot.h"
 
 static bool move_on(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
 {

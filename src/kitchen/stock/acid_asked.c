@@ -6,6 +6,9 @@
 #include "engine/gate/gate.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 /* --- what is asked -------------------------------------------------------------------------- */
 

@@ -11,6 +11,7 @@
 #include "engine/process/product.h"
 #include "engine/recipe/fruit.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/pot.h"
 
 /* --- wishes in words ------------------------------------------------------------------ */
 

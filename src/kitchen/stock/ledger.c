@@ -9,6 +9,9 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/stock/shelf.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 /* Room for `count` lines; NULL with a fault. */
 static struct ledger_line *lines_for(size_t count, struct fault *fault)

@@ -12,6 +12,10 @@
 #include "kitchen/act/act.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/stock/stock.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 

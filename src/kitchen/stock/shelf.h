@@ -14,7 +14,6 @@
 
 #include "base/fault.h"
 #include "kitchen/board/board.h"
-#include "log/log.h"
 
 enum shelf_kind { SHELF_SUPPLY, SHELF_LIDS, SHELF_JUICE };
 

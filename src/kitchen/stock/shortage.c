@@ -9,6 +9,8 @@
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/stock.h"
 
 #define DOZEN 12 /* jars and bands come by the dozen: common practice, no source */
 

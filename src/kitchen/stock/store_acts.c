@@ -7,6 +7,9 @@
 
 #include "base/text.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/rows/words.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 /* --- supplies ----------------------------------------------------------------------- */
 

@@ -10,6 +10,7 @@
 #include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/warning/facts.h"
+#include "log/tables/house.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* Sentences tell minutes: a firing rule is asked again this often. */

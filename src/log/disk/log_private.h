@@ -10,9 +10,11 @@
 #include <stdint.h>
 #include <sys/types.h>
 
+#include "base/fault.h"
 #include "log/file/layout.h"
-#include "log/log.h"
 #include "log/query/statements.h"
+#include "log/rows/file.h"
+#include "log/rows/journal.h"
 
 #define EVIDENCE_COLUMNS 11
 

@@ -8,6 +8,7 @@
 #include <sys/stat.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 
 static const char *const stands_ending[STANDS_FILES] = { "", "-wal", "-shm" };
 

@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 #include "log/query/tables.h"
 
 /* --- names and folders -------------------------------------------------------- */

@@ -18,6 +18,7 @@
 
 #include "base/text.h"
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 
 #define HOUR_MS INT64_C(3600000)
 #define DAY_MS (24 * HOUR_MS)

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 
 #define STRICT_SINCE 3037000 /* SQLite documentation, stricttables.html */
 

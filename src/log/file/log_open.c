@@ -15,7 +15,9 @@
 #include <unistd.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 #include "log/history/find_words.h"
+#include "log/journal/acts.h"
 #include "log/query/query.h"
 #include "log/query/tables.h"
 

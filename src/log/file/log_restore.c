@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 
 /* The lock bytes of SQLite: SQLite documentation, fileformat2.html, "The Lock-Byte
  * Page". Every connection in WAL mode holds one of them shared. */

@@ -11,6 +11,7 @@
 #endif
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
 
 #ifdef __linux__
 

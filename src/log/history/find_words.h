@@ -15,6 +15,7 @@
 #include <stdint.h>
 
 #include "log/disk/log_private.h"
+#include "log/rows/history.h"
 
 struct found_work; /* of one load, run or batch: which of the words stand there */
 struct told_entry; /* which of them stand in the sentence of a verb and its values */

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "log/history/find_words.h"
+#include "log/history/history.h"
 #include "log/query/query.h"
 
 #define TICKS_A_SECOND INT64_C(1048576) /* of work.id */

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/with_room.h"
+#include "log/history/history.h"
 #include "log/query/query.h"
 
 #define YEAR_MAX 9999

@@ -1,4 +1,4 @@
-/* journal.h - the descriptor of the journal; what else it does stands in log/log.h. */
+/* journal.h - the descriptor of the journal; what else it does stands in acts.h. */
 #ifndef STILLROOM_LOG_JOURNAL_JOURNAL_H
 #define STILLROOM_LOG_JOURNAL_JOURNAL_H
 

@@ -9,6 +9,8 @@
  */
 #include <string.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "log/journal/journal.h"
 #include "log/query/query.h"
 

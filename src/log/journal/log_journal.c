@@ -2,6 +2,8 @@
 #include <assert.h>
 #include <string.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "log/journal/journal.h"
 #include "log/query/entries.h"
 #include "log/query/query.h"

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
 #include "log/query/query.h"
 
 struct undo {

@@ -10,7 +10,13 @@
 #ifndef STILLROOM_LOG_QUERY_TABLES_H
 #define STILLROOM_LOG_QUERY_TABLES_H
 
-#include "log/log.h"
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/fault.h"
+
+struct log;
 
 enum cell_kind {
 	CELL_TEXT,
@@ -34,7 +40,7 @@ enum column_lack {
 struct words;
 const char *word_at(const struct words *words, int index); /* "?": no such word */
 
-/* A column: where it stands in the log, where in the struct of its row (src/log/log.h),
+/* A column: where it stands in the log, where in the struct of its row (src/log/rows),
  * and under which name it leaves the program.  This is the one place that knows all of
  * these; statements, reading, writing, export and import are driven by it. */
 struct log_column {

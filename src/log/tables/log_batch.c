@@ -2,6 +2,7 @@
 #include "log/query/judged.h"
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/pot.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_batch, member)

@@ -1,6 +1,7 @@
 /* log_house.c - the one row of the kitchen itself. */
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/house.h"
 
 #define ELEVATION_NOT_KNOWN INT64_MIN /* stored as null */
 

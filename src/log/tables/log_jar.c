@@ -4,7 +4,10 @@
 
 #include "log/query/judged.h"
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
+#include "log/tables/pantry.h"
+#include "log/tables/pot.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_jar, member)

@@ -9,7 +9,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "log/journal/acts.h"
 #include "log/query/query.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
 
 /* --- what the gate said ------------------------------------------------------------------- */
 

@@ -1,6 +1,7 @@
 /* log_juice.c - juice measured out, and where it went. */
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/pot.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_juice, member)

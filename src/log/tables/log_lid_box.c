@@ -1,5 +1,6 @@
 /* log_lid_box.c - boxes of flat lids. */
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
 
 /* clang-format off */

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "log/query/judged.h"
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
 
 #define NOTED(word, column) \

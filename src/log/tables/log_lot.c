@@ -3,7 +3,9 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
+#include "log/tables/pantry.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_lot, member)

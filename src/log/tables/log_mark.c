@@ -1,5 +1,6 @@
 /* log_mark.c - marks: what was seen or said that bears on a process. */
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
 
 /* clang-format off */

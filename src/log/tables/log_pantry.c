@@ -6,7 +6,10 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
+#include "log/tables/pantry.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_recall, member)

@@ -1,5 +1,6 @@
 /* log_phase.c - phases: what a work goes through. */
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
 
 #define STILL_RUNS (-1) /* how long it lasted: stored as null */

@@ -6,6 +6,7 @@
 
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/plan.h"
 
 #define ANY_TIME (-1) /* stored as null */
 

@@ -4,6 +4,7 @@
 
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/stock.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_recipe, member)

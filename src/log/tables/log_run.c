@@ -1,6 +1,7 @@
 /* log_run.c - juicer runs. */
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/pot.h"
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_run, member)

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/house.h"
 
 struct capacity {
 	char jar[WORD_MAX_BYTES];

@@ -2,6 +2,9 @@
 #include <string.h>
 
 #include "log/query/query.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 
 static void read_sold_by(struct query *query, void *into)
 {

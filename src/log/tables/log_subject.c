@@ -1,7 +1,7 @@
 /*
  * log_subject.c - where the rows have the id of what they are about, by its kind.
  */
-#include "log/log.h"
+#include "log/journal/acts.h"
 
 int64_t *log_entry_id(struct log_entry *entry, enum subject_kind kind)
 {

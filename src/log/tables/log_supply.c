@@ -1,6 +1,7 @@
 /* log_supply.c - supplies and their ledgers. */
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/stock.h"
 
 /* The unit a supply is counted in (engine/recipe/recipe.h, supply_measure), and the factor
  * that brings pieces to the same three decimals as g and ml. */

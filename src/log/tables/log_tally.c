@@ -6,6 +6,7 @@
 
 #include "log/query/query.h"
 #include "log/tables/columns.h"
+#include "log/tables/house.h"
 
 static void read_tally(struct query *query, void *into)
 {

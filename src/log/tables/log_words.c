@@ -7,6 +7,8 @@
 #include "base/text.h"
 #include "log/disk/log_private.h"
 #include "log/query/tables.h"
+#include "log/rows/stock.h"
+#include "log/rows/words.h"
 
 #define WORDS(array, enum_count) \
 	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")

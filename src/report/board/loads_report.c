@@ -11,6 +11,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/load_facts.h"
+#include "log/rows/words.h"
 #include "report/board/board_report.h"
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
+#include "log/rows/words.h"
 #include "report/cli/plain.h"
 #include "report/history/seasons_report.h"
 #include "report/out/json.h"

@@ -15,6 +15,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
+#include "log/rows/journal.h"
 #include "report/cli/plain.h"
 #include "report/out/answer.h"
 

@@ -12,6 +12,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
+#include "log/rows/words.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"

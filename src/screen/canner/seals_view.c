@@ -12,6 +12,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
+#include "log/rows/words.h"
 #include "screen/ui/desk.h"
 
 #define ROUND_MAX 64

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pantry/recall.h"
+#include "log/rows/words.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

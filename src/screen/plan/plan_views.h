@@ -10,6 +10,7 @@
 
 #include "base/fault.h"
 #include "kitchen/stock/ahead.h"
+#include "log/rows/plan.h"
 #include "screen/ui/list.h"
 
 struct desk;

@@ -10,6 +10,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
+#include "log/rows/words.h"
 #include "screen/ui/desk.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)

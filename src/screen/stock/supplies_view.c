@@ -174,7 +174,9 @@ static void receive(struct desk *desk)
 		desk_offer(desk, "New box:", "lids \"Box\" 60", new_line_typed);
 		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
 		return;
-	case SHELF_JUICE: desk_offer(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", new_line_typed); return;
+	case SHELF_JUICE:
+		desk_offer(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", new_line_typed);
+		return;
 	case SHELF_SUPPLY: break;
 	}
 	(void)snprintf(prompt, sizeof(prompt), "Came in, %.50s:", here(desk)->name);

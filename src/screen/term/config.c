@@ -157,7 +157,8 @@ static bool set_key(struct config *config, const char *name, const char *value, 
                     const struct place *place)
 {
 	for (size_t i = 0; i < ARRAY_COUNT(keys); i++) {
-		if (strcmp(keys[i].about.name, name) != 0 && (keys[i].other == NULL || strcmp(keys[i].other, name) != 0))
+		if (strcmp(keys[i].about.name, name) != 0 &&
+		    (keys[i].other == NULL || strcmp(keys[i].other, name) != 0))
 			continue;
 		if (*seen & 1u << i)
 			return refuse(place, "this key has been given already.");

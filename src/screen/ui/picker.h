@@ -9,6 +9,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "log/rows/canner.h"
+
 struct desk;
 
 #define PICKER_FILTER_BYTES 160 /* the longest name there is, and more */

@@ -8,6 +8,7 @@
 
 #include "base/fault.h"
 #include "engine/label/label_sheet.h"
+#include "log/rows/common.h"
 
 struct kitchen;
 struct log_subject;

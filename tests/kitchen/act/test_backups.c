@@ -5,7 +5,7 @@
 
 #include "kitchen/canner/canner.h"
 #include "kitchen/file/backups.h"
-#include "log/log.h"
+#include "log/file/file.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

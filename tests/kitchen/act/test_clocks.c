@@ -8,6 +8,7 @@
 #include "kitchen/file/open_kitchen.h"
 #include "kitchen/house/house.h"
 #include "kitchen/step/step.h"
+#include "log/tables/house.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

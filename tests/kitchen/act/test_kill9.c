@@ -23,6 +23,8 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"

@@ -6,6 +6,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -12,7 +12,7 @@
 #include "kitchen/file/open_kitchen.h"
 #include "kitchen/file/upkeep.h"
 #include "kitchen/pot/pot.h"
-#include "log/log.h"
+#include "log/file/file.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

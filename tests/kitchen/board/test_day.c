@@ -13,6 +13,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
+#include "log/tables/pantry.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -4,6 +4,8 @@
 
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -10,6 +10,7 @@
 #include "kitchen/act/undo.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -13,6 +13,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
+#include "log/journal/acts.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/pot_kit.h"

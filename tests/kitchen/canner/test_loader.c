@@ -8,6 +8,9 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

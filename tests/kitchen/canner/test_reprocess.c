@@ -15,6 +15,7 @@
 #include "kitchen/pantry/recall.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "log/tables/canner.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -14,6 +14,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "log/rows/words.h"
 #include "support/road_kit.h"
 #include "support/tests.h"
 

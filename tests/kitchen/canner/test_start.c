@@ -9,6 +9,8 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -15,6 +15,7 @@
 #include "kitchen/exchange/import.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -7,6 +7,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -7,6 +7,7 @@
 #include "kitchen/act/undo.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

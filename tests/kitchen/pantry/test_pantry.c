@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/step/step.h"
+#include "log/tables/pantry.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

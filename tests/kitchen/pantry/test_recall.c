@@ -8,6 +8,8 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "kitchen/pot/pot.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"

@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
+#include "log/tables/pot.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -9,6 +9,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
+#include "log/tables/pot.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -6,6 +6,8 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
+#include "log/journal/acts.h"
+#include "log/tables/stock.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 

@@ -8,6 +8,7 @@
 #include "kitchen/recipe/own.h"
 #include "kitchen/recipe/recipe_lines.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/stock.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 

@@ -10,6 +10,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

@@ -10,6 +10,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "support/copy.h"
 #include "support/failing.h"
 #include "support/log_kit.h"

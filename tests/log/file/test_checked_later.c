@@ -6,6 +6,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "support/copy.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -15,6 +15,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
+#include "log/tables/house.h"
 #include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -10,6 +10,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/failing.h"
 #include "support/fault_word.h"
 #include "support/log_kit.h"

@@ -10,7 +10,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "log/file/file.h"
 #include "log/file/layout.h"
+#include "log/tables/house.h"
 #include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -13,6 +13,9 @@
 #include <unistd.h>
 
 #include "log/disk/log_private.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "support/failing.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

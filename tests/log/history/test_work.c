@@ -9,6 +9,10 @@
 #include <string.h>
 
 #include "log/disk/log_private.h"
+#include "log/history/history.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pot.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

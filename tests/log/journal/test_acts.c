@@ -4,6 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "log/file/file.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

@@ -8,6 +8,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
+#include "log/tables/stock.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

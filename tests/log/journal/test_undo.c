@@ -4,6 +4,9 @@
 #include <string.h>
 #include <time.h>
 
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 #include "support/fault_word.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

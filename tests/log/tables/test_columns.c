@@ -13,8 +13,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "log/journal/acts.h"
 #include "log/query/query.h"
+#include "log/tables/canner.h"
 #include "log/tables/columns.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
 #include "support/log_kit.h"
 
 static struct log_kit kit;

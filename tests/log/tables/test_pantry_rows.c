@@ -9,6 +9,9 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/pantry.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

@@ -9,6 +9,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/plan.h"
+#include "log/tables/pot.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

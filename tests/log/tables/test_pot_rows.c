@@ -4,6 +4,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/rows/words.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
+#include "log/tables/pot.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/journal/acts.h"
+#include "log/tables/stock.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

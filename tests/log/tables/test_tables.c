@@ -6,7 +6,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "log/file/file.h"
+#include "log/journal/acts.h"
 #include "log/query/tables.h"
+#include "log/tables/canner.h"
+#include "log/tables/house.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 

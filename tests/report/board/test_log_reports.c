@@ -14,6 +14,8 @@
 #include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
 #include "kitchen/step/step.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "kitchen/file/open_day.h"
+#include "log/journal/acts.h"
+#include "log/tables/canner.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"

@@ -1,0 +1,81 @@
+/*
+ * house.h - rows of the house: its stations, what it set aside, how its lids did.
+ */
+#ifndef STILLROOM_LOG_ROWS_HOUSE_H
+#define STILLROOM_LOG_ROWS_HOUSE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "engine/gate/gate.h"
+#include "engine/physics/elevation.h"
+#include "engine/process/process.h"
+#include "engine/recipe/scaling.h"
+#include "log/rows/common.h"
+
+#define STORAGE_NOT_READ INT64_MIN
+struct log_house {
+	char name[NAME_MAX_BYTES];
+	struct elevation elevation;
+	char elevation_by[NAME_MAX_BYTES];
+	int64_t elevation_set_wall_ms; /* 0: never */
+	int measured_boil_mc;          /* 0: not measured */
+	int barometer_pa;              /* 0: none */
+	bool invented;
+	int practice_speed; /* 0: a real log */
+	int64_t practice_wall_ms;
+	int64_t practice_real_wall_ms;
+	enum unit_system units;
+	int run_minutes;         /* a juicer run in this house; 0: not set */
+	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
+	int water_minutes;       /* between water checks of a juicer; 0: not set */
+	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
+	int stand_minutes;       /* longest that filled jars or a finished pot may stand; 0: as STANDING_MAX_MS */
+	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
+	int64_t storage_wall_ms; /* when that was read; 0: never */
+};
+
+/* The canners, stored under the names of their methods (kitchen/board/phases.h has which is which), and the others. */
+enum station_kind {
+	STATION_BOILING_WATER,
+	STATION_STEAM,
+	STATION_DIAL_GAUGE,
+	STATION_WEIGHTED_GAUGE,
+	STATION_JUICER,
+	STATION_POT,
+	STATION_KIND_COUNT
+};
+
+struct log_station {
+	int64_t id; /* 0 when putting a new row */
+	int digit;
+	enum station_kind kind;
+	char name[NAME_MAX_BYTES];
+	int64_t gauge_checked_wall_ms; /* 0: never */
+	bool retired;
+	int capacity[JAR_SIZES_MAX]; /* canners, by jar size index; 0: not stated */
+	int64_t volume_ul;           /* pots, to the brim; 0: not stated */
+	char who[NAME_MAX_BYTES];    /* initials of who has it; "" nobody */
+	bool own_heat;               /* has its own heat; else a shared burner of the house */
+	enum canner_wall wall;       /* pressure canners: how one sees that the pressure is gone */
+	int watts;                   /* canners: heat into the water; 0: not stated */
+};
+
+/* Lids looked at, and those that had not sealed, in one season: kept by the log,
+ * so that nobody counts jars again. */
+enum tally_about { TALLY_HOUSE, TALLY_LID_BOX, TALLY_CANNER, TALLY_PERSON, TALLY_ABOUT_COUNT };
+
+struct log_tally {
+	enum tally_about about;
+	char which[NAME_MAX_BYTES]; /* id of the lid box or station, or initials; "" the house */
+	int64_t looked;
+	int64_t failed; /* unsealed or doubtful */
+};
+
+/* A rule of the warnings that this house does not want to see. */
+struct log_aside {
+	char rule[WORD_MAX_BYTES * 2];
+	int64_t since_wall_ms;
+};
+
+#endif
