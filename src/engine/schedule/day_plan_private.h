@@ -105,7 +105,7 @@ enum link {
 
 /* Which canner takes the next load; from PICK_CANNER on, that station, but only the first
  * of the loads that are made when a batch has found its pot. */
-enum pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
+enum canner_pick { PICK_FIRST_OUT, PICK_FIRST_IN, PICK_MOST_JARS, PICK_CANNER /* + station */ };
 
 /* A schedule in short: build_schedule() makes the whole of it. */
 #define ITEMS_MAX (PLAN_BATCHES_MAX + PLAN_RUNS_MAX)
