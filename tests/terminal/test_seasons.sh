@@ -109,7 +109,7 @@ press C-u
 type_text 'MARVELLOUS spring'
 press Enter
 wait_for "with: MARVELLOUS spring" "batch"
-lacks "Nothing is found"
+lacks "No matches"
 
 at="signs that mean something elsewhere"
 for typed in '"' '*' 'AND' 'soft OR' '(' 'NEAR(' 'words:' '^x' '-' '--;' '%s'; do
@@ -125,13 +125,13 @@ press /
 press C-u
 type_text '%'
 press Enter
-wait_for "with: %" "Nothing is found."
+wait_for "with: %" "No matches."
 press /
 press C-u
 type_text ';'
 press Enter
 wait_for "with: ;" "batch"
-lacks "Nothing is found"
+lacks "No matches"
 # Too many words: what was looked for before stays, and what it found.
 press /
 press C-u
@@ -151,7 +151,7 @@ press /
 press C-u
 type_text 'zebra'
 press Enter
-wait_for "Nothing is found."
+wait_for "No matches."
 press Escape
 wait_for "By year"
 press Escape

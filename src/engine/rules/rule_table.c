@@ -711,7 +711,7 @@ const struct rule rules[] = {
 	    "shelving it", OVER_NEVER, PRACTICE),
 	STOP(
 	    "not-valid-cold", load, not_valid_cold,
-	    "Take {lot} back ({digit}, u), put it right and load it anew, or give it up (x) for fridge or freezer: not heated yet, "
+	    "Take {lot} back ({digit}, u), put it right and load it again, or give it up (x) for fridge or freezer: not heated yet, "
 	    "and NOT VALID as it is ({why}).",
 	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
 	STOP(
@@ -762,7 +762,7 @@ const struct rule rules[] = {
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
 	STOP(
 	    "low-acid-jars-stood", waiting, low_acid_jars_stood,
-	    "Reheat {jars} {product} and fill anew, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
+	    "Reheat {jars} {product} and fill again, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
 	    "loading them", OVER_NEVER, PRACTICE),
 	STOP(
 	    "low-acid-pot-stood", batch, low_acid_pot_stood,
@@ -790,7 +790,7 @@ const struct rule rules[] = {
 	STOP("key-no-process", key_load, key_no_process, "{why}", "starting a load", OVER_NEVER,
 	     "the published tables; NCHFP on jar sizes and steam"),
 	STOP("key-stood", key_stood, key_stood,
-	     "Reheat and fill anew, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
+	     "Reheat and fill again, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
 	STOP("key-recipe-refused", key_batch, key_recipe, "{product} is not canned as an own recipe: {why}",
 	     "starting a batch", OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
@@ -846,11 +846,11 @@ const struct rule rules[] = {
 	    PRACTICE),
 	CAUTION(
 	    "jars-stood", waiting, jars_stood,
-	    "Reheat {jars} {product} and fill anew: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
+	    "Reheat {jars} {product} and fill again: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
 	    PRACTICE),
 	CAUTION(
 	    "slow-heat", load, acid_slow,
-	    "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill anew; on so, {lot} is unknown.",
+	    "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill again; on so, {lot} is unknown.",
 	    PRACTICE),
 	CAUTION(
 	    "pot-stands", batch, pot_stands,
@@ -900,7 +900,7 @@ const struct rule rules[] = {
 	CAUTION("wall-clock-moved", clock, wall_moved,
 	        "{station}: the wall clock was moved {wall_way} {wall_step}; the timer has not moved.", HOUSE_RULE),
 	CAUTION("hold-not-begun", clock, not_reached,
-	        "Is it there ({step})? Press {digit}, then Space: {phase} has taken over {planned} at {station}.",
+	        "Is it there ({step})? Press {digit}, then Space: {phase} has lasted more than {planned} at {station}.",
 	        "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
 	CAUTION("loaded-no-hold", clock, no_heat,
 	        "Heat on? Press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
@@ -928,11 +928,11 @@ const struct rule rules[] = {
 	    "check all that is from a suspect box or lot: " PRACTICE),
 	CAUTION(
 	    "jars-short", supply, jars_short,
-	    "Get more, or start no further pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
+	    "Get more before starting another pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
 	    PRACTICE),
 	CAUTION(
 	    "lids-short", supply, lids_short,
-	    "Get more, or start no further pot: {needed} lids are needed for what is cooking and planned, {stock} here.",
+	    "Get more before starting another pot: {needed} lids are needed for what is cooking and planned, {stock} here.",
 	    "single use: AZ"),
 	CAUTION(
 	    "acid-short", supply, acid_short,
@@ -943,7 +943,7 @@ const struct rule rules[] = {
 	    "Get more; do not cut the sugar: {needed} is needed by pots and plan, {stock} here. Chill the juice meanwhile.",
 	    "MU GH1461"),
 	CAUTION("supply-short", supply, other_short, "Get {supply}: {needed} is needed, {stock} here.", PRACTICE),
-	CAUTION("stock-below-nothing", supply, below_nothing, "Count {supply}: the list says {stock}, below nothing.",
+	CAUTION("stock-below-nothing", supply, below_nothing, "Count {supply}: the list says {stock}, less than zero.",
 	        HOUSE_RULE),
 	CAUTION("gauge-unchecked", station, gauge_unchecked, "Have the dial gauge of {station} checked: {gauge_words}.",
 	        "every year: PNW421"),

@@ -24,7 +24,7 @@ bool board_is_current(struct kitchen *kitchen, struct fault *fault)
 		return true;
 	log_abandon(kitchen->log);
 	return kitchen_refresh(kitchen, true, fault) &&
-	       fault_set(fault, FAULT_STALE, "Another terminal has just written in this log. Look again.");
+	       fault_set(fault, FAULT_STALE, "Another terminal just changed this log. Check the board and try again.");
 }
 
 const char *who_acts(const struct kitchen *kitchen, int64_t station_id)

@@ -67,8 +67,7 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	if (!board_is_current(kitchen, fault))
 		return false;
 	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
-		return fault_set(fault, FAULT_MISSING,
-		                 redo ? "There is nothing to do again here." : "There is nothing to undo here.");
+		return fault_set(fault, FAULT_MISSING, redo ? "Nothing to redo." : "Nothing to undo.");
 	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
 	act.entry.station_id = last.station_id;

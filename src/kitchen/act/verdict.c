@@ -334,7 +334,7 @@ static void gather_jar(struct record *record, size_t at)
 	for (size_t i = 0; i < lot->mark_count; i++)
 		take_lot_mark(evidence, &lot->marks[i]);
 	for (size_t i = 0; i < pot->mark_count && pot != lot; i++)
-		if (pot->marks[i].kind != MARK_POT_STOOD) /* it was reheated and filled anew */
+		if (pot->marks[i].kind != MARK_POT_STOOD) /* it was reheated and filled again */
 			take_lot_mark(evidence, &pot->marks[i]);
 }
 
@@ -530,7 +530,7 @@ bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *coun
 	*count = 0;
 	*rows = done ? calloc(id_count + 1, sizeof(**rows)) : NULL;
 	if (done && *rows == NULL)
-		done = fault_set(fault, FAULT_MEMORY, "There is no memory left to judge the loads anew.");
+		done = fault_set(fault, FAULT_MEMORY, "There is no memory left to judge the loads again.");
 	for (size_t i = 0; i < id_count && done; i++) {
 		bool worse;
 

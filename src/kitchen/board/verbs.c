@@ -43,7 +43,7 @@ static const struct verb_row rows[] = {
 	[VERB_NOTE] = { "note", "{0}: a note was written" },
 	[VERB_FILL] = { "fill", "{0}: {1:n} {2:jars 1} of {3} filled[, {4}][: {5}]"
 	                "[; the food stood in the pot for {6:hours}]" },
-	[VERB_REFILL] = { "refill", "{0}: {1:n} {2:jars 1} emptied, reheated and filled anew[; they had waited {3:hours}]" },
+	[VERB_REFILL] = { "refill", "{0}: {1:n} {2:jars 1} emptied, reheated and filled again[; they had waited {3:hours}]" },
 	[VERB_PUT_AWAY] = { "put_away", "{0}: {1:n} jars not canned, to the {2}" },
 	[VERB_EDIT_AMOUNT] = { "edit_amount", "Corrected: {0} had {1:measured 2} of {3}[: {4}]" },
 	[VERB_EDIT_JARS] = { "edit_jars", "Corrected: {0} filled {1:n} {2:jars 1}" },

@@ -263,6 +263,6 @@ bool kitchen_undo_fate(struct kitchen *kitchen, char *said, size_t said_size, st
 	/* Never the act before it: shelving is not taken back from here. */
 	if (kitchen->fate_done.id == 0 || !log_last_act(kitchen->log, kitchen->fate_done, false, &last, NULL) ||
 	    entry_verb(&last) != VERB_FATE_DONE)
-		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
+		return fault_set(fault, FAULT_MISSING, "Nothing to undo.");
 	return kitchen_undo(kitchen, kitchen->fate_done, said, said_size, fault);
 }

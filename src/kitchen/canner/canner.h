@@ -74,7 +74,7 @@ bool kitchen_common_process(const struct kitchen *kitchen, int64_t station_id, c
 bool kitchen_load_waiting(struct kitchen *kitchen, int64_t station_id, const struct pick *picks, size_t count,
                           int pressure_psi, int64_t *load_id, struct fault *fault);
 /* Waiting jars of one batch and size were emptied, their food brought to the boil and
- * filled anew: they have stood since now. */
+ * filled again: they have stood since now. */
 bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size, struct fault *fault);
 /* Waiting jars of one batch and size that no canner will take: into the fridge or
  * the freezer, or out (FATE_REPROCESS is refused: they were not processed). */

@@ -271,7 +271,7 @@ static bool hand_on_lot_marks(struct act *act, int64_t old_id, int64_t new_id, s
 		return false;
 	for (size_t i = 0; i < count && done; i++) {
 		if (marks[i].kind == MARK_POT_STOOD)
-			continue; /* it is reheated and filled anew */
+			continue; /* it is reheated and filled again */
 		marks[i].id = 0;
 		marks[i].lot_id = new_id;
 		done = log_put_mark(act->kitchen->log, &marks[i], fault);

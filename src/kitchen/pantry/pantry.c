@@ -513,7 +513,7 @@ bool undo_kept(struct kitchen *kitchen, enum verb verb, enum verb other, char *s
 	recollect(kitchen, verb, other);
 	/* Never an act of another kind: nobody sees it from here. */
 	if (!last_done(kitchen, kitchen->pantry_done, &last))
-		return fault_set(fault, FAULT_MISSING, "There is nothing to undo here.");
+		return fault_set(fault, FAULT_MISSING, "Nothing to undo.");
 	if (!is_either(&last, verb, other))
 		return fault_set(fault, FAULT_MISSING,
 		                 "There is nothing to undo here: the last thing done was another.");

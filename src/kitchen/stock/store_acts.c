@@ -104,7 +104,7 @@ static bool check_amount(enum supply_kind kind, int64_t amount, int64_t least, s
 
 	if (amount < least)
 		return fault_set(fault, FAULT_MISUSE,
-		                 least > 0 ? "Say how much came in." : "A count is not less than nothing.");
+		                 least > 0 ? "Say how much came in." : "A count cannot be less than zero.");
 	return amount <= most || fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds.");
 }
 

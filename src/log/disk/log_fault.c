@@ -106,7 +106,7 @@ static bool closed_to_looking(const char *path, struct fault *fault)
 static bool open_fault(struct log *log, int rc, int last, struct fault *fault)
 {
 	if (access(log->path, F_OK) == 0 && access(log->path, R_OK) != 0)
-		return fault_set(fault, FAULT_IO, "You have no right to read %s. Ask its owner for it.",
+		return fault_set(fault, FAULT_IO, "You do not have permission to read %s. Ask its owner for access.",
 		                 path_shown(log->path));
 	char *folder = folder_of(log->path);
 	bool closed = folder != NULL && access(folder, F_OK) == 0 && access(folder, W_OK) != 0;

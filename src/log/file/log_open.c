@@ -118,12 +118,12 @@ static bool missing_file(struct log *log, struct fault *fault)
 		return fault_set(
 		    fault, FAULT_MISSING,
 		    "%s is missing, though it has backups (newest: %s). "
-		    "Put that one back with \"stillroom restore\" or, to begin anew, move its folder away.",
+		    "Put that one back with \"stillroom restore\" or, to start over, move its folder away.",
 		    path_shown(log->path), path_shown(backup));
 	if (side_file_bytes(log->path, "-wal") > 0) /* SQLite would take it away */
 		return fault_set(fault, FAULT_MISSING,
 		                 "%s is missing, but what was written in it last is still there "
-		                 "(%s-wal). Bring the log back beside it, or move that file away to begin anew.",
+		                 "(%s-wal). Bring the log back beside it, or move that file away to start over.",
 		                 path_shown(log->path), path_shown(log->path));
 	return make_folders(log->path, fault);
 }
@@ -260,7 +260,7 @@ static bool layout_is_known(const struct log *log, int64_t version, struct fault
 		                 "%s was written by a stillroom from before the first "
 		                 "release (its layout is number %lld, this program reads from %d on); nothing "
 		                 "was changed in it. Choose another name for the log, or move this one and its "
-		                 "backups away to begin anew.",
+		                 "backups away to start over.",
 		                 path_shown(log->path), (long long)version, log->layouts->first);
 	return true;
 }

@@ -574,7 +574,7 @@ static const struct view_key keys[] = {
 	{ 'f', 0, "f", "jars set aside",
 	  "What is in fridge and freezer and by when it is eaten; what is to be processed again or thrown out.",
 	  has_fates, open_fates },
-	{ 'w', 0, "w", "warnings", "Everything that is not as it should be.", NULL, open_warnings },
+	{ 'w', 0, "w", "warnings", "All open warnings.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, open_goods },
 	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL,

@@ -299,7 +299,7 @@ static void refill(struct desk *desk)
 	if (n >= count)
 		return;
 	if (kitchen_refill(desk->kitchen, groups[n].batch_id, groups[n].size, &fault))
-		desk_say(desk, ROLE_DONE, "Noted: reheated and filled anew; they have stood since now.");
+		desk_say(desk, ROLE_DONE, "Noted: reheated and filled again; they have stood since now.");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -374,7 +374,7 @@ static const struct view_key keys[] = {
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
 	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL,
 	  put_away },
-	{ 'r', 0, "r", "filled anew", "The waiting jars at the mark were emptied, reheated and filled anew just now.",
+	{ 'r', 0, "r", "filled again", "The waiting jars at the mark were emptied, reheated and filled again just now.",
 	  NULL, refill },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },

@@ -252,8 +252,8 @@ static void draw(struct desk *desk, int top, int rows)
 	if (count == 0)
 		desk_paragraph(desk, top + 2, 1, cols - 2, 3, ROLE_PLAIN,
 		               card->wish.season == 0
-		                   ? "Nothing is found. c takes every condition away."
-		                   : "Nothing is found in that year. Left: the year before; Right: the year "
+		                   ? "No matches. c clears all filters."
+		                   : "No matches in that year. Left: the year before; Right: the year "
 		                     "after, in the end all; c takes every condition away.");
 	first = list_scroll(&card->page_list, count, card->page_rows);
 	for (int i = first; i < count && i - first < card->page_rows; i++)

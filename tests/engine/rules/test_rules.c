@@ -504,7 +504,7 @@ START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
 
 	facts.load.called.digit = 3;
 	fires("not-valid-cold", &facts,
-	      "Take 2026-09-14-B1 back (3, u), put it right and load it anew, or give it up (x)");
+	      "Take 2026-09-14-B1 back (3, u), put it right and load it again, or give it up (x)");
 	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
 	fires("not-processed", &facts,
 	      "fridge, freezer, put right and processed, or discard. Nothing was heated (a reason).");
@@ -849,7 +849,7 @@ START_TEST(running_phases)
 	facts.clock.passed_ms = 31 * MINUTE;
 	never("hold-not-begun", &facts); /* nothing to be seen */
 	facts.clock.clock = CLOCK_WATCHED;
-	fires("hold-not-begun", &facts, "over 30 min");
+	fires("hold-not-begun", &facts, "more than 30 min");
 	facts.clock.passed_ms = 30 * MINUTE;
 	in("hold-not-begun", &facts, 1);
 	facts.clock.is_loaded = true;

@@ -123,7 +123,7 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, STANDING_LOW_ACID_MAX_MS + 1);
-	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP, "Reheat 4 jars green beans and fill anew, or discard");
+	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP, "Reheat 4 jars green beans and fill again, or discard");
 	ck_assert(!try_load(WEIGHT_CANNER, batch_id, "pint", 4));
 	ck_assert_str_eq(kit.fault.rule, "key-stood");
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stood 1 h; 1 h is the limit"));
@@ -143,7 +143,7 @@ START_TEST(jars_reheated_and_filled_anew_may_be_loaded)
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, 2 * HOUR_MS);
 	KK_OK(&kit, kitchen_refill(kit.kitchen, batch_id, "pint", &kit.fault));
-	sentence_has("4 pints emptied, reheated and filled anew; they had waited 2 h");
+	sentence_has("4 pints emptied, reheated and filled again; they had waited 2 h");
 	ck_assert(!kk_fires(&kit, "low-acid-jars-stood"));
 	ck_assert(pk_undo(&kit, SUBJECT_BATCH, batch_id));
 	KK_REFUSED(&kit, FAULT_REFUSED, try_load(WEIGHT_CANNER, batch_id, "pint", 4));

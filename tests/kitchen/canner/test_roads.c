@@ -316,7 +316,7 @@ static const struct cell cells[LACK_COUNT][ROAD_COUNT] = {
 	[SLOW_HEAT] = { U("slow-heat"), U("slow-heat"), U("slow-heat"), U("slow-heat"), UNSEEN, U("slow-heat") },
 	[BEANS_SLOW_HEAT] = { N("slow-heat"), N("slow-heat"), N("slow-heat"), N("slow-heat"), UNSEEN, N("slow-heat") },
 	[POT_STOOD] = { NO_POT, U("pot-stood"), V(""), U("pot-stood"), UNSEEN,
-	                U("pot-stood") }, /* reheated and filled anew */
+	                U("pot-stood") }, /* reheated and filled again */
 	[BEANS_POT_STOOD] = { NO_POT, R("key-stood"), UNBEGUN, UNBEGUN, UNSEEN, UNBEGUN },
 	[NOT_PRESSURE] = { R("key-low-acid"), R("key-low-acid"), R(""), UNBEGUN, N("low-acid-no-pressure notebook"),
 	                   UNBEGUN },

@@ -563,7 +563,7 @@ START_TEST(what_is_no_supply_is_refused)
 	supply_refused(in(SUPPLY_SUGAR, "", 0), FAULT_MISUSE, "how much");
 	supply_refused(in(SUPPLY_SUGAR, "", -5), FAULT_MISUSE, "how much");
 	supply_refused(in(SUPPLY_SUGAR, "", INT64_MAX), FAULT_MISUSE, "more than");
-	supply_refused(counted(SUPPLY_SUGAR, "", -1), FAULT_MISUSE, "less than nothing");
+	supply_refused(counted(SUPPLY_SUGAR, "", -1), FAULT_MISUSE, "less than zero");
 	supply_refused(counted(SUPPLY_JUICE, "", 1), FAULT_REFUSED, "Juice");
 	ck_assert_int_eq(kk_journal(&kit), before);
 	ck_assert_int_eq(stock(SUPPLY_SUGAR, ""), -1);

@@ -198,7 +198,7 @@ START_TEST(a_log_from_before_the_first_release_is_refused_and_left_alone)
 	for (int mode = LOG_CREATE; mode <= LOG_LOOK; mode++) {
 		kit_refused(&kit, (enum log_mode)mode, FAULT_OLDER);
 		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, number));
-		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "move this one and its backups away to begin anew."));
+		ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "move this one and its backups away to start over."));
 	}
 	char *after = kit_dump(kit.path, true);
 	ck_assert_str_eq(after, before);

@@ -71,7 +71,7 @@ START_TEST(one_is_seen_large_with_its_job_at_80x24)
 		" 1 Big kett… ░░░░░░░░░░░│···········█████▒▒▒·",
 		" 2 Low kett… ░░░░░░░░░░░│···········█████▒▒▒·",
 		" caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
-		" taken over 20 min at Wide pot.",
+		" lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat is on  a alarm heard  u undo  x exceptions       Tab rings   ? keys",
 	};
@@ -105,7 +105,7 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		" 8 Wide pot        to boil    for  1:11:05 grape jelly",
 		" 9 Deep pot        to boil    for  1:11:05 grape jelly",
 		" caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
-		" taken over 20 min at Wide pot.",
+		" lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat off, lid off  a alarm heard  l lost  u undo      Tab rings   ? keys",
 	};
