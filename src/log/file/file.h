@@ -26,10 +26,9 @@ struct log;
  * foreign_key_check; after an unclean end integrity_check) and migrate.  Faults: FAULT_MISSING, FAULT_NOT_OURS,
  * FAULT_NEWER, FAULT_OLDER (laid out before the first release), FAULT_READ_ONLY,
  * FAULT_DISK_FULL, FAULT_DAMAGED (the sentence names the newest backup that opens
- * whole, if there is one), FAULT_BUSY, FAULT_IO (also: an SQLite without full-text
- * search), FAULT_MEMORY.  *out is NULL on failure.  A missing or emptied log that has
- * backups is not begun anew by LOG_CREATE and LOG_BOARD (FAULT_MISSING, FAULT_DAMAGED,
- * naming the backup).  Before a migration the log is copied to
+ * whole, if there is one), FAULT_BUSY, FAULT_IO, FAULT_MEMORY.  *out is NULL on failure.  A
+ * missing or emptied log that has backups is not begun again by LOG_CREATE and LOG_BOARD
+ * (FAULT_MISSING, FAULT_DAMAGED, naming the backup).  Before a migration the log is copied to
  * PATH.backups/DAY_before_N.db, which stays. */
 bool log_open(const char *path, enum log_mode mode, struct log **out, struct fault *fault);
 void log_close(struct log *log); /* NULL is allowed */
