@@ -187,36 +187,34 @@ static void say_clock(const struct said *said, const struct place *place)
 	text_add_duration(said->text, value_of(said, place)->number);
 }
 
+/* As one of clock_words_... writes it. */
+static void say_written(const struct said *said, const struct place *place,
+                        void (*written)(int64_t value, char *buffer, size_t size))
+{
+	char words[32];
+
+	written(value_of(said, place)->number, words, sizeof(words));
+	text_add(said->text, "%s", words);
+}
+
 static void say_hour(const struct said *said, const struct place *place)
 {
-	char words[8];
-
-	clock_words_hour(value_of(said, place)->number, words, sizeof(words));
-	text_add(said->text, "%s", words);
+	say_written(said, place, clock_words_hour);
 }
 
 static void say_date(const struct said *said, const struct place *place)
 {
-	char words[16];
-
-	clock_words_date(value_of(said, place)->number, words, sizeof(words));
-	text_add(said->text, "%s", words);
+	say_written(said, place, clock_words_date);
 }
 
 static void say_day(const struct said *said, const struct place *place)
 {
-	char words[32];
-
-	clock_words_day_hour(value_of(said, place)->number, words, sizeof(words));
-	text_add(said->text, "%s", words);
+	say_written(said, place, clock_words_day_hour);
 }
 
 static void say_time(const struct said *said, const struct place *place)
 {
-	char words[16];
-
-	clock_words_time(value_of(said, place)->number, words, sizeof(words));
-	text_add(said->text, "%s", words);
+	say_written(said, place, clock_words_time);
 }
 
 static void say_height(const struct said *said, const struct place *place)
