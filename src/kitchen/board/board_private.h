@@ -91,9 +91,9 @@ bool still_stands(const struct kitchen *kitchen, const struct moment *at, uint64
 
 /* The strip of a load on the board; NULL with FAULT_STALE when it is gone. */
 const struct strip *kitchen_strip(const struct kitchen *kitchen, int64_t load_id, struct fault *fault);
-/* The strip whose running phase is `phase_id`; NULL with FAULT_STALE when that
- * phase has ended meanwhile. */
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct fault *fault);
+/* A copy of the strip whose running phase is `phase_id`, as an act ends by reading the board
+ * again; false with FAULT_STALE when that phase has ended meanwhile. */
+bool kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct strip *out, struct fault *fault);
 /* An empty station of the board; NULL with a fault. */
 const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id, struct fault *fault);
 const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t batch_id, struct fault *fault);

@@ -253,15 +253,16 @@ const struct strip *kitchen_batch_strip(const struct kitchen *kitchen, int64_t b
 	return strip;
 }
 
-const struct strip *kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
+bool kitchen_strip_at(const struct kitchen *kitchen, int64_t phase_id, struct strip *out, struct fault *fault)
 {
 	const struct board *board = &kitchen->board;
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
-		if (board->strips[i].content != STRIP_EMPTY && board->strips[i].phase.id == phase_id)
-			return &board->strips[i];
-	fault_set(fault, FAULT_STALE, "That station has already moved on. Look again.");
-	return NULL;
+		if (board->strips[i].content != STRIP_EMPTY && board->strips[i].phase.id == phase_id) {
+			*out = board->strips[i];
+			return true;
+		}
+	return fault_set(fault, FAULT_STALE, "That station has already moved on. Look again.");
 }
 
 const struct strip *kitchen_free_station(const struct kitchen *kitchen, int64_t station_id, struct fault *fault)

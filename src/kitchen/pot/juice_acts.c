@@ -150,14 +150,12 @@ static bool end_run(struct act *act, const struct strip *strip, struct fault *fa
 
 bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault)
 {
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
 	struct act act;
 	bool ends;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found;
 	ends = strip.content == STRIP_RUN && strip.rule->name == PHASE_DRAIN;
 	if (strip.content != STRIP_RUN || (!ends && strip.rule->name != PHASE_RUN))
 		return fault_set(fault, FAULT_REFUSED, "%s: there is no juice to draw now.", strip_title(&strip));

@@ -142,15 +142,13 @@ static bool check_clock_read(const struct strip *strip, bool sure, struct fault 
 
 bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct fault *fault)
 {
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	const struct phase_rule *next;
 	struct strip strip;
 	struct act act;
 	int64_t passed;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found; /* the board is read again on commit */
 	next = strip_next(&strip);
 	if (next != NULL && next->kind == PHASE_TIMED && !check_clock(kitchen, fault))
 		return false;
@@ -201,13 +199,11 @@ static bool check_read(const struct strip *strip, int64_t held_ms, bool sure, st
 bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began_ms, int64_t ended_ms, bool sure,
                         struct fault *fault)
 {
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
 	struct act act;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found;
 	if (began_ms < 0 || began_ms >= CLOCK_DAY_MS || ended_ms < 0 || ended_ms >= CLOCK_DAY_MS)
 		return fault_set(fault, FAULT_MISUSE, "A clock shows 0:00 to 23:59.");
 	if (ended_ms < began_ms) /* over midnight */
@@ -226,13 +222,11 @@ bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began
 
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
 {
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
 	struct act act;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found;
 	if (strip.rule->lost_to == PHASE_NO_PHASE)
 		return fault_set(fault, FAULT_REFUSED, "%s: nothing can be lost in \"%s\".", strip_title(&strip),
 		                 strip.rule->words);
@@ -259,14 +253,12 @@ static bool hear(struct act *act, const struct strip *strip, struct fault *fault
 
 bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
 {
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct strip strip;
 	struct face face;
 	struct act act;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found;
 	if (!act_begin(&act, kitchen, VERB_HEARD, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
@@ -357,15 +349,13 @@ bool kitchen_exception(struct kitchen *kitchen, int64_t phase_id, enum exception
 		[EXCEPTION_BOILED] = VERB_BOILED_AGAIN,
 	};
 	static_assert(sizeof(verbs) / sizeof(verbs[0]) == EXCEPTION_COUNT, "a verb for every exception");
-	const struct strip *found = kitchen_strip_at(kitchen, phase_id, fault);
 	struct moment now = kitchen_now(kitchen);
 	struct strip strip;
 	const char *words;
 	struct act act;
 
-	if (found == NULL)
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
-	strip = *found;
 	words = exception_words(&strip, exception, &now);
 	if (words == NULL)
 		return fault_set(fault, FAULT_REFUSED, "%s: not possible in \"%s\".", strip_title(&strip),
