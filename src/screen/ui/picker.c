@@ -21,15 +21,21 @@ static char small(char c)
 	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-/* Where the name goes on behind the letters, if it begins with them; else NULL.  A blank
- * or comma of the name may be left out; one that was typed must be there. */
+/* A hyphen is typed as a blank as well as by itself. */
+static bool is_blank(char c)
+{
+	return c == ' ' || c == '-';
+}
+
+/* Where the name goes on after the letters, if it begins with them; else NULL.  A blank,
+ * hyphen or comma of the name may be left out; one that was typed must be there. */
 static const char *goes_on(const char *name, const char *filter)
 {
 	while (*filter != '\0') {
-		if (small(*name) == small(*filter) && *name != '\0') {
+		if (*name != '\0' && (small(*name) == small(*filter) || (*filter == ' ' && is_blank(*name)))) {
 			name++;
 			filter++;
-		} else if (*name == ' ' || *name == ',') {
+		} else if (is_blank(*name) || *name == ',') {
 			name++;
 		} else {
 			return NULL;
@@ -54,7 +60,7 @@ static bool blank_follows(const char *name, const char *filter)
 	for (; *name != '\0'; name++) {
 		const char *rest = goes_on(name, filter);
 
-		if (rest != NULL && *rest == ' ')
+		if (rest != NULL && is_blank(*rest))
 			return true;
 	}
 	return false;
