@@ -262,6 +262,26 @@ bool dk_sees(struct desk_kit *dk, const char *words)
 	return find(dk, words, &row, &col);
 }
 
+int dk_rows_of(struct desk_kit *dk, const char *words)
+{
+	int count = 0;
+	int rows;
+	int cols;
+
+	dk_draw(dk);
+	terminal_size(dk->desk.terminal, &rows, &cols);
+	for (int row = 0; row < rows; row++) {
+		char line[LINE_BYTES];
+		const char *at = line;
+
+		row_text(row, line, sizeof(line));
+		at += strspn(at, " >▌");
+		count += strncmp(at, words, strlen(words)) == 0 &&
+		         at[strlen(words) + strspn(at + strlen(words), " ")] == '\0';
+	}
+	return count;
+}
+
 int dk_row_of(struct desk_kit *dk, const char *words, int *col)
 {
 	int row;

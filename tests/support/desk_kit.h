@@ -47,6 +47,8 @@ void dk_draw(struct desk_kit *dk); /* what it shows now */
 /* Draw, and compare every row of the window, blanks at the end aside. */
 void dk_shows(struct desk_kit *dk, const char *const *picture, int rows);
 bool dk_sees(struct desk_kit *dk, const char *words); /* in one row */
+/* Draw, and count the rows that are these words and nothing else, but for the mark. */
+int dk_rows_of(struct desk_kit *dk, const char *words);
 /* Draw, and say where the terminal's own cursor stands; what its row holds from there on. */
 int dk_cursor(struct desk_kit *dk, int *col, char *words, size_t size);
 /* How a cell is drawn; with color only. */
