@@ -47,7 +47,7 @@ at="who looks, and the three methods"
 press w
 wait_for "Who looks (initials):"
 typed KM
-wait_for "Noted: KM looks at the seals."
+wait_for "Noted by KM from now on."
 press p t y
 wait_for "Jar 1: sealed by KM" "p✓ t✓ y✓"
 press Right P

@@ -16,6 +16,11 @@ void kitchen_set_who(struct kitchen *kitchen, const char *initials)
 	text_copy(kitchen->who, sizeof(kitchen->who), initials);
 }
 
+const char *kitchen_who(const struct kitchen *kitchen)
+{
+	return kitchen->who;
+}
+
 /* --- acts ------------------------------------------------------------------- */
 
 bool board_is_current(struct kitchen *kitchen, struct fault *fault)

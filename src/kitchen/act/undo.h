@@ -9,6 +9,7 @@
 #define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
 /* Who is acting, for the journal ("" = nobody said). */
 void kitchen_set_who(struct kitchen *kitchen, const char *initials);
+const char *kitchen_who(const struct kitchen *kitchen);
 
 /* Take back the last act about the subject (strip_subject; SUBJECT_HOUSE).
  * An act that broke or ended a hold can be taken back for BREAK_UNDO_MS only:

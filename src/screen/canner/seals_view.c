@@ -374,17 +374,9 @@ static void eye_failed(struct desk *desk)
 	tick(desk, SEAL_EYE, true);
 }
 
-static bool initials_typed(struct desk *desk, const char *text)
-{
-	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
-	kitchen_set_who(desk->kitchen, desk->shelf.who);
-	desk_say(desk, ROLE_DONE, "Noted: %s looks at the seals.", text[0] != '\0' ? desk->shelf.who : "nobody named");
-	return true;
-}
-
 static void initials(struct desk *desk)
 {
-	desk_offer(desk, "Who looks (initials):", desk->shelf.who, initials_typed);
+	desk_ask_who(desk, "Who looks (initials):");
 }
 
 static void siphoning(struct desk *desk)

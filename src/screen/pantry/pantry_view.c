@@ -433,16 +433,9 @@ static void trace(struct desk *desk)
 		trace_view_enter(desk, TRACE_PRODUCT, line_here(desk)->product);
 }
 
-static bool initials_typed(struct desk *desk, const char *text)
-{
-	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
-	kitchen_set_who(desk->kitchen, desk->shelf.who);
-	return true;
-}
-
 static void initials(struct desk *desk)
 {
-	desk_offer(desk, "Who takes or counts (initials):", desk->shelf.who, initials_typed);
+	desk_ask_who(desk, "Who takes or counts (initials):");
 }
 
 static void back(struct desk *desk)

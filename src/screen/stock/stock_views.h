@@ -18,7 +18,6 @@ struct shelf_card {
 	size_t count;
 	int checked; /* lines a shelf check has counted, and kept */
 	int kept;
-	char who[NAME_MAX_BYTES]; /* initials for the journal */
 	struct list_state ledger_list;
 	struct ledger_line *ledger;
 	size_t ledger_count;

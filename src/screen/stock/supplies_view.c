@@ -94,7 +94,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
 	              count == 0 ? 0 : desk->shelf.list.cursor + 1, count,
-	              desk->shelf.who[0] != '\0' ? "; noted by " : "", desk->shelf.who);
+	              kitchen_who(desk->kitchen)[0] != '\0' ? "; noted by " : "", kitchen_who(desk->kitchen));
 	for (int i = first; i < count && i - first < rows - 1; i++)
 		line_draw(desk, i, top + 1 + i - first, cols);
 }
@@ -311,16 +311,9 @@ static void check(struct desk *desk)
 
 /* --- the rest --------------------------------------------------------------------------------- */
 
-static bool initials_typed(struct desk *desk, const char *text)
-{
-	text_copy(desk->shelf.who, sizeof(desk->shelf.who), text);
-	kitchen_set_who(desk->kitchen, desk->shelf.who);
-	return true;
-}
-
 static void initials(struct desk *desk)
 {
-	desk_offer(desk, "Who is counting (initials):", desk->shelf.who, initials_typed);
+	desk_ask_who(desk, "Who is counting (initials):");
 }
 
 static void undo(struct desk *desk)

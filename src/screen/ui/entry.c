@@ -6,6 +6,7 @@
 #include <wchar.h>
 
 #include "base/text.h"
+#include "kitchen/act/undo.h"
 #include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
@@ -39,6 +40,21 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
 	else
 		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
+}
+
+static bool who_typed(struct desk *desk, const char *text)
+{
+	kitchen_set_who(desk->kitchen, text);
+	if (text[0] != '\0')
+		desk_say(desk, ROLE_DONE, "Noted by %s from now on.", kitchen_who(desk->kitchen));
+	else
+		desk_say(desk, ROLE_DONE, "Noted without a name from now on.");
+	return true;
+}
+
+void desk_ask_who(struct desk *desk, const char *prompt)
+{
+	desk_offer(desk, prompt, kitchen_who(desk->kitchen), who_typed);
 }
 
 int desk_vinegar(struct desk *desk, const char *text)

@@ -31,6 +31,9 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*do
  * a 3 typed behind it is never 13; Left or Backspace changes it instead. */
 void desk_offer(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *));
 
+/* Whose initials stand with what is noted from now on. */
+void desk_ask_who(struct desk *desk, const char *prompt);
+
 /* A stop (FAULT_STOPPED) asks why to go on all the same; `done` tries again with the
  * reason. `tried`: the reason that was not enough, "" the first time. */
 void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *tried,
