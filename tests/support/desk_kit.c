@@ -79,7 +79,7 @@ static void take_time(struct desk_kit *dk)
 static void begin(struct desk_kit *dk, const char *kind, int rows, int cols)
 {
 	dk->kind = kind;
-	dk->desk.views = screen_views;
+	ck_assert(desk_begin(&dk->desk, screen_views, NULL));
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
 	dk->desk.wishes = &dk->wishes;

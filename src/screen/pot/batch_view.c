@@ -11,9 +11,30 @@
 #include "kitchen/recipe/sheet.h"
 #include "screen/ui/desk.h"
 
+enum batch_field { BATCH_RECIPE, BATCH_PACK, BATCH_JAR, BATCH_MULTIPLE, BATCH_READY };
+
+struct batch_card {
+	struct batch_order order;
+	enum batch_field field;
+	struct picker picker;
+	struct number_entry multiple;
+	struct batch_need need;
+	bool need_known;
+	struct list_state need_list; /* cursor: first line shown; top: how many are */
+	struct fault refusal;        /* why there is no need */
+	bool sure;                   /* asked already: nowhere to go */
+};
+
+static const struct view_state card_state = { sizeof(struct batch_card), NULL };
+
+static struct batch_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static const struct recipe *chosen(const struct desk *desk)
 {
-	return kitchen_recipe_named(desk->kitchen, desk->batch.order.recipe);
+	return kitchen_recipe_named(desk->kitchen, card_of(desk)->order.recipe);
 }
 
 /* --- what can be chosen ------------------------------------------------------------ */
@@ -23,7 +44,7 @@ static const struct recipe *nth_recipe(const struct desk *desk, int n)
 	for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++) {
 		const struct recipe *recipe = kitchen_recipe(desk->kitchen, i);
 
-		if (picker_matches(&desk->batch.picker, recipe->name) && n-- == 0)
+		if (picker_matches(&card_of(desk)->picker, recipe->name) && n-- == 0)
 			return recipe;
 	}
 	return NULL;
@@ -36,7 +57,7 @@ static const char *recipe_name(const struct desk *desk, int n)
 
 static bool types(const struct desk *desk, long key)
 {
-	return desk->batch.field == BATCH_RECIPE && picker_types(desk, &desk->batch.picker, key, recipe_name);
+	return card_of(desk)->field == BATCH_RECIPE && picker_types(desk, &card_of(desk)->picker, key, recipe_name);
 }
 
 /* The n-th word of a blank-separated list; false when there is none. */
@@ -60,7 +81,7 @@ static bool nth_word(const char *list, int n, char *buffer, size_t size)
 static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n, char *buffer, size_t size)
 {
 	for (int i = 0; nth_word(recipe->jars, i, buffer, size); i++)
-		if (recipe_allows_pair(recipe, desk->batch.order.pack, buffer) && n-- == 0)
+		if (recipe_allows_pair(recipe, card_of(desk)->order.pack, buffer) && n-- == 0)
 			return true;
 	return false;
 }
@@ -71,7 +92,7 @@ static int choice_count(const struct desk *desk)
 	char word[WORD_MAX_BYTES];
 	int count = 0;
 
-	switch (desk->batch.field) {
+	switch (card_of(desk)->field) {
 	case BATCH_RECIPE:
 		while (nth_recipe(desk, count) != NULL)
 			count++;
@@ -111,7 +132,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	char word[WORD_MAX_BYTES];
 
 	buffer[0] = '\0';
-	switch (desk->batch.field) {
+	switch (card_of(desk)->field) {
 	case BATCH_RECIPE: recipe_words(nth_recipe(desk, n), buffer, size); break;
 	case BATCH_PACK:
 		if (nth_word(recipe->packs, n, word, sizeof(word)))
@@ -135,16 +156,16 @@ static int need_count(const struct desk *desk)
 {
 	const struct recipe_step *steps;
 
-	if (!desk->batch.need_known)
+	if (!card_of(desk)->need_known)
 		return 0;
-	return (int)desk->batch.need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
+	return (int)card_of(desk)->need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
 }
 
 /* --- moving through the card ----------------------------------------------------------- */
 
 static void look(struct desk *desk)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 	int multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
 
 	if (multiple != card->order.multiple)
@@ -158,7 +179,7 @@ static void look(struct desk *desk)
 
 static void go_to(struct desk *desk, enum batch_field field)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 
 	card->field = field;
 	picker_reset(&card->picker);
@@ -172,7 +193,7 @@ static void go_to(struct desk *desk, enum batch_field field)
 /* On from the recipe to its pack, or past it where there is no choice. */
 static void ask_pack(struct desk *desk, const struct recipe *recipe)
 {
-	struct batch_order *order = &desk->batch.order;
+	struct batch_order *order = &card_of(desk)->order;
 
 	order->pack[0] = '\0';
 	order->acid = ACID_NOT_SAID;
@@ -180,7 +201,7 @@ static void ask_pack(struct desk *desk, const struct recipe *recipe)
 	/* As on the load card: not the pack with the shorter process. */
 	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
 		if (strstr(order->pack, "unsterile") != NULL)
-			desk->batch.picker.cursor = n;
+			card_of(desk)->picker.cursor = n;
 	if (choice_count(desk) <= 1) {
 		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
 		go_to(desk, BATCH_JAR);
@@ -189,18 +210,18 @@ static void ask_pack(struct desk *desk, const struct recipe *recipe)
 
 static void choose_recipe(struct desk *desk)
 {
-	const struct recipe *recipe = nth_recipe(desk, desk->batch.picker.cursor);
-	struct batch_order *order = &desk->batch.order;
+	const struct recipe *recipe = nth_recipe(desk, card_of(desk)->picker.cursor);
+	struct batch_order *order = &card_of(desk)->order;
 	struct fault fault = { 0 };
 
-	if (recipe == NULL || picker_blank(desk, &desk->batch.picker, recipe->name, choice_count(desk)))
+	if (recipe == NULL || picker_blank(desk, &card_of(desk)->picker, recipe->name, choice_count(desk)))
 		return;
 	if (!recipe_may_start(recipe, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
 	if (strcmp(order->recipe, recipe->name) != 0)
-		desk->batch.multiple.value = 1;
+		card_of(desk)->multiple.value = 1;
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	if (recipe_awaits_sheet(recipe))
 		sheet_view_enter(desk, recipe->name);
@@ -221,12 +242,12 @@ void batch_view_go_on(struct desk *desk)
 
 static bool of_sheet(const struct desk *desk)
 {
-	return desk->batch.field > BATCH_RECIPE && recipe_has_sheet(desk->batch.order.recipe);
+	return card_of(desk)->field > BATCH_RECIPE && recipe_has_sheet(card_of(desk)->order.recipe);
 }
 
 static void change_sheet(struct desk *desk)
 {
-	sheet_view_enter(desk, desk->batch.order.recipe);
+	sheet_view_enter(desk, card_of(desk)->order.recipe);
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -235,29 +256,29 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool choose_multiple(struct desk *desk, const char *tried)
 {
 	look(desk);
-	if (desk->batch.need_known) {
-		desk->batch.field = BATCH_READY;
-		if (desk->batch.order.reason[0] != '\0')
+	if (card_of(desk)->need_known) {
+		card_of(desk)->field = BATCH_READY;
+		if (card_of(desk)->order.reason[0] != '\0')
 			desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
 		return true;
 	}
-	if (desk->batch.refusal.kind != FAULT_STOPPED) {
-		desk_say_fault(desk, &desk->batch.refusal);
+	if (card_of(desk)->refusal.kind != FAULT_STOPPED) {
+		desk_say_fault(desk, &card_of(desk)->refusal);
 		return true;
 	}
-	desk_ask_reason(desk, &desk->batch.refusal, tried, reason_typed);
+	desk_ask_reason(desk, &card_of(desk)->refusal, tried, reason_typed);
 	return false;
 }
 
 static bool reason_typed(struct desk *desk, const char *text)
 {
-	text_copy(desk->batch.order.reason, sizeof(desk->batch.order.reason), text);
+	text_copy(card_of(desk)->order.reason, sizeof(card_of(desk)->order.reason), text);
 	return choose_multiple(desk, text);
 }
 
 static void start(struct desk *desk)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 	struct fault fault = { 0 };
 	int64_t batch_id;
 
@@ -276,7 +297,7 @@ static void start(struct desk *desk)
 
 static void choose(struct desk *desk)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 	const struct recipe *recipe = chosen(desk);
 
 	switch (card->field) {
@@ -296,7 +317,7 @@ static void choose(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	switch (desk->batch.field) {
+	switch (card_of(desk)->field) {
 	case BATCH_RECIPE: desk_show_board(desk); break;
 	case BATCH_PACK: go_to(desk, BATCH_RECIPE); break;
 	case BATCH_JAR:
@@ -311,7 +332,7 @@ static void back(struct desk *desk)
 
 static void cursor(struct desk *desk, int by)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 
 	if (card->field < BATCH_MULTIPLE)
 		picker_move(&card->picker, by, choice_count(desk));
@@ -335,7 +356,7 @@ static void down(struct desk *desk)
 
 static bool typed(struct desk *desk, long key)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 
 	if (types(desk, key)) {
 		picker_typed(desk, &card->picker, key, recipe_name);
@@ -356,7 +377,7 @@ static bool typed(struct desk *desk, long key)
  * back to another one. */
 static void take_planned(struct desk *desk)
 {
-	struct batch_order *order = &desk->batch.order;
+	struct batch_order *order = &card_of(desk)->order;
 	const struct log_plan_batch *planned = desk_planned_batch(desk, order->station_id);
 
 	if (planned == NULL || kitchen_recipe_named(desk->kitchen, planned->recipe) == NULL)
@@ -369,19 +390,19 @@ static void take_planned(struct desk *desk)
 		return;
 	}
 	go_to(desk, BATCH_MULTIPLE);
-	desk->batch.multiple.value = planned->multiple;
+	card_of(desk)->multiple.value = planned->multiple;
 	look(desk);
-	if (desk->batch.need_known)
-		desk->batch.field = BATCH_READY;
+	if (card_of(desk)->need_known)
+		card_of(desk)->field = BATCH_READY;
 	desk_say(desk, ROLE_QUIET, "As planned; Left for another.");
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	memset(&desk->batch, 0, sizeof(desk->batch));
-	desk->batch.order.station_id = opening->id;
-	desk->batch.order.multiple = 1;
-	desk->batch.multiple.value = 1;
+	memset(card_of(desk), 0, sizeof(*card_of(desk)));
+	card_of(desk)->order.station_id = opening->id;
+	card_of(desk)->order.multiple = 1;
+	card_of(desk)->multiple.value = 1;
 	desk_show_view(desk, VIEW_BATCH);
 	take_planned(desk);
 }
@@ -396,14 +417,14 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 		[ADD_AHEAD] = ", ahead",
 		[ADD_PACKED] = ", into the jars",
 	};
-	const struct recipe *recipe = desk->batch.need.scaled.recipe;
+	const struct recipe *recipe = card_of(desk)->need.scaled.recipe;
 
 	if (ingredient->supply == SUPPLY_VINEGAR && recipe->vinegar_percent > 0)
 		text_add(text, " of %d %%", recipe->vinegar_percent);
 	if (ingredient_is_alternative(ingredient))
 		text_add(text, ", instead of %s", ingredient->instead_of);
 	else if (ingredient->adding == ADD_IN_JAR)
-		text_add(text, ", in each %s", jar_size_words(desk->batch.order.jar, 1));
+		text_add(text, ", in each %s", jar_size_words(card_of(desk)->order.jar, 1));
 	else if (ways[ingredient->adding] != NULL)
 		text_add(text, "%s", ways[ingredient->adding]);
 	if (ingredient->optional && ingredient->adding != ADD_IN_JAR)
@@ -412,7 +433,7 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 
 static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 {
-	const struct batch_need *need = &desk->batch.need;
+	const struct batch_need *need = &card_of(desk)->need;
 	const struct scaled_line *line = &need->scaled.lines[n];
 	const struct ingredient *ingredient = line->ingredient;
 	bool is_short = need->lines[n].is_short;
@@ -443,8 +464,8 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 
 static void outlook_words(const struct desk *desk, struct text *text)
 {
-	const struct batch_need *need = &desk->batch.need;
-	const struct jar_size *jar = jar_size_named(desk->batch.order.jar);
+	const struct batch_need *need = &card_of(desk)->need;
+	const struct jar_size *jar = jar_size_named(card_of(desk)->order.jar);
 	char hour[8];
 
 	if (need->yield_known)
@@ -486,7 +507,7 @@ static enum role note_words(const struct desk *desk, int n, struct text *text)
 /* One line of it; how many rows it took, or -1: it has no room. */
 static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols, bool first)
 {
-	int count = (int)desk->batch.need.scaled.count;
+	int count = (int)card_of(desk)->need.scaled.count;
 	char words[600];
 	struct text text = TEXT_OVER(words);
 	enum role role;
@@ -504,7 +525,7 @@ static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols,
 /* As many lines from the first one shown as there is room for, and how many not. */
 static void need_list_draw(struct desk *desk, int top, int rows, int cols)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 	int count = need_count(desk);
 	int end = top + rows - 1; /* the last row tells of more */
 	int row = top;
@@ -529,7 +550,7 @@ static void need_list_draw(struct desk *desk, int top, int rows, int cols)
 /* Acid is short, and the shelf holds another that is published for these jars. */
 static bool may_take_instead(const struct desk *desk)
 {
-	const struct batch_card *card = &desk->batch;
+	const struct batch_card *card = card_of(desk);
 
 	return card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
 	       card->order.acid != card->need.instead.acid;
@@ -537,7 +558,7 @@ static bool may_take_instead(const struct desk *desk)
 
 static void take_instead(struct desk *desk)
 {
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 
 	card->order.acid = card->need.instead.acid;
 	look(desk);
@@ -547,7 +568,7 @@ static void take_instead(struct desk *desk)
 
 static void need_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct batch_card *card = &desk->batch;
+	const struct batch_card *card = card_of(desk);
 	const struct recipe *recipe = chosen(desk);
 	char words[300];
 	struct text text = TEXT_OVER(words);
@@ -581,7 +602,7 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 static void chosen_words(const struct desk *desk, struct text *text)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	const struct batch_card *card = &desk->batch;
+	const struct batch_card *card = card_of(desk);
 	const struct jar_size *jar = jar_size_named(card->order.jar);
 
 	for (size_t i = 0; i < board->stations; i++)
@@ -604,7 +625,7 @@ static void draw(struct desk *desk, int top, int rows)
 		[BATCH_MULTIPLE] = "How many batches in this pot? Type it.",
 		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
 	};
-	struct batch_card *card = &desk->batch;
+	struct batch_card *card = card_of(desk);
 	char words[300];
 	struct text text = TEXT_OVER(words);
 	int window_rows;
@@ -630,7 +651,7 @@ static void draw(struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->batch.field == BATCH_READY ? "START the batch" : "choose";
+	return card_of(desk)->field == BATCH_READY ? "START the batch" : "choose";
 }
 
 static const struct view_key keys[] = {
@@ -647,6 +668,7 @@ static const struct view_key keys[] = {
 
 const struct view batch_view = {
 	.title = "Batch card",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -17,6 +17,31 @@
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 
+/* The station card of a pot: lines to read and tick off. */
+struct station_card {
+	int64_t batch_id;
+	struct log_batch batch;
+	struct list_state list;
+	struct log_batch_amount *amounts;
+	size_t count;
+	int place; /* while a reason is asked for: the line, and what was typed */
+	int64_t used;
+};
+
+static void clear(void *state)
+{
+	struct station_card *card = state;
+
+	free(card->amounts);
+}
+
+static const struct view_state card_state = { sizeof(struct station_card), clear };
+
+static struct station_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 /* The pot the batch is in; NULL when it has left it. */
 static const struct strip *strip_of(const struct desk *desk)
 {
@@ -24,7 +49,7 @@ static const struct strip *strip_of(const struct desk *desk)
 
 	for (size_t i = 0; i < board->stations; i++)
 		if (board->strips[i].content == STRIP_BATCH &&
-		    strip_batch(&board->strips[i])->row.id == desk->card.batch_id)
+		    strip_batch(&board->strips[i])->row.id == card_of(desk)->batch_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -35,14 +60,14 @@ static void refresh(struct desk *desk)
 	struct log_batch_amount *amounts;
 	size_t count;
 
-	if (!kitchen_batch_get(desk->kitchen, desk->card.batch_id, &desk->card.batch, &fault) ||
-	    !kitchen_batch_amounts(desk->kitchen, desk->card.batch_id, &amounts, &count, &fault)) {
+	if (!kitchen_batch_get(desk->kitchen, card_of(desk)->batch_id, &card_of(desk)->batch, &fault) ||
+	    !kitchen_batch_amounts(desk->kitchen, card_of(desk)->batch_id, &amounts, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	free(desk->card.amounts);
-	desk->card.amounts = amounts;
-	desk->card.count = count;
+	free(card_of(desk)->amounts);
+	card_of(desk)->amounts = amounts;
+	card_of(desk)->count = count;
 }
 
 /* The recipe's line of an amount; NULL: the recipe is no longer known, or changed. */
@@ -68,20 +93,20 @@ static void point_at_what_goes_in(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
-	for (size_t i = 0; strip != NULL && i < desk->card.count; i++) {
-		const struct ingredient *line = line_of(strip_batch(strip)->recipe, &desk->card.amounts[i]);
+	for (size_t i = 0; strip != NULL && i < card_of(desk)->count; i++) {
+		const struct ingredient *line = line_of(strip_batch(strip)->recipe, &card_of(desk)->amounts[i]);
 
 		if (line == NULL || !goes_in_now(strip, line->adding))
 			continue;
-		desk->card.list.cursor = (int)i;
+		card_of(desk)->list.cursor = (int)i;
 		return;
 	}
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->card.batch_id = opening->id;
-	desk->card.list = (struct list_state){ 0 };
+	card_of(desk)->batch_id = opening->id;
+	card_of(desk)->list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_CARD);
 	refresh(desk);
 	point_at_what_goes_in(desk);
@@ -171,7 +196,7 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 		text_add(text, " (%s)", words);
 	}
 	if (line != NULL && line->amount_most > line->amount && amount->used == amount->wanted) {
-		(void)as_on_card(desk, amount, line->amount_most * desk->card.batch.multiple, words, sizeof(words));
+		(void)as_on_card(desk, amount, line->amount_most * card_of(desk)->batch.multiple, words, sizeof(words));
 		text_add(text, " to %s", words);
 	}
 	text_add(text, "  %s", amount->ingredient);
@@ -188,14 +213,14 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 
 static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
-	bool here = n == desk->card.list.cursor;
+	bool here = n == card_of(desk)->list.cursor;
 	char words[300];
 	struct text text = TEXT_OVER(words);
 	bool ticked;
 
 	assert(n >= 0);
-	ticked = (desk->card.batch.ticks & 1u << n) != 0;
-	amount_line(desk, recipe, &desk->card.amounts[n], &text);
+	ticked = (card_of(desk)->batch.ticks & 1u << n) != 0;
+	amount_line(desk, recipe, &card_of(desk)->amounts[n], &text);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
 	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
@@ -205,12 +230,12 @@ static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, i
 /* The lines around the cursor; the last row says where there are more. */
 static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
 {
-	int count = (int)desk->card.count;
+	int count = (int)card_of(desk)->count;
 	int each = count > 0 && (rows - 3) / count >= 2
 	               ? 2
 	               : 1; /* far apart where there is room: it is read from a step away */
 	int shown = count * each <= rows ? count : rows - 1;
-	int first = list_scroll(&desk->card.list, count, shown);
+	int first = list_scroll(&card_of(desk)->list, count, shown);
 
 	for (int i = 0; i < shown && first + i < count; i++)
 		amount_draw(desk, recipe, first + i, top + i * each, cols);
@@ -245,7 +270,7 @@ static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row,
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe);
+	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe);
 	const struct strip *strip = strip_of(desk);
 	int cols = desk_columns(desk);
 	int head = rows < 12 || strip == NULL ? 1 : 6;
@@ -254,7 +279,7 @@ static void draw(struct desk *desk, int top, int rows)
 
 	if (strip == NULL)
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d x %s, out of the pot: corrections",
-		              desk->card.batch.multiple, desk->card.batch.recipe);
+		              card_of(desk)->batch.multiple, card_of(desk)->batch.recipe);
 	else if (head > 1)
 		clock_draw(desk, strip, top, cols);
 	else
@@ -271,15 +296,16 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void tick(struct desk *desk)
 {
-	int line = desk->card.list.cursor;
+	int line = card_of(desk)->list.cursor;
 	struct fault fault = { 0 };
 
-	if (line >= (int)desk->card.count)
+	if (line >= (int)card_of(desk)->count)
 		return;
-	if (!kitchen_tick(desk->kitchen, desk->card.batch_id, line, (desk->card.batch.ticks & 1u << line) == 0, &fault))
+	if (!kitchen_tick(desk->kitchen, card_of(desk)->batch_id, line, (card_of(desk)->batch.ticks & 1u << line) == 0,
+	                  &fault))
 		desk_say_fault(desk, &fault);
 	else
-		list_move(&desk->card.list, 1, (int)desk->card.count);
+		list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
 	refresh(desk);
 }
 
@@ -288,7 +314,7 @@ static bool reason_typed(struct desk *desk, const char *text);
 /* True when no line need be typed for it any more. */
 static bool correct(struct desk *desk, const char *reason)
 {
-	struct station_card *card = &desk->card;
+	struct station_card *card = card_of(desk);
 	struct fault fault = { 0 };
 
 	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason, &fault)) {
@@ -310,14 +336,14 @@ static bool reason_typed(struct desk *desk, const char *text)
 
 static bool amount_typed(struct desk *desk, const char *text)
 {
-	const struct log_batch_amount *amount = &desk->card.amounts[desk->card.list.cursor];
+	const struct log_batch_amount *amount = &card_of(desk)->amounts[card_of(desk)->list.cursor];
 	struct fault fault = { 0 };
 
-	if (!amount_read(text, amount->measure, amount->supply, &desk->card.used, &fault)) {
+	if (!amount_read(text, amount->measure, amount->supply, &card_of(desk)->used, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk->card.place = amount->place;
+	card_of(desk)->place = amount->place;
 	return correct(desk, "");
 }
 
@@ -327,10 +353,10 @@ static void edit(struct desk *desk)
 	int64_t much;
 	char words[96];
 
-	if (desk->card.list.cursor >= (int)desk->card.count)
+	if (card_of(desk)->list.cursor >= (int)card_of(desk)->count)
 		return;
-	amount = &desk->card.amounts[desk->card.list.cursor];
-	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, desk->card.batch.recipe), amount), amount);
+	amount = &card_of(desk)->amounts[card_of(desk)->list.cursor];
+	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe), amount), amount);
 	if (!as_on_card(desk, amount, much, words, sizeof(words)))
 		amount_exact_words(amount->measure, amount->supply, much, desk_units(desk), words, sizeof(words));
 	desk_offer(desk, "Really used:", words, amount_typed);
@@ -340,7 +366,7 @@ static bool note_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (!kitchen_batch_note(desk->kitchen, desk->card.batch_id, text, &fault)) {
+	if (!kitchen_batch_note(desk->kitchen, card_of(desk)->batch_id, text, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -350,12 +376,12 @@ static bool note_typed(struct desk *desk, const char *text)
 
 static void note(struct desk *desk)
 {
-	desk_ask(desk, "Note:", desk->card.batch.note, note_typed);
+	desk_ask(desk, "Note:", card_of(desk)->batch.note, note_typed);
 }
 
 static void undo(struct desk *desk)
 {
-	struct log_subject subject = { SUBJECT_BATCH, desk->card.batch_id };
+	struct log_subject subject = { SUBJECT_BATCH, card_of(desk)->batch_id };
 
 	desk_undo(desk, subject);
 	refresh(desk);
@@ -373,7 +399,7 @@ static bool jars_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Write the size and the number: half_pint 9");
 		return false;
 	}
-	if (!kitchen_batch_jars(desk->kitchen, desk->card.batch_id, words_at(&words, 0), (int)jars, &fault)) {
+	if (!kitchen_batch_jars(desk->kitchen, card_of(desk)->batch_id, words_at(&words, 0), (int)jars, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -389,7 +415,7 @@ static void edit_jars(struct desk *desk)
 	for (size_t i = jar_size_count; i-- > 0;) {
 		int jars;
 
-		if (!kitchen_jars_filled(desk->kitchen, desk->card.batch_id, jar_sizes[i].name, &jars, &fault)) {
+		if (!kitchen_jars_filled(desk->kitchen, card_of(desk)->batch_id, jar_sizes[i].name, &jars, &fault)) {
 			desk_say_fault(desk, &fault);
 			return;
 		}
@@ -401,12 +427,12 @@ static void edit_jars(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->card.list, -1, (int)desk->card.count);
+	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->card.list, 1, (int)desk->card.count);
+	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
 }
 
 static const struct view_key keys[] = {
@@ -423,6 +449,7 @@ static const struct view_key keys[] = {
 
 const struct view card_view = {
 	.title = "Station card",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -12,13 +12,47 @@
 #include "kitchen/stock/stock.h"
 #include "screen/ui/desk.h"
 
+enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_VINEGAR, FILL_READY };
+
+struct fill_card {
+	int64_t batch_id;
+	enum fill_field field;
+	struct picker picker;
+	struct number_entry count;
+	char jar[WORD_MAX_BYTES];
+	int64_t lid_box_id;      /* kept from one filling to the next */
+	bool lids_said;          /* a box was chosen, or "not noted" */
+	struct acid_asked asked; /* of the size chosen */
+	bool acid_in;
+	enum acid acid;
+	int vinegar_tenths;
+	bool sure;
+	char reason[SENTENCE_MAX_BYTES];
+	struct log_lid_box *boxes;
+	size_t box_count;
+};
+
+static void clear(void *state)
+{
+	struct fill_card *card = state;
+
+	free(card->boxes);
+}
+
+static const struct view_state card_state = { sizeof(struct fill_card), clear };
+
+static struct fill_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static const struct strip *strip_of(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = 0; i < board->stations; i++)
 		if (board->strips[i].content == STRIP_BATCH &&
-		    strip_batch(&board->strips[i])->row.id == desk->fill.batch_id)
+		    strip_batch(&board->strips[i])->row.id == card_of(desk)->batch_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -41,7 +75,7 @@ static const struct jar_size *nth_jar(const struct desk *desk, int n)
 /* What is asked of the acid, for the jars chosen. */
 static void ask_acid(struct desk *desk)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 	struct fault fault = { 0 };
 
 	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
@@ -52,18 +86,18 @@ static int choice_count(const struct desk *desk)
 {
 	int count = 0;
 
-	if (desk->fill.field == FILL_LIDS)
-		return (int)desk->fill.box_count + 1;
-	if (desk->fill.field == FILL_ACID)
-		return (int)desk->fill.asked.answer_count;
-	while (desk->fill.field == FILL_JAR && nth_jar(desk, count) != NULL)
+	if (card_of(desk)->field == FILL_LIDS)
+		return (int)card_of(desk)->box_count + 1;
+	if (card_of(desk)->field == FILL_ACID)
+		return (int)card_of(desk)->asked.answer_count;
+	while (card_of(desk)->field == FILL_JAR && nth_jar(desk, count) != NULL)
 		count++;
 	return count;
 }
 
 static void tick_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 	const struct strip *strip = strip_of(desk);
 	struct text text = text_over(buffer, size);
 
@@ -74,7 +108,7 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 /* What the shelf says against an answer; "" nothing. */
 static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
 {
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 	struct acid_shelf shelf = { false, "" };
 
 	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->count.value, acid, &shelf, NULL);
@@ -84,7 +118,7 @@ static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
 /* An answer, and what the shelf says against it. */
 static void answer_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	struct acid_shelf shelf = shelf_of(desk, desk->fill.asked.answers[n]);
+	struct acid_shelf shelf = shelf_of(desk, card_of(desk)->asked.answers[n]);
 	char tick[ACID_ANSWER_BYTES];
 
 	tick_words(desk, n, tick, sizeof(tick));
@@ -94,9 +128,9 @@ static void answer_words(const struct desk *desk, int n, char *buffer, size_t si
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	if (desk->fill.field == FILL_LIDS)
-		lid_box_words(desk->fill.boxes, desk->fill.box_count, n, buffer, size);
-	else if (desk->fill.field == FILL_ACID)
+	if (card_of(desk)->field == FILL_LIDS)
+		lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
+	else if (card_of(desk)->field == FILL_ACID)
 		answer_words(desk, n, buffer, size);
 	else
 		text_copy(buffer, size, nth_jar(desk, n)->plural);
@@ -114,10 +148,10 @@ static void point_at_box(struct fill_card *card)
 
 static void go_to(struct desk *desk, enum fill_field field)
 {
-	desk->fill.field = field;
-	picker_reset(&desk->fill.picker);
+	card_of(desk)->field = field;
+	picker_reset(&card_of(desk)->picker);
 	if (field == FILL_LIDS)
-		point_at_box(&desk->fill);
+		point_at_box(card_of(desk));
 }
 
 /* The size the batch was meant for is under the cursor. */
@@ -128,20 +162,20 @@ static void point_at_meant(struct desk *desk)
 
 	for (int n = 0; strip != NULL && (jar = nth_jar(desk, n)) != NULL; n++)
 		if (strcmp(jar->name, strip_batch(strip)->row.jar) == 0)
-			desk->fill.picker.cursor = n;
+			card_of(desk)->picker.cursor = n;
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->fill.batch_id = opening->id;
-	desk->fill.count = (struct number_entry){ 0 };
-	desk->fill.asked = (struct acid_asked){ 0 };
-	desk->fill.acid_in = false;
-	desk->fill.acid = ACID_NOT_SAID;
-	desk->fill.vinegar_tenths = 0;
-	desk->fill.sure = false;
-	desk->fill.reason[0] = '\0';
-	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count);
+	card_of(desk)->batch_id = opening->id;
+	card_of(desk)->count = (struct number_entry){ 0 };
+	card_of(desk)->asked = (struct acid_asked){ 0 };
+	card_of(desk)->acid_in = false;
+	card_of(desk)->acid = ACID_NOT_SAID;
+	card_of(desk)->vinegar_tenths = 0;
+	card_of(desk)->sure = false;
+	card_of(desk)->reason[0] = '\0';
+	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count);
 	go_to(desk, FILL_JAR);
 	point_at_meant(desk);
 	desk_show_view(desk, VIEW_FILL);
@@ -152,7 +186,7 @@ static bool reason_typed(struct desk *desk, const char *text);
 /* True when no line need be typed for it any more. */
 static bool fill(struct desk *desk, const char *tried)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 	struct fill_order order = { card->batch_id, card->jar,    card->count.value, card->lid_box_id,    card->acid_in,
 		                    card->sure,     card->reason, card->acid,        card->vinegar_tenths };
 	struct fault fault = { 0 };
@@ -176,34 +210,34 @@ static bool fill(struct desk *desk, const char *tried)
 
 static bool reason_typed(struct desk *desk, const char *text)
 {
-	text_copy(desk->fill.reason, sizeof(desk->fill.reason), text);
+	text_copy(card_of(desk)->reason, sizeof(card_of(desk)->reason), text);
 	return fill(desk, text);
 }
 
 /* Without the acid: only with a reason, and never valid. */
 static void no_acid(struct desk *desk)
 {
-	desk->fill.acid_in = false;
-	desk->fill.reason[0] = '\0'; /* one of before was for another answer */
+	card_of(desk)->acid_in = false;
+	card_of(desk)->reason[0] = '\0'; /* one of before was for another answer */
 	go_to(desk, FILL_READY);
 	(void)fill(desk, "");
 }
 
 static bool asks_acid(const struct desk *desk)
 {
-	return desk->fill.field == FILL_ACID;
+	return card_of(desk)->field == FILL_ACID;
 }
 
 /* Acid that has a ledger; what the recipe has in its pot was asked for when it began. */
 static bool asks_acid_in_jar(const struct desk *desk)
 {
-	return asks_acid(desk) && desk->fill.asked.in_jar;
+	return asks_acid(desk) && card_of(desk)->asked.in_jar;
 }
 
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
-	desk->fill.vinegar_tenths = desk_vinegar(desk, text);
-	if (desk->fill.vinegar_tenths == 0)
+	card_of(desk)->vinegar_tenths = desk_vinegar(desk, text);
+	if (card_of(desk)->vinegar_tenths == 0)
 		return false;
 	go_to(desk, FILL_READY);
 	return true;
@@ -218,7 +252,7 @@ static void ask_vinegar(struct desk *desk)
 /* The cursor stays where it is: what Space would put down is not changed under a hand. */
 static void say_shelf(struct desk *desk)
 {
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 	struct acid_shelf own;
 
 	if (card->field != FILL_ACID || card->asked.answer_count == 0)
@@ -233,7 +267,7 @@ static void say_shelf(struct desk *desk)
 /* Less in the pot than the recipe asks for was said before, with its reason. */
 static void after_lids(struct desk *desk)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 
 	ask_acid(desk);
 	card->reason[0] = '\0';
@@ -260,7 +294,7 @@ static bool shelf_lets_pass(struct desk *desk, enum acid acid)
 
 static bool got_typed(struct desk *desk, const char *text)
 {
-	enum acid acid = desk->fill.asked.answers[desk->fill.picker.cursor];
+	enum acid acid = card_of(desk)->asked.answers[card_of(desk)->picker.cursor];
 	enum supply_kind kind = acid_supply(acid);
 	struct fault fault = { 0 };
 	int64_t amount;
@@ -276,7 +310,7 @@ static bool got_typed(struct desk *desk, const char *text)
 
 static void more_got(struct desk *desk)
 {
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 	char prompt[80];
 
 	if (card->picker.cursor >= (int)card->asked.answer_count)
@@ -288,7 +322,7 @@ static void more_got(struct desk *desk)
 
 static void choose_acid(struct desk *desk)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 	size_t n = (size_t)card->picker.cursor;
 
 	if (n >= card->asked.answer_count || !shelf_lets_pass(desk, card->asked.answers[n]))
@@ -304,7 +338,7 @@ static void choose_acid(struct desk *desk)
 
 static void choose(struct desk *desk)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 
 	switch (card->field) {
 	case FILL_JAR:
@@ -332,7 +366,7 @@ static void choose(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	switch (desk->fill.field) {
+	switch (card_of(desk)->field) {
 	case FILL_JAR: desk_show_board(desk); break;
 	case FILL_COUNT: go_to(desk, FILL_JAR); break;
 	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
@@ -374,7 +408,7 @@ static void jars_hot(struct desk *desk)
 
 static void cursor(struct desk *desk, int by)
 {
-	struct fill_card *card = &desk->fill;
+	struct fill_card *card = card_of(desk);
 
 	if (card->field == FILL_COUNT && card->count.value - by >= 0 && card->count.value - by <= 99)
 		card->count.value -= by;
@@ -394,7 +428,7 @@ static void down(struct desk *desk)
 
 static bool typed(struct desk *desk, long key)
 {
-	if (desk->fill.field == FILL_COUNT && number_typed(&desk->fill.count, key, 99))
+	if (card_of(desk)->field == FILL_COUNT && number_typed(&card_of(desk)->count, key, 99))
 		return true;
 	if (key != KEY_CODE_BACKSPACE)
 		return false;
@@ -405,7 +439,7 @@ static bool typed(struct desk *desk, long key)
 /* What will be put down of the acid. */
 static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 {
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 
 	if (!card->asked.asked)
 		return "Acid: this recipe asks for none.";
@@ -428,7 +462,7 @@ static void draw(struct desk *desk, int top, int rows)
 		[FILL_READY] = "Space writes them down.",
 	};
 	const struct strip *strip = strip_of(desk);
-	const struct fill_card *card = &desk->fill;
+	const struct fill_card *card = card_of(desk);
 	const struct jar_size *jar = jar_size_named(card->jar);
 	const struct strip_batch *in;
 	char headspace[24];
@@ -462,9 +496,9 @@ static void draw(struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->fill.field == FILL_READY  ? "WRITE them down"
-	       : desk->fill.field == FILL_ACID ? "it is in"
-	                                       : "choose";
+	return card_of(desk)->field == FILL_READY  ? "WRITE them down"
+	       : card_of(desk)->field == FILL_ACID ? "it is in"
+	                                           : "choose";
 }
 
 static void undo(struct desk *desk)
@@ -474,7 +508,7 @@ static void undo(struct desk *desk)
 	if (strip == NULL)
 		return;
 	desk_undo(desk, strip_subject(strip));
-	desk_read_lid_boxes(desk, &desk->fill.boxes, &desk->fill.box_count); /* lids may have come back */
+	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count); /* lids may have come back */
 	strip = strip_of(desk);
 	if (strip == NULL || strip->rule->asks != ASKS_JARS)
 		desk_show_board(desk);
@@ -497,6 +531,7 @@ static const struct view_key keys[] = {
 
 const struct view fill_view = {
 	.title = "Filling",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

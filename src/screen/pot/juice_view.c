@@ -13,6 +13,26 @@
 #include "log/rows/words.h"
 #include "screen/ui/desk.h"
 
+struct juice_card {
+	struct list_state list;
+	struct log_juice *juices;
+	size_t count;
+};
+
+static void clear(void *state)
+{
+	struct juice_card *card = state;
+
+	free(card->juices);
+}
+
+static const struct view_state card_state = { sizeof(struct juice_card), clear };
+
+static struct juice_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define HOUR_MS (INT64_C(3600) * 1000)
 
 static void refresh(struct desk *desk)
@@ -25,23 +45,23 @@ static void refresh(struct desk *desk)
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	free(desk->juice.juices);
-	desk->juice.juices = juices;
-	desk->juice.count = count;
-	list_move(&desk->juice.list, 0, (int)count);
+	free(card_of(desk)->juices);
+	card_of(desk)->juices = juices;
+	card_of(desk)->count = count;
+	list_move(&card_of(desk)->list, 0, (int)count);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	(void)opening;
-	desk->juice.list = (struct list_state){ 0 };
+	card_of(desk)->list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_JUICE);
 	refresh(desk);
 }
 
 static const struct log_juice *here(const struct desk *desk)
 {
-	return desk->juice.count == 0 ? NULL : &desk->juice.juices[desk->juice.list.cursor];
+	return card_of(desk)->count == 0 ? NULL : &card_of(desk)->juices[card_of(desk)->list.cursor];
 }
 
 static void age_words(int64_t ms, char *buffer, size_t size)
@@ -57,8 +77,8 @@ static void age_words(int64_t ms, char *buffer, size_t size)
 static void draw(struct desk *desk, int top, int rows)
 {
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
-	int count = (int)desk->juice.count;
-	int first = list_scroll(&desk->juice.list, count, rows - 1);
+	int count = (int)card_of(desk)->count;
+	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
 	int window_rows;
 	int cols;
 
@@ -66,8 +86,8 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
 	             count == 0 ? "No juice in stock." : "Juice in stock, oldest first. It is used in this order.");
 	for (int i = first; i < count && i - first < rows - 1; i++) {
-		const struct log_juice *juice = &desk->juice.juices[i];
-		bool selected = i == desk->juice.list.cursor;
+		const struct log_juice *juice = &card_of(desk)->juices[i];
+		bool selected = i == card_of(desk)->list.cursor;
 		char left[48];
 		char age[32];
 
@@ -159,12 +179,12 @@ static void undo(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->juice.list, -1, (int)desk->juice.count);
+	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->juice.list, 1, (int)desk->juice.count);
+	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
 }
 
 static const struct view_key keys[] = {
@@ -181,6 +201,7 @@ static const struct view_key keys[] = {
 
 const struct view juice_view = {
 	.title = "Juice",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

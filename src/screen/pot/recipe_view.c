@@ -13,6 +13,26 @@
 #include "kitchen/recipe/recipe_lines.h"
 #include "screen/ui/desk.h"
 
+#define FOODS_MAX 256
+
+struct recipe_card {
+	struct log_recipe recipe; /* being written down */
+	bool unsaved;
+	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } choosing; /* its food, or what a line is */
+	const struct known_ingredient *known;                           /* picked, while its amount is asked for */
+	struct picker picker;
+	const char *foods[FOODS_MAX]; /* that have a process; of the tables */
+	size_t food_count;
+	struct list_state list;
+};
+
+static const struct view_state card_state = { sizeof(struct recipe_card), NULL };
+
+static struct recipe_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define NEW_RECIPE_BEGINS "recipe \"Quince jelly"
 #define NEW_RECIPE \
 	NEW_RECIPE_BEGINS "\" food=\"jelly without added pectin\" packs=\"hot_sterile_jar hot_unsterile_jar\" " \
@@ -22,7 +42,7 @@
 
 static bool recipe_typed(struct desk *desk, const char *text)
 {
-	struct log_recipe draft = desk->recipe;
+	struct log_recipe draft = card_of(desk)->recipe;
 	struct fault fault = { 0 };
 	struct words words;
 
@@ -30,8 +50,8 @@ static bool recipe_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk->recipe = draft;
-	desk->recipe_unsaved = true;
+	card_of(desk)->recipe = draft;
+	card_of(desk)->unsaved = true;
 	return true;
 }
 
@@ -46,11 +66,11 @@ static void enter(struct desk *desk, const struct opening *opening)
 {
 	struct fault fault = { 0 };
 
-	memset(&desk->recipe, 0, sizeof(desk->recipe));
-	desk->recipe_unsaved = false;
-	desk->recipe_choosing = RECIPE_LINES;
-	desk->recipe_list = (struct list_state){ 0 };
-	if (opening->id != 0 && !kitchen_own_recipe(desk->kitchen, opening->id, &desk->recipe, &fault)) {
+	memset(&card_of(desk)->recipe, 0, sizeof(card_of(desk)->recipe));
+	card_of(desk)->unsaved = false;
+	card_of(desk)->choosing = RECIPE_LINES;
+	card_of(desk)->list = (struct list_state){ 0 };
+	if (opening->id != 0 && !kitchen_own_recipe(desk->kitchen, opening->id, &card_of(desk)->recipe, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
@@ -62,15 +82,15 @@ static void enter(struct desk *desk, const struct opening *opening)
 /* Row 0 is the recipe, then its ingredients, then "(add an ingredient)". */
 static int line_count(const struct desk *desk)
 {
-	return (int)desk->recipe.ingredient_count + 2;
+	return (int)card_of(desk)->recipe.ingredient_count + 2;
 }
 
 static void line_words(const struct desk *desk, int line, char *buffer, size_t size)
 {
 	if (line == 0)
-		(void)recipe_line_words(&desk->recipe, buffer, size);
-	else if (line <= (int)desk->recipe.ingredient_count)
-		(void)ingredient_picked_words(&desk->recipe.ingredients[line - 1],
+		(void)recipe_line_words(&card_of(desk)->recipe, buffer, size);
+	else if (line <= (int)card_of(desk)->recipe.ingredient_count)
+		(void)ingredient_picked_words(&card_of(desk)->recipe.ingredients[line - 1],
 		                              kitchen_board(desk->kitchen)->house.units, buffer, size);
 	else
 		text_copy(buffer, size, "(add an ingredient)");
@@ -82,32 +102,32 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
  * long, and the list is asked for each of its rows at every frame. */
 static void read_foods(struct desk *desk)
 {
-	desk->recipe_food_count = 0;
-	for (size_t i = 0; i < food_count && desk->recipe_food_count < RECIPE_FOODS_MAX; i++)
+	card_of(desk)->food_count = 0;
+	for (size_t i = 0; i < food_count && card_of(desk)->food_count < FOODS_MAX; i++)
 		if (process_is_offered(foods[i].name))
-			desk->recipe_foods[desk->recipe_food_count++] = foods[i].name;
+			card_of(desk)->foods[card_of(desk)->food_count++] = foods[i].name;
 }
 
 /* The n-th of them that holds the letters typed, NULL: any; the last choice of all is none. */
 static const char *food_at(const struct desk *desk, int n, const struct picker *picker)
 {
-	for (size_t i = 0; i < desk->recipe_food_count; i++)
-		if ((picker == NULL || picker_matches(picker, desk->recipe_foods[i])) && n-- == 0)
-			return desk->recipe_foods[i];
+	for (size_t i = 0; i < card_of(desk)->food_count; i++)
+		if ((picker == NULL || picker_matches(picker, card_of(desk)->foods[i])) && n-- == 0)
+			return card_of(desk)->foods[i];
 	return NULL;
 }
 
 static const char *nth_food(const struct desk *desk, int n)
 {
-	return food_at(desk, n, &desk->recipe_picker);
+	return food_at(desk, n, &card_of(desk)->picker);
 }
 
 static int foods_listed(const struct desk *desk)
 {
 	int count = 1;
 
-	for (size_t i = 0; i < desk->recipe_food_count; i++)
-		count += picker_matches(&desk->recipe_picker, desk->recipe_foods[i]);
+	for (size_t i = 0; i < card_of(desk)->food_count; i++)
+		count += picker_matches(&card_of(desk)->picker, card_of(desk)->foods[i]);
 	return count;
 }
 
@@ -120,42 +140,42 @@ static void food_words(const struct desk *desk, int n, char *buffer, size_t size
 
 static void choose_food(struct desk *desk)
 {
-	struct log_recipe *recipe = &desk->recipe;
+	struct log_recipe *recipe = &card_of(desk)->recipe;
 	const char *food;
 
-	food = nth_food(desk, desk->recipe_picker.cursor);
-	if (picker_blank(desk, &desk->recipe_picker, food != NULL ? food : "", foods_listed(desk)))
+	food = nth_food(desk, card_of(desk)->picker.cursor);
+	if (picker_blank(desk, &card_of(desk)->picker, food != NULL ? food : "", foods_listed(desk)))
 		return;
 	text_copy(recipe->food, sizeof(recipe->food), food != NULL ? food : "");
 	if (food == NULL)
 		recipe->packs[0] = '\0';
 	else
 		(void)process_acidity(food, &recipe->acidity);
-	desk->recipe_choosing = RECIPE_LINES;
-	desk->recipe_unsaved = true;
+	card_of(desk)->choosing = RECIPE_LINES;
+	card_of(desk)->unsaved = true;
 	desk_say(desk, ROLE_PLAIN, "Its packs and jars must be among those of the table: the check tells.");
 }
 
 static void pick_food(struct desk *desk)
 {
 	read_foods(desk);
-	picker_reset(&desk->recipe_picker);
-	desk->recipe_choosing = RECIPE_FOOD;
+	picker_reset(&card_of(desk)->picker);
+	card_of(desk)->choosing = RECIPE_FOOD;
 }
 
 static bool writing(const struct desk *desk)
 {
-	return desk->recipe_choosing == RECIPE_LINES;
+	return card_of(desk)->choosing == RECIPE_LINES;
 }
 
 static bool picking(const struct desk *desk)
 {
-	return desk->recipe_choosing == RECIPE_FOOD;
+	return card_of(desk)->choosing == RECIPE_FOOD;
 }
 
 static bool picking_ingredient(const struct desk *desk)
 {
-	return desk->recipe_choosing == RECIPE_INGREDIENT;
+	return card_of(desk)->choosing == RECIPE_INGREDIENT;
 }
 
 /* --- what an ingredient is ------------------------------------------------------------ */
@@ -166,8 +186,8 @@ static const struct known_ingredient *nth_known(const struct desk *desk, int n)
 	for (size_t i = 0; i < known_ingredient_count; i++) {
 		const struct known_ingredient *known = &known_ingredients[i];
 
-		if ((picker_matches(&desk->recipe_picker, known->name) ||
-		     picker_matches(&desk->recipe_picker, known->also)) &&
+		if ((picker_matches(&card_of(desk)->picker, known->name) ||
+		     picker_matches(&card_of(desk)->picker, known->also)) &&
 		    n-- == 0)
 			return known;
 	}
@@ -197,21 +217,21 @@ static void known_words(const struct desk *desk, int n, char *buffer, size_t siz
 
 static const char *choice_name(const struct desk *desk, int n)
 {
-	if (desk->recipe_choosing == RECIPE_FOOD)
+	if (card_of(desk)->choosing == RECIPE_FOOD)
 		return food_at(desk, n, NULL);
 	return n < (int)known_ingredient_count ? known_ingredients[n].name : NULL;
 }
 
 static bool types(const struct desk *desk, long key)
 {
-	return desk->recipe_choosing != RECIPE_LINES && picker_types(desk, &desk->recipe_picker, key, choice_name);
+	return card_of(desk)->choosing != RECIPE_LINES && picker_types(desk, &card_of(desk)->picker, key, choice_name);
 }
 
 static bool choice_typed(struct desk *desk, long key)
 {
 	if (!types(desk, key))
 		return false;
-	picker_typed(desk, &desk->recipe_picker, key, choice_name);
+	picker_typed(desk, &card_of(desk)->picker, key, choice_name);
 	return true;
 }
 
@@ -219,13 +239,14 @@ static bool ingredient_typed(struct desk *desk, const char *text);
 
 static bool at_ingredient(const struct desk *desk)
 {
-	return desk->recipe_list.cursor >= 1 && desk->recipe_list.cursor <= (int)desk->recipe.ingredient_count;
+	return card_of(desk)->list.cursor >= 1 &&
+	       card_of(desk)->list.cursor <= (int)card_of(desk)->recipe.ingredient_count;
 }
 
 /* As a line of a kitchen file; form, supply and when are changed in it afterward. */
 static bool amount_typed(struct desk *desk, const char *amount)
 {
-	const struct known_ingredient *known = desk->recipe_known;
+	const struct known_ingredient *known = card_of(desk)->known;
 	char words[ENTRY_MAX];
 	struct text text = TEXT_OVER(words);
 
@@ -241,21 +262,21 @@ static bool amount_typed(struct desk *desk, const char *amount)
 /* A new line begins with what was picked; of one that is there only that is changed. */
 static void choose_known(struct desk *desk)
 {
-	const struct known_ingredient *known = nth_known(desk, desk->recipe_picker.cursor);
+	const struct known_ingredient *known = nth_known(desk, card_of(desk)->picker.cursor);
 	const char *name = known != NULL ? known->name : "";
 	char prompt[80];
 
-	if (picker_blank(desk, &desk->recipe_picker, name, known_listed(desk)))
+	if (picker_blank(desk, &card_of(desk)->picker, name, known_listed(desk)))
 		return;
-	desk->recipe_choosing = RECIPE_LINES;
+	card_of(desk)->choosing = RECIPE_LINES;
 	if (at_ingredient(desk)) {
-		struct log_recipe_ingredient *line = &desk->recipe.ingredients[desk->recipe_list.cursor - 1];
+		struct log_recipe_ingredient *line = &card_of(desk)->recipe.ingredients[card_of(desk)->list.cursor - 1];
 
 		text_copy(line->known, sizeof(line->known), name);
-		desk->recipe_unsaved = true;
+		card_of(desk)->unsaved = true;
 		return;
 	}
-	desk->recipe_known = known;
+	card_of(desk)->known = known;
 	if (known == NULL) {
 		desk_ask(desk, "New:", "ingredient \"NAME\" amount=\"1 cup\" when=at_start as=unlisted",
 		         ingredient_typed);
@@ -267,16 +288,16 @@ static void choose_known(struct desk *desk)
 
 static void pick_ingredient(struct desk *desk)
 {
-	if (desk->recipe_list.cursor == 0) {
+	if (card_of(desk)->list.cursor == 0) {
 		desk_say(desk, ROLE_CAUTION, "Move to an ingredient first. The food of the recipe: f.");
 		return;
 	}
-	if (!at_ingredient(desk) && desk->recipe.ingredient_count >= RECIPE_INGREDIENTS_MAX) {
+	if (!at_ingredient(desk) && card_of(desk)->recipe.ingredient_count >= RECIPE_INGREDIENTS_MAX) {
 		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", RECIPE_INGREDIENTS_MAX);
 		return;
 	}
-	picker_reset(&desk->recipe_picker);
-	desk->recipe_choosing = RECIPE_INGREDIENT;
+	picker_reset(&card_of(desk)->picker);
+	card_of(desk)->choosing = RECIPE_INGREDIENT;
 }
 
 /* Where it stands as it is written now. */
@@ -287,9 +308,9 @@ static void standing_draw(struct desk *desk, int row, int rows, int cols)
 	struct recipe_standing standing;
 	enum role role;
 
-	if (desk->recipe.ingredient_count == 0)
+	if (card_of(desk)->recipe.ingredient_count == 0)
 		return;
-	kitchen_recipe_draft_stands(&desk->recipe, &standing);
+	kitchen_recipe_draft_stands(&card_of(desk)->recipe, &standing);
 	role = standing.origin == ORIGIN_REFUSED       ? ROLE_STOP
 	       : standing.origin == ORIGIN_OWN_UNKNOWN ? ROLE_CAUTION
 	                                               : ROLE_DONE;
@@ -306,20 +327,20 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (picking_ingredient(desk)) {
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What is it? Type letters. %s_",
-		              desk->recipe_picker.filter);
-		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, known_listed(desk), known_words);
+		              card_of(desk)->picker.filter);
+		picker_draw(desk, &card_of(desk)->picker, top + 1, rows - 1, cols, known_listed(desk), known_words);
 		return;
 	}
 	if (picking(desk)) {
 		terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-		              "Which food of the process tables? Type letters. %s_", desk->recipe_picker.filter);
-		picker_draw(desk, &desk->recipe_picker, top + 1, rows - 1, cols, foods_listed(desk), food_words);
+		              "Which food of the process tables? Type letters. %s_", card_of(desk)->picker.filter);
+		picker_draw(desk, &card_of(desk)->picker, top + 1, rows - 1, cols, foods_listed(desk), food_words);
 		return;
 	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
 	             "A recipe of your own. s saves it; without a published process it says so everywhere.");
 	for (int i = 0; i < line_count(desk) && row < top + rows - STANDING_ROWS; i++) {
-		bool here = i == desk->recipe_list.cursor;
+		bool here = i == card_of(desk)->list.cursor;
 		char words[ENTRY_MAX];
 
 		bool typed = here && desk->entry.open; /* the foot has room for a part of it */
@@ -340,8 +361,8 @@ static void draw(struct desk *desk, int top, int rows)
 
 static bool ingredient_typed(struct desk *desk, const char *text)
 {
-	struct log_recipe *recipe = &desk->recipe;
-	size_t n = (size_t)desk->recipe_list.cursor - 1;
+	struct log_recipe *recipe = &card_of(desk)->recipe;
+	size_t n = (size_t)card_of(desk)->list.cursor - 1;
 	struct log_recipe_ingredient ingredient;
 	struct fault fault = { 0 };
 	struct words words;
@@ -355,21 +376,21 @@ static bool ingredient_typed(struct desk *desk, const char *text)
 		recipe->ingredient_count++;
 	if (n < recipe->ingredient_count)
 		recipe->ingredients[n] = ingredient;
-	desk->recipe_unsaved = true;
+	card_of(desk)->unsaved = true;
 	return true;
 }
 
 static void change(struct desk *desk)
 {
 	char words[ENTRY_MAX];
-	int line = desk->recipe_list.cursor;
+	int line = card_of(desk)->list.cursor;
 
 	line_words(desk, line, words, sizeof(words));
 	if (line == 0)
 		desk_ask(desk, "Change:", words, recipe_typed);
-	else if (line <= (int)desk->recipe.ingredient_count)
+	else if (line <= (int)card_of(desk)->recipe.ingredient_count)
 		desk_ask(desk, "Change:", words, ingredient_typed);
-	else if (desk->recipe.ingredient_count < OWN_INGREDIENTS_MAX)
+	else if (card_of(desk)->recipe.ingredient_count < OWN_INGREDIENTS_MAX)
 		pick_ingredient(desk);
 	else
 		desk_say(desk, ROLE_CAUTION, "A recipe has at most %d ingredients.", OWN_INGREDIENTS_MAX);
@@ -377,15 +398,15 @@ static void change(struct desk *desk)
 
 static void take_out(struct desk *desk)
 {
-	struct log_recipe *recipe = &desk->recipe;
-	size_t n = (size_t)desk->recipe_list.cursor - 1;
+	struct log_recipe *recipe = &card_of(desk)->recipe;
+	size_t n = (size_t)card_of(desk)->list.cursor - 1;
 
-	if (desk->recipe_list.cursor < 1 || n >= recipe->ingredient_count)
+	if (card_of(desk)->list.cursor < 1 || n >= recipe->ingredient_count)
 		return;
 	memmove(&recipe->ingredients[n], &recipe->ingredients[n + 1],
 	        (recipe->ingredient_count - n - 1) * sizeof(recipe->ingredients[0]));
 	recipe->ingredient_count--;
-	desk->recipe_unsaved = true;
+	card_of(desk)->unsaved = true;
 }
 
 static void save(struct desk *desk)
@@ -393,13 +414,13 @@ static void save(struct desk *desk)
 	struct recipe_standing standing;
 	struct fault fault = { 0 };
 
-	if (!kitchen_put_recipe(desk->kitchen, &desk->recipe, &fault)) {
+	if (!kitchen_put_recipe(desk->kitchen, &card_of(desk)->recipe, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
 	desk_show_view(desk, VIEW_HOUSE);
 	house_view_refresh(desk);
-	kitchen_recipe_draft_stands(&desk->recipe, &standing);
+	kitchen_recipe_draft_stands(&card_of(desk)->recipe, &standing);
 	desk_say(desk, standing.origin == ORIGIN_OWN_CLASS ? ROLE_DONE : ROLE_CAUTION, "Saved (u undoes): %s.",
 	         standing.words);
 }
@@ -407,11 +428,11 @@ static void save(struct desk *desk)
 static void back(struct desk *desk)
 {
 	if (!writing(desk)) {
-		desk->recipe_choosing = RECIPE_LINES;
+		card_of(desk)->choosing = RECIPE_LINES;
 		return;
 	}
-	if (desk->recipe_unsaved) {
-		desk->recipe_unsaved = false; /* asked once */
+	if (card_of(desk)->unsaved) {
+		card_of(desk)->unsaved = false; /* asked once */
 		desk_say(desk, ROLE_CAUTION, "Not saved: s saves it. Esc again forgets it.");
 		return;
 	}
@@ -421,11 +442,11 @@ static void back(struct desk *desk)
 static void move(struct desk *desk, int by)
 {
 	if (picking(desk))
-		picker_move(&desk->recipe_picker, by, foods_listed(desk));
+		picker_move(&card_of(desk)->picker, by, foods_listed(desk));
 	else if (picking_ingredient(desk))
-		picker_move(&desk->recipe_picker, by, known_listed(desk));
+		picker_move(&card_of(desk)->picker, by, known_listed(desk));
 	else
-		list_move(&desk->recipe_list, by, line_count(desk));
+		list_move(&card_of(desk)->list, by, line_count(desk));
 }
 
 static void up(struct desk *desk)
@@ -457,6 +478,7 @@ static const struct view_key keys[] = {
 
 const struct view recipe_view = {
 	.title = "Own recipe",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

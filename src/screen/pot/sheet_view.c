@@ -10,9 +10,25 @@
 #include "kitchen/recipe/sheet.h"
 #include "screen/ui/desk.h"
 
+/* What the sheet of a recipe's pectin says, while it is typed. */
+struct sheet_card {
+	char recipe[NAME_MAX_BYTES];
+	struct sheet sheet;
+	unsigned given; /* bit n: field n */
+	bool kept;      /* in the log already */
+	struct list_state list;
+};
+
+static const struct view_state card_state = { sizeof(struct sheet_card), NULL };
+
+static struct sheet_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static bool is_given(const struct desk *desk, int field)
 {
-	return (desk->sheet.given & 1u << field) != 0;
+	return (card_of(desk)->given & 1u << field) != 0;
 }
 
 /* The first field not given yet; SHEET_FIELD_COUNT: none is missing. */
@@ -29,7 +45,7 @@ static void field_words(const struct desk *desk, int field, char *buffer, size_t
 {
 	buffer[0] = '\0';
 	if (is_given(desk, field))
-		sheet_words(&desk->sheet.sheet, (enum sheet_field)field, desk_units(desk), buffer, size);
+		sheet_words(&card_of(desk)->sheet, (enum sheet_field)field, desk_units(desk), buffer, size);
 }
 
 /* --- asking --------------------------------------------------------------------------- */
@@ -37,13 +53,13 @@ static void field_words(const struct desk *desk, int field, char *buffer, size_t
 static bool keep(struct desk *desk)
 {
 	struct fault fault = { 0 };
-	bool first = !desk->sheet.kept;
+	bool first = !card_of(desk)->kept;
 
-	if (!kitchen_put_sheet(desk->kitchen, desk->sheet.recipe, &desk->sheet.sheet, &fault)) {
+	if (!kitchen_put_sheet(desk->kitchen, card_of(desk)->recipe, &card_of(desk)->sheet, &fault)) {
 		desk_say_fault(desk, &fault);
 		return true;
 	}
-	desk->sheet.kept = true;
+	card_of(desk)->kept = true;
 	if (first)
 		batch_view_go_on(desk);
 	desk_say(desk, ROLE_DONE, "Kept as this kitchen's own. %s", first ? "s changes it." : "(u undoes)");
@@ -54,7 +70,7 @@ static void ask(struct desk *desk);
 
 static bool field_typed(struct desk *desk, const char *text)
 {
-	struct sheet_card *card = &desk->sheet;
+	struct sheet_card *card = card_of(desk);
 	struct fault fault = { 0 };
 
 	if (!sheet_read(&card->sheet, (enum sheet_field)card->list.cursor, text, &fault)) {
@@ -71,7 +87,7 @@ static bool field_typed(struct desk *desk, const char *text)
 
 static void ask(struct desk *desk)
 {
-	enum sheet_field field = (enum sheet_field)desk->sheet.list.cursor;
+	enum sheet_field field = (enum sheet_field)card_of(desk)->list.cursor;
 	char prompt[64];
 	char words[96];
 	struct text text = TEXT_OVER(prompt);
@@ -84,7 +100,7 @@ static void ask(struct desk *desk)
 
 void sheet_view_enter(struct desk *desk, const char *recipe)
 {
-	struct sheet_card *card = &desk->sheet;
+	struct sheet_card *card = card_of(desk);
 
 	memset(card, 0, sizeof(*card));
 	text_copy(card->recipe, sizeof(card->recipe), recipe);
@@ -116,7 +132,7 @@ static void batch_words(const struct desk *desk, const struct recipe *recipe, st
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	const struct sheet_card *card = &desk->sheet;
+	const struct sheet_card *card = card_of(desk);
 	const struct recipe *built_in = recipe_named(card->recipe);
 	char words[300];
 	struct text text = TEXT_OVER(words);
@@ -154,7 +170,7 @@ static void back(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	struct sheet_card *card = &desk->sheet;
+	struct sheet_card *card = card_of(desk);
 
 	desk_undo_by(desk, kitchen_undo_house);
 	card->kept = kitchen_sheet(desk->kitchen, card->recipe, &card->sheet);
@@ -164,17 +180,17 @@ static void undo(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->sheet.list, -1, SHEET_FIELD_COUNT);
+	list_move(&card_of(desk)->list, -1, SHEET_FIELD_COUNT);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->sheet.list, 1, SHEET_FIELD_COUNT);
+	list_move(&card_of(desk)->list, 1, SHEET_FIELD_COUNT);
 }
 
 static bool is_kept(const struct desk *desk)
 {
-	return desk->sheet.kept;
+	return card_of(desk)->kept;
 }
 
 static const struct view_key keys[] = {
@@ -188,6 +204,7 @@ static const struct view_key keys[] = {
 
 const struct view sheet_view = {
 	.title = "Sheet of the pectin",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

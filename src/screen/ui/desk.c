@@ -19,12 +19,47 @@ const struct view *view_of(const struct desk *desk, enum view_name name)
 	return desk->views[name];
 }
 
+/* The first view that keeps it. */
+static size_t home_of(const struct desk *desk, const struct view_state *state)
+{
+	size_t name = 0;
+
+	while (name < VIEW_COUNT && desk->views[name]->state != state)
+		name++;
+	return name;
+}
+
+bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault)
+{
+	desk->views = views;
+	for (size_t name = 0; name < VIEW_COUNT; name++) {
+		const struct view_state *state = desk->views[name]->state;
+
+		if (state == NULL || home_of(desk, state) != name)
+			continue;
+		desk->states[name] = calloc(1, state->size);
+		if (desk->states[name] == NULL)
+			return fault_set(fault, FAULT_MEMORY, "There is no memory left to open the board.");
+	}
+	return true;
+}
+
+void *desk_state(const struct desk *desk, const struct view_state *state)
+{
+	return desk->states[home_of(desk, state)];
+}
+
 void desk_clear(struct desk *desk)
 {
+	for (size_t name = 0; desk->views != NULL && name < VIEW_COUNT; name++) {
+		const struct view_state *state = desk->views[name]->state;
+
+		if (desk->states[name] != NULL && state->clear != NULL)
+			state->clear(desk->states[name]);
+		free(desk->states[name]);
+		desk->states[name] = NULL;
+	}
 	free(desk->start.boxes);
-	free(desk->fill.boxes);
-	free(desk->card.amounts);
-	free(desk->juice.juices);
 	free(desk->day.items);
 	free(desk->seals.jars);
 	free(desk->shelf.lines);

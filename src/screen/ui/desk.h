@@ -45,6 +45,7 @@
 
 struct desk {
 	const struct view *const *views; /* VIEW_COUNT, by name: app/views.h */
+	void *states[VIEW_COUNT];        /* what they keep, each where its first view stands: desk_state() */
 	struct terminal *terminal;
 	struct kitchen *kitchen;
 	const struct config *config;
@@ -102,11 +103,6 @@ struct desk {
 	struct entry entry;
 	struct start_card start;
 	struct seal_card seals;
-	struct batch_card batch;
-	struct sheet_card sheet;
-	struct fill_card fill;
-	struct station_card card;
-	struct juice_card juice;
 	struct loader_card loader;
 	struct day_card day;
 	struct plan_card plan;
@@ -142,15 +138,6 @@ struct desk {
 	char new_elevation[64];         /* likewise */
 	struct log_supply *house_supplies;
 	size_t house_supply_count;
-	struct log_recipe recipe; /* being written down */
-	bool recipe_unsaved;
-	enum { RECIPE_LINES, RECIPE_FOOD, RECIPE_INGREDIENT } recipe_choosing; /* its food, or what a line is */
-	const struct known_ingredient *recipe_known; /* picked, while its amount is asked for */
-	struct picker recipe_picker;
-#define RECIPE_FOODS_MAX 256
-	const char *recipe_foods[RECIPE_FOODS_MAX]; /* that have a process; of the tables */
-	size_t recipe_food_count;
-	struct list_state recipe_list;
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);
@@ -165,7 +152,10 @@ void desk_go_back(struct desk *desk);
 
 /* --- the desk ----------------------------------------------------------------- */
 
-void desk_clear(struct desk *desk); /* frees what the cards hold */
+/* Its views, and room for what they keep.  False: there is no memory. */
+bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault);
+void desk_clear(struct desk *desk); /* frees it, and what it holds */
+void *desk_state(const struct desk *desk, const struct view_state *state);
 void desk_say(struct desk *desk, enum role role, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void desk_say_fault(struct desk *desk, const struct fault *fault);
 

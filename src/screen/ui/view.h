@@ -90,8 +90,16 @@ struct view_key {
 	void (*act)(struct desk *desk);
 };
 
+/* What a view keeps while the board is open, all zero at first.  Nobody else sees it, but
+ * for views of one subject that share it: they name the same one. */
+struct view_state {
+	size_t size;
+	void (*clear)(void *state); /* frees what it holds; NULL: nothing */
+};
+
 struct view {
 	const char *title;
+	const struct view_state *state; /* NULL: it keeps nothing */
 	const struct view_key *keys;
 	size_t key_count;
 	/* Reads what it shows and shows the view, or says why not and leaves the one that is
