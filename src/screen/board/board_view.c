@@ -455,7 +455,6 @@ static bool has_round(const struct desk *desk)
 
 static void open_fates(struct desk *desk)
 {
-	desk->fates = (struct list_state){ 0 };
 	desk_open(desk, VIEW_FATES);
 }
 

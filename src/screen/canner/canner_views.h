@@ -18,51 +18,6 @@
 struct desk;
 struct view;
 
-enum start_field {
-	START_PRODUCT,
-	START_PACK,
-	START_JAR,
-	START_PRESSURE,
-	START_COUNT,
-	START_LIDS,
-	START_ACID,    /* which acid is in: only of a food that takes some */
-	START_VINEGAR, /* how strong: only of a printed recipe that lives by it */
-	START_READY
-};
-
-#define START_PRODUCTS_MAX 256
-struct start_card {
-	struct load_order order;
-	enum method method;
-	enum start_field field;
-	struct picker picker;
-	struct number_entry count;
-	struct {
-		const char *name;
-		const char *food;
-		const char *caution;
-	} products[START_PRODUCTS_MAX];
-	size_t product_count;
-	size_t product; /* chosen */
-	struct log_lid_box *boxes;
-	size_t box_count;
-	bool has_process;
-	struct process process;
-};
-
-struct loader_card {
-	int64_t station_id;
-	int group; /* waiting group under the cursor */
-	bool putting_away;
-	struct loader_plan plan;
-	struct moment proposed; /* when it was; it stands as long as jars and canners do */
-	uint64_t stood;         /* those it was made for, as a number */
-	int pressure_psi;
-	bool has_process;
-	struct process process;
-	char refusal[FAULT_SENTENCE_MAX];
-};
-
 struct seal_card {
 	int64_t load_id;
 	int cursor;
@@ -76,23 +31,6 @@ struct seal_card {
 	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
 };
 
-/* Jars to be processed again: which canner, which lids. */
-struct reprocess_card {
-	int64_t jar_id;
-	int canner;       /* among the free ones of the method */
-	int box;          /* among the boxes; box_count: not noted */
-	bool asking_acid; /* which acid went in again */
-	struct picker picker;
-	enum acid acid;
-	int64_t station_id; /* and the lids, while it is asked */
-	int64_t box_id;
-	struct log_lid_box *boxes;
-	size_t box_count;
-	bool planned;
-	struct reprocess_plan plan;
-	char refusal[FAULT_SENTENCE_MAX];
-};
-
 extern const struct view start_view;
 extern const struct view loader_view;
 extern const struct view seals_view;
@@ -103,7 +41,8 @@ void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
 /* The jar of a load that is to be processed again. */
 void reprocess_view_enter(struct desk *desk, int64_t jar_id);
 
-/* The jars of a seal check (seal_picture.c). */
+/* A seal check, and its jars (seal_picture.c). */
+struct seal_card *seal_card(const struct desk *desk);
 int seal_picture_wide(int cols); /* jars in a row */
 void seal_picture_draw(struct desk *desk, int top, int rows, int cols);
 

@@ -11,6 +11,18 @@
 #include "kitchen/canner/canner.h"
 #include "screen/ui/desk.h"
 
+struct fates_card {
+	struct list_state list;
+	struct aside_order aside; /* what is being noted of a jar set aside */
+};
+
+static const struct view_state card_state = { sizeof(struct fates_card), NULL };
+
+static struct fates_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static int count(const struct desk *desk)
 {
 	return (int)kitchen_board(desk->kitchen)->fate_count;
@@ -18,7 +30,7 @@ static int count(const struct desk *desk)
 
 static const struct log_jar *jar_here(const struct desk *desk)
 {
-	return count(desk) == 0 ? NULL : &kitchen_board(desk->kitchen)->fates[desk->fates.cursor];
+	return count(desk) == 0 ? NULL : &kitchen_board(desk->kitchen)->fates[card_of(desk)->list.cursor];
 }
 
 /* --- drawing ---------------------------------------------------------------------------- */
@@ -28,7 +40,7 @@ static void jar_draw(struct desk *desk, int n, int row, int cols)
 {
 	const struct log_jar *jar = &kitchen_board(desk->kitchen)->fates[n];
 	bool late = aside_is_late(jar, desk->now.wall_ms);
-	bool here = n == desk->fates.cursor;
+	bool here = n == card_of(desk)->list.cursor;
 	struct log_lot lot = { 0 };
 	char words[80];
 
@@ -78,9 +90,9 @@ static void draw(struct desk *desk, int top, int rows)
 		return;
 	}
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first: %d of %d",
-	              desk->fates.cursor + 1, count(desk));
-	list_move(&desk->fates, 0, count(desk));
-	first = list_scroll(&desk->fates, count(desk), list);
+	              card_of(desk)->list.cursor + 1, count(desk));
+	list_move(&card_of(desk)->list, 0, count(desk));
+	first = list_scroll(&card_of(desk)->list, count(desk), list);
 	for (int i = first; i < count(desk) && i - first < list; i++)
 		jar_draw(desk, i, top + 1 + i - first, cols);
 	detail_draw(desk, top + rows - detail, detail, cols);
@@ -92,12 +104,12 @@ static bool finish(struct desk *desk)
 {
 	struct fault fault = { 0 };
 
-	if (!kitchen_aside(desk->kitchen, &desk->aside, &fault)) {
+	if (!kitchen_aside(desk->kitchen, &card_of(desk)->aside, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk_say(desk, ROLE_DONE, "Noted: %s%s. (u undoes)", aside_done_words(desk->aside.what),
-	         desk->aside.like ? ", all like it" : "");
+	desk_say(desk, ROLE_DONE, "Noted: %s%s. (u undoes)", aside_done_words(card_of(desk)->aside.what),
+	         card_of(desk)->aside.like ? ", all like it" : "");
 	return true;
 }
 
@@ -108,7 +120,7 @@ static bool in_time_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Not noted. Throw it out (b), do not taste.");
 		return true;
 	}
-	desk->aside.in_time = true;
+	card_of(desk)->aside.in_time = true;
 	(void)finish(desk);
 	return true;
 }
@@ -124,7 +136,7 @@ static bool do_with(struct desk *desk, enum aside what, bool like)
 		desk_show_board(desk);
 		return false;
 	}
-	desk->aside = (struct aside_order){ .jar_id = jar->id, .what = what, .like = like };
+	card_of(desk)->aside = (struct aside_order){ .jar_id = jar->id, .what = what, .like = like };
 	if (what == ASIDE_BINNED || !aside_is_late(jar, desk->now.wall_ms))
 		return finish(desk);
 	clock_words_near(jar->fate_by_wall_ms, desk->now.wall_ms, words, sizeof(words));
@@ -178,12 +190,12 @@ static void undo(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->fates, -1, count(desk));
+	list_move(&card_of(desk)->list, -1, count(desk));
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->fates, 1, count(desk));
+	list_move(&card_of(desk)->list, 1, count(desk));
 }
 
 static const char *usual_words(const struct desk *desk)
@@ -201,6 +213,13 @@ static bool in_fridge(const struct desk *desk)
 	return jar_here(desk) != NULL && jar_here(desk)->fate == FATE_FRIDGE;
 }
 
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	card_of(desk)->list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_FATES);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "done",
 	  "What is usual for the jar at the mark: eaten, in the freezer, thrown out; or start it again.", NULL, done },
@@ -215,8 +234,10 @@ static const struct view_key keys[] = {
 
 const struct view fates_view = {
 	.title = "Fridge, freezer, jars set aside",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.first_key_words = usual_words,
 };

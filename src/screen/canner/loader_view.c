@@ -11,12 +11,32 @@
 #include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
 
+struct loader_card {
+	int64_t station_id;
+	int group; /* waiting group under the cursor */
+	bool putting_away;
+	struct loader_plan plan;
+	struct moment proposed; /* when it was; it stands as long as jars and canners do */
+	uint64_t stood;         /* those it was made for, as a number */
+	int pressure_psi;
+	bool has_process;
+	struct process process;
+	char refusal[FAULT_SENTENCE_MAX];
+};
+
+static const struct view_state card_state = { sizeof(struct loader_card), NULL };
+
+static struct loader_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static const struct proposal *proposal_here(const struct desk *desk)
 {
-	const struct loader_plan *plan = &desk->loader.plan;
+	const struct loader_plan *plan = &card_of(desk)->plan;
 
 	for (size_t i = 0; i < plan->count; i++)
-		if (plan->proposals[i].station_id == desk->loader.station_id && plan->proposals[i].pick_count > 0)
+		if (plan->proposals[i].station_id == card_of(desk)->station_id && plan->proposals[i].pick_count > 0)
 			return &plan->proposals[i];
 	return NULL;
 }
@@ -47,7 +67,7 @@ static uint64_t stands(const struct board *board)
 
 static void propose(struct desk *desk)
 {
-	struct loader_card *card = &desk->loader;
+	struct loader_card *card = card_of(desk);
 
 	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
 	card->proposed = desk->now;
@@ -58,7 +78,7 @@ static void propose(struct desk *desk)
  * what the person carries to the canner and what Space writes down. */
 static void look(struct desk *desk)
 {
-	struct loader_card *card = &desk->loader;
+	struct loader_card *card = card_of(desk);
 	const struct proposal *here;
 	struct fault fault = { 0 };
 
@@ -73,10 +93,10 @@ static void look(struct desk *desk)
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	desk->loader.station_id = opening->id;
-	desk->loader.pressure_psi = NO_PRESSURE;
-	desk->loader.group = 0;
-	desk->loader.putting_away = false;
+	card_of(desk)->station_id = opening->id;
+	card_of(desk)->pressure_psi = NO_PRESSURE;
+	card_of(desk)->group = 0;
+	card_of(desk)->putting_away = false;
 	propose(desk);
 	look(desk);
 	desk_show_view(desk, VIEW_LOADER);
@@ -119,7 +139,7 @@ static int waiting_draw(struct desk *desk, int top, int rows, int cols)
 
 		group_words(&groups[i], words, sizeof(words));
 		terminal_put(desk->terminal, top + used, 1, 1, ROLE_STRONG,
-		             (int)i == desk->loader.group ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		             (int)i == card_of(desk)->group ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_put(desk->terminal, top + used++, 3, cols - 4,
 		             groups[i].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
 	}
@@ -134,7 +154,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 
 	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
 	if (proposal->free_in_ms > 0) {
-		clock_words_hour(desk->loader.proposed.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
+		clock_words_hour(card_of(desk)->proposed.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
 		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free ~%s", hour);
 	}
 	for (size_t i = 0; i < proposal->pick_count; i++) {
@@ -152,7 +172,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 
 static void process_draw(struct desk *desk, int row, int end, int cols)
 {
-	const struct loader_card *card = &desk->loader;
+	const struct loader_card *card = card_of(desk);
 	char words[400];
 	struct text source = TEXT_OVER(words);
 	char headspace[24];
@@ -195,8 +215,8 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	const struct loader_plan *plan = &desk->loader.plan;
-	const struct log_station *station = station_of(desk, desk->loader.station_id);
+	const struct loader_plan *plan = &card_of(desk)->plan;
+	const struct log_station *station = station_of(desk, card_of(desk)->station_id);
 	int window_rows;
 	int cols;
 	int end = top + rows;
@@ -209,7 +229,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
 	              station == NULL ? "no canner" : station->name);
 	for (size_t i = 0; i < plan->count && row < end - 3; i++) {
-		bool here = plan->proposals[i].station_id == desk->loader.station_id;
+		bool here = plan->proposals[i].station_id == card_of(desk)->station_id;
 		char words[200];
 
 		if (plan->proposals[i].pick_count == 0)
@@ -241,12 +261,12 @@ static void load(struct desk *desk)
 		desk_say(desk, ROLE_CAUTION, "Nothing of it goes into this canner.");
 		return;
 	}
-	if (!kitchen_load_waiting(desk->kitchen, desk->loader.station_id, here->picks, here->pick_count,
-	                          desk->loader.pressure_psi, &load_id, &fault)) {
+	if (!kitchen_load_waiting(desk->kitchen, card_of(desk)->station_id, here->picks, here->pick_count,
+	                          card_of(desk)->pressure_psi, &load_id, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	desk->selected_station = desk->loader.station_id;
+	desk->selected_station = card_of(desk)->station_id;
 	desk->selected_load = 0;
 	desk_show_board(desk);
 	desk_say(desk, ROLE_DONE, "Load started. The clock waits for you. (u undoes)");
@@ -270,13 +290,13 @@ static int next_pressure(const struct process *process)
 
 static bool has_pairs(const struct desk *desk)
 {
-	return desk->loader.has_process && desk->loader.process.option_count > 0;
+	return card_of(desk)->has_process && card_of(desk)->process.option_count > 0;
 }
 
 /* The other pressures the jars have in common, one after the other. */
 static void next_pair(struct desk *desk)
 {
-	struct loader_card *card = &desk->loader;
+	struct loader_card *card = card_of(desk);
 
 	card->pressure_psi = next_pressure(&card->process);
 	look(desk);
@@ -285,7 +305,7 @@ static void next_pair(struct desk *desk)
 /* Jars no canner will take, or that nobody wants canned. */
 static void put_away(struct desk *desk)
 {
-	desk->loader.putting_away = true;
+	card_of(desk)->putting_away = true;
 	desk_say(desk, ROLE_CAUTION, "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 bin   (Esc: no)");
 }
 
@@ -293,7 +313,7 @@ static void refill(struct desk *desk)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	size_t n = (size_t)desk->loader.group;
+	size_t n = (size_t)card_of(desk)->group;
 	struct fault fault = { 0 };
 
 	if (n >= count)
@@ -323,12 +343,12 @@ static bool away_typed(struct desk *desk, long key)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	size_t n = (size_t)desk->loader.group;
+	size_t n = (size_t)card_of(desk)->group;
 	struct fault fault = { 0 };
 
-	if (!desk->loader.putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
+	if (!card_of(desk)->putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
 		return false;
-	desk->loader.putting_away = false;
+	card_of(desk)->putting_away = false;
 	if (kitchen_put_away(desk->kitchen, groups[n].batch_id, groups[n].size, (enum jar_fate)(key - '0'), &fault))
 		say_put_away(desk, groups[n].batch_id, (enum jar_fate)(key - '0'));
 	else
@@ -338,11 +358,11 @@ static bool away_typed(struct desk *desk, long key)
 
 static void move_group(struct desk *desk, int by)
 {
-	struct list_state list = { .cursor = desk->loader.group };
+	struct list_state list = { .cursor = card_of(desk)->group };
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 
 	list_move(&list, by, (int)kitchen_waiting(desk->kitchen, &desk->now, groups));
-	desk->loader.group = list.cursor;
+	card_of(desk)->group = list.cursor;
 }
 
 static void up(struct desk *desk)
@@ -357,15 +377,15 @@ static void down(struct desk *desk)
 
 static void leave(struct desk *desk)
 {
-	if (desk->loader.putting_away)
-		desk->loader.putting_away = false;
+	if (card_of(desk)->putting_away)
+		card_of(desk)->putting_away = false;
 	else
 		desk_show_board(desk);
 }
 
 static void other_load(struct desk *desk)
 {
-	desk_open_for(desk, VIEW_START, (struct opening){ .id = desk->loader.station_id });
+	desk_open_for(desk, VIEW_START, (struct opening){ .id = card_of(desk)->station_id });
 }
 
 static const struct view_key keys[] = {
@@ -388,6 +408,7 @@ static const char *load_words(const struct desk *desk)
 
 const struct view loader_view = {
 	.title = "Loader",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

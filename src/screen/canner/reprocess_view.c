@@ -10,6 +10,37 @@
 #include "kitchen/canner/reprocess.h"
 #include "screen/ui/desk.h"
 
+/* Jars to be processed again: which canner, which lids. */
+struct reprocess_card {
+	int64_t jar_id;
+	int canner;       /* among the free ones of the method */
+	int box;          /* among the boxes; box_count: not noted */
+	bool asking_acid; /* which acid went in again */
+	struct picker picker;
+	enum acid acid;
+	int64_t station_id; /* and the lids, while it is asked */
+	int64_t box_id;
+	struct log_lid_box *boxes;
+	size_t box_count;
+	bool planned;
+	struct reprocess_plan plan;
+	char refusal[FAULT_SENTENCE_MAX];
+};
+
+static void clear(void *state)
+{
+	struct reprocess_card *card = state;
+
+	free(card->boxes);
+}
+
+static const struct view_state card_state = { sizeof(struct reprocess_card), clear };
+
+static struct reprocess_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define CANNERS_MAX 9
 
 /* --- what can be chosen -------------------------------------------------------------- */
@@ -26,7 +57,7 @@ static int free_canners(const struct desk *desk, const struct strip *out[CANNERS
 		struct fault why = { 0 };
 
 		if (strip->content == STRIP_EMPTY && station_is_canner(strip->station.kind) &&
-		    kitchen_reprocess_plan(desk->kitchen, desk->reprocess.jar_id, strip->station.id, &plan, &why))
+		    kitchen_reprocess_plan(desk->kitchen, card_of(desk)->jar_id, strip->station.id, &plan, &why))
 			out[count++] = strip;
 	}
 	return count;
@@ -39,14 +70,14 @@ static const struct strip *canner_here(const struct desk *desk)
 
 	if (count == 0)
 		return NULL;
-	return canners[desk->reprocess.canner % count];
+	return canners[card_of(desk)->canner % count];
 }
 
 /* Why no canner serves: said by the first one that is free, else that none is. */
 static void find_refusal(struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 
 	text_copy(card->refusal, sizeof(card->refusal), "No canner of its method is free. Unload one first.");
 	for (size_t i = 0; i < board->stations; i++) {
@@ -66,7 +97,7 @@ static void find_refusal(struct desk *desk)
 
 static void plan(struct desk *desk)
 {
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 	const struct strip *canner = canner_here(desk);
 	struct fault fault = { 0 };
 
@@ -78,7 +109,7 @@ static void plan(struct desk *desk)
 
 void reprocess_view_enter(struct desk *desk, int64_t jar_id)
 {
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 
 	card->jar_id = jar_id;
 	card->asking_acid = false;
@@ -101,7 +132,7 @@ static void field_draw(struct desk *desk, int row, int cols, const char *name, c
 
 static void card_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct reprocess_card *card = &desk->reprocess;
+	const struct reprocess_card *card = card_of(desk);
 	const struct strip *canner = canner_here(desk);
 	char words[200];
 	char pressure[24] = "";
@@ -128,7 +159,7 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 
 static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct reprocess_plan *plan = &desk->reprocess.plan;
+	const struct reprocess_plan *plan = &card_of(desk)->plan;
 	struct text text = text_over(buffer, size);
 
 	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar, plan->room, &text);
@@ -136,13 +167,13 @@ static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t s
 
 static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct reprocess_plan *plan = &desk->reprocess.plan;
+	const struct reprocess_plan *plan = &card_of(desk)->plan;
 
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", plan->room, plan->jars,
 	              plan->new_code);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
 	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
-	picker_draw(desk, &desk->reprocess.picker, top + 2, rows - 2, cols, (int)plan->answer_count, acid_words_at);
+	picker_draw(desk, &card_of(desk)->picker, top + 2, rows - 2, cols, (int)plan->answer_count, acid_words_at);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -152,12 +183,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	plan(desk); /* a canner may have been taken or freed, and the window runs */
-	if (desk->reprocess.planned && desk->reprocess.asking_acid)
+	if (card_of(desk)->planned && card_of(desk)->asking_acid)
 		acid_draw(desk, top, rows, cols);
-	else if (desk->reprocess.planned)
+	else if (card_of(desk)->planned)
 		card_draw(desk, top, rows, cols);
 	else
-		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STOP, desk->reprocess.refusal);
+		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STOP, card_of(desk)->refusal);
 }
 
 /* --- keys ---------------------------------------------------------------------------------- */
@@ -167,7 +198,7 @@ static bool reason_typed(struct desk *desk, const char *text);
 /* True when no line need be typed for it any more. */
 static bool start_because(struct desk *desk, const char *reason)
 {
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 	struct reprocess_order order = { card->jar_id, card->station_id, card->box_id, card->acid, reason };
 	struct fault fault = { 0 };
 	int64_t load_id;
@@ -195,7 +226,7 @@ static bool reason_typed(struct desk *desk, const char *text)
 /* Its liquid was lost or poured off, and its acid with it. */
 static void choose_acid(struct desk *desk)
 {
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 
 	if (card->picker.cursor < (int)card->plan.answer_count)
 		card->acid = card->plan.answers[card->picker.cursor];
@@ -204,23 +235,23 @@ static void choose_acid(struct desk *desk)
 
 static void no_acid(struct desk *desk)
 {
-	desk->reprocess.acid = ACID_NOT_SAID;
+	card_of(desk)->acid = ACID_NOT_SAID;
 	(void)start_because(desk, "");
 }
 
 static bool asking_acid(const struct desk *desk)
 {
-	return desk->reprocess.asking_acid;
+	return card_of(desk)->asking_acid;
 }
 
 static bool choosing(const struct desk *desk)
 {
-	return !desk->reprocess.asking_acid;
+	return !card_of(desk)->asking_acid;
 }
 
 static void start(struct desk *desk)
 {
-	struct reprocess_card *card = &desk->reprocess;
+	struct reprocess_card *card = card_of(desk);
 	const struct strip *canner = canner_here(desk);
 
 	if (canner == NULL) {
@@ -243,7 +274,7 @@ static void canner_by(struct desk *desk, int by)
 	int count = free_canners(desk, canners);
 
 	if (count > 0)
-		desk->reprocess.canner = (desk->reprocess.canner + by + count) % count;
+		card_of(desk)->canner = (card_of(desk)->canner + by + count) % count;
 	plan(desk);
 }
 
@@ -259,15 +290,15 @@ static void right(struct desk *desk)
 
 static void box_of(struct desk *desk, int by)
 {
-	int count = (int)desk->reprocess.box_count + 1; /* the last: not noted */
+	int count = (int)card_of(desk)->box_count + 1; /* the last: not noted */
 
-	desk->reprocess.box = (desk->reprocess.box + by + count) % count;
+	card_of(desk)->box = (card_of(desk)->box + by + count) % count;
 }
 
 static void box_by(struct desk *desk, int by)
 {
-	if (desk->reprocess.asking_acid) {
-		picker_move(&desk->reprocess.picker, by, (int)desk->reprocess.plan.answer_count);
+	if (card_of(desk)->asking_acid) {
+		picker_move(&card_of(desk)->picker, by, (int)card_of(desk)->plan.answer_count);
 		return;
 	}
 	box_of(desk, by);
@@ -285,8 +316,8 @@ static void down(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	if (desk->reprocess.asking_acid) {
-		desk->reprocess.asking_acid = false;
+	if (card_of(desk)->asking_acid) {
+		card_of(desk)->asking_acid = false;
 		return;
 	}
 	desk_show_view(desk, VIEW_FATES);
@@ -307,6 +338,7 @@ static const struct view_key keys[] = {
 
 const struct view reprocess_view = {
 	.title = "Process again",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

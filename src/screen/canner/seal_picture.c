@@ -93,7 +93,7 @@ static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, in
 
 void seal_picture_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct seal_card *card = &desk->seals;
+	const struct seal_card *card = seal_card(desk);
 	int wide = seal_picture_wide(cols);
 	int lines = ((int)card->count + wide - 1) / wide;
 	int body = BODY_ROWS_MAX;

@@ -15,6 +15,20 @@
 #include "log/rows/words.h"
 #include "screen/ui/desk.h"
 
+static void clear(void *state)
+{
+	struct seal_card *card = state;
+
+	free(card->jars);
+}
+
+static const struct view_state card_state = { sizeof(struct seal_card), clear };
+
+struct seal_card *seal_card(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define ROUND_MAX 64
 #define NARROW 60    /* columns */
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
@@ -27,14 +41,14 @@ static const struct strip *strip_of(const struct desk *desk)
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = board->stations; i < board->stations + board->racked; i++)
-		if (strip_has_load(&board->strips[i]) && strip_work_id(&board->strips[i]) == desk->seals.load_id)
+		if (strip_has_load(&board->strips[i]) && strip_work_id(&board->strips[i]) == seal_card(desk)->load_id)
 			return &board->strips[i];
 	return NULL;
 }
 
 static void refresh(struct desk *desk)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 	struct fault fault = { 0 };
 	struct log_jar *jars;
 	size_t count;
@@ -52,7 +66,7 @@ static void refresh(struct desk *desk)
 
 static void show_load(struct desk *desk, int64_t load_id, bool round)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 
 	if (card->load_id != load_id)
 		card->methods = 0;
@@ -77,7 +91,7 @@ static size_t round_of(const struct desk *desk, int64_t ids[ROUND_MAX], size_t *
 {
 	size_t count = kitchen_round(desk->kitchen, &desk->now, ids, ROUND_MAX);
 
-	for (*at = 0; *at < count && ids[*at] != desk->seals.load_id; (*at)++)
+	for (*at = 0; *at < count && ids[*at] != seal_card(desk)->load_id; (*at)++)
 		;
 	return count;
 }
@@ -116,7 +130,7 @@ static bool has_others(const struct desk *desk)
 	size_t at;
 	size_t count = round_of(desk, ids, &at);
 
-	return !desk->seals.choosing_fate && !desk->seals.asking && count > (at < count ? 1u : 0u);
+	return !seal_card(desk)->choosing_fate && !seal_card(desk)->asking && count > (at < count ? 1u : 0u);
 }
 
 static void round_by(struct desk *desk, size_t by)
@@ -157,7 +171,7 @@ static void fate_hour_words(enum jar_fate fate, int64_t by_wall_ms, int64_t now_
 static void jar_words_draw(struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
-	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
+	const struct log_jar *jar = &seal_card(desk)->jars[seal_card(desk)->cursor];
 	char aside[80] = "";
 	char by[48];
 
@@ -187,11 +201,11 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 
 static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
 {
-	const struct log_jar *jar = &desk->seals.jars[desk->seals.cursor];
+	const struct log_jar *jar = &seal_card(desk)->jars[seal_card(desk)->cursor];
 	int row = top;
 
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG,
-	              "%s goes to:", desk->seals.fate_for_all ? "Every jar still without a fate" : "This jar");
+	              "%s goes to:", seal_card(desk)->fate_for_all ? "Every jar still without a fate" : "This jar");
 	for (int fate = FATE_FRIDGE; fate < FATE_COUNT && row < top + rows; fate++) {
 		struct fault why = { 0 };
 		int64_t by;
@@ -219,10 +233,10 @@ static void methods_draw(struct desk *desk, int top, int rows, int cols)
 	_Static_assert(sizeof(lines) / sizeof(lines[0]) == SEAL_METHOD_COUNT, "a line for every method");
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-	             desk->seals.asking_for_all ? "All looked at: by which? Space: done"
-	                                        : "Looked at: by which? Space: done");
+	             seal_card(desk)->asking_for_all ? "All looked at: by which? Space: done"
+	                                             : "Looked at: by which? Space: done");
 	for (int i = 0; i < SEAL_METHOD_COUNT && i + 1 < rows; i++) {
-		bool used = (desk->seals.methods & SEAL_BY(i)) != 0;
+		bool used = (seal_card(desk)->methods & SEAL_BY(i)) != 0;
 
 		terminal_putf(desk->terminal, top + 1 + i, 1, cols - 2, used ? ROLE_DONE : ROLE_PLAIN, "[%c] %s",
 		              used ? 'x' : ' ', lines[i]);
@@ -240,7 +254,7 @@ static void title_draw(struct desk *desk, const struct strip *strip, int row, in
 	size_t at;
 	size_t count = round_of(desk, ids, &at);
 
-	if (desk->seals.round && at < count)
+	if (seal_card(desk)->round && at < count)
 		(void)snprintf(place, sizeof(place), "Load %zu of %zu: ", at + 1, count);
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "%s%s  %s", place, strip->lot.code, strip->holds);
 }
@@ -248,7 +262,7 @@ static void title_draw(struct desk *desk, const struct strip *strip, int row, in
 static void draw(struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 	const struct strip_load *in;
 	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
 	int window_rows;
@@ -293,7 +307,7 @@ static void draw(struct desk *desk, int top, int rows)
 
 static struct log_jar *jar_here(struct desk *desk)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 
 	return card->count == 0 ? NULL : &card->jars[card->cursor];
 }
@@ -404,7 +418,7 @@ static void say_what_is_left(struct desk *desk)
 
 static void seal(struct desk *desk, bool all)
 {
-	const struct seal_card *card = &desk->seals;
+	const struct seal_card *card = seal_card(desk);
 	struct log_jar *jar = jar_here(desk);
 	struct fault fault = { 0 };
 	bool done;
@@ -421,7 +435,7 @@ static void seal(struct desk *desk, bool all)
 /* Asked once a load: what nobody tried is not on record as tried. */
 static void seal_or_ask(struct desk *desk, bool all)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 
 	card->asking_for_all = all;
 	card->asking = card->methods == 0;
@@ -441,38 +455,38 @@ static void mark_sealed(struct desk *desk)
 
 static void methods_done(struct desk *desk)
 {
-	desk->seals.asking = desk->seals.methods == 0;
-	seal(desk, desk->seals.asking_for_all);
+	seal_card(desk)->asking = seal_card(desk)->methods == 0;
+	seal(desk, seal_card(desk)->asking_for_all);
 }
 
 static void by_press(struct desk *desk)
 {
-	desk->seals.methods ^= SEAL_BY(SEAL_PRESS);
+	seal_card(desk)->methods ^= SEAL_BY(SEAL_PRESS);
 }
 
 static void by_tap(struct desk *desk)
 {
-	desk->seals.methods ^= SEAL_BY(SEAL_TAP);
+	seal_card(desk)->methods ^= SEAL_BY(SEAL_TAP);
 }
 
 static void by_eye(struct desk *desk)
 {
-	desk->seals.methods ^= SEAL_BY(SEAL_EYE);
+	seal_card(desk)->methods ^= SEAL_BY(SEAL_EYE);
 }
 
 static void choose_fate(struct desk *desk)
 {
-	desk->seals.choosing_fate = true;
-	desk->seals.fate_for_all = false;
+	seal_card(desk)->choosing_fate = true;
+	seal_card(desk)->fate_for_all = false;
 }
 
 static void choose_fate_for_all(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
-	desk->seals.fate_for_all = true;
-	desk->seals.choosing_fate = strip != NULL && strip_load(strip)->without_fate > 0;
-	if (!desk->seals.choosing_fate)
+	seal_card(desk)->fate_for_all = true;
+	seal_card(desk)->choosing_fate = strip != NULL && strip_load(strip)->without_fate > 0;
+	if (!seal_card(desk)->choosing_fate)
 		desk_say(desk, ROLE_QUIET, "No jar waits for a fate.");
 }
 
@@ -486,7 +500,7 @@ static void show_steps(struct desk *desk, enum jar_fate fate)
 
 static bool fate_typed(struct desk *desk, long key)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 	struct log_jar *jar = jar_here(desk);
 	enum jar_fate fate = (enum jar_fate)(key - '0');
 	struct fault fault = { 0 };
@@ -510,7 +524,7 @@ static void go_on(struct desk *desk)
 {
 	int64_t ids[ROUND_MAX];
 	size_t at;
-	size_t count = desk->seals.round ? round_of(desk, ids, &at) : 0;
+	size_t count = seal_card(desk)->round ? round_of(desk, ids, &at) : 0;
 
 	if (count > 0) {
 		round_to(desk, ids[0]);
@@ -520,7 +534,7 @@ static void go_on(struct desk *desk)
 	}
 	desk_show_board(desk);
 	desk_say(desk, ROLE_DONE, "%sShelved. Wash the jars, label them, store cool, dark and dry.",
-	         desk->seals.round ? "Round done. " : "");
+	         seal_card(desk)->round ? "Round done. " : "");
 }
 
 static void finish(struct desk *desk)
@@ -543,7 +557,7 @@ static void finish(struct desk *desk)
 
 static void labels(struct desk *desk)
 {
-	desk_labels(desk, (struct log_subject){ SUBJECT_LOAD, desk->seals.load_id });
+	desk_labels(desk, (struct log_subject){ SUBJECT_LOAD, seal_card(desk)->load_id });
 }
 
 static void undo(struct desk *desk)
@@ -552,25 +566,25 @@ static void undo(struct desk *desk)
 
 	if (strip == NULL)
 		return;
-	desk->seals.asking = false;
-	desk->seals.methods = 0; /* perhaps it was they that were wrong */
+	seal_card(desk)->asking = false;
+	seal_card(desk)->methods = 0; /* perhaps it was they that were wrong */
 	desk_undo(desk, strip_subject(strip));
 	refresh(desk);
 }
 
 static void back(struct desk *desk)
 {
-	if (desk->seals.asking)
-		desk->seals.methods = 0;
-	if (desk->seals.choosing_fate || desk->seals.asking)
-		desk->seals.choosing_fate = desk->seals.asking = false;
+	if (seal_card(desk)->asking)
+		seal_card(desk)->methods = 0;
+	if (seal_card(desk)->choosing_fate || seal_card(desk)->asking)
+		seal_card(desk)->choosing_fate = seal_card(desk)->asking = false;
 	else
 		desk_show_board(desk);
 }
 
 static void move(struct desk *desk, int by)
 {
-	struct seal_card *card = &desk->seals;
+	struct seal_card *card = seal_card(desk);
 	int to = card->cursor + by;
 
 	if (to >= 0 && to < (int)card->count)
@@ -608,17 +622,17 @@ static void down(struct desk *desk)
 
 static bool marking(const struct desk *desk)
 {
-	return !desk->seals.choosing_fate && !desk->seals.asking;
+	return !seal_card(desk)->choosing_fate && !seal_card(desk)->asking;
 }
 
 static bool asking(const struct desk *desk)
 {
-	return desk->seals.asking;
+	return seal_card(desk)->asking;
 }
 
 static bool choosing(const struct desk *desk)
 {
-	return desk->seals.choosing_fate;
+	return seal_card(desk)->choosing_fate;
 }
 
 /* Of a load that does not count no seal matters: where its jars go comes first. */
@@ -675,6 +689,7 @@ static const struct view_key keys[] = {
 
 const struct view seals_view = {
 	.title = "Seal check",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -15,12 +15,59 @@
 #include "kitchen/stock/ahead.h"
 #include "screen/ui/desk.h"
 
+enum start_field {
+	START_PRODUCT,
+	START_PACK,
+	START_JAR,
+	START_PRESSURE,
+	START_COUNT,
+	START_LIDS,
+	START_ACID,    /* which acid is in: only of a food that takes some */
+	START_VINEGAR, /* how strong: only of a printed recipe that lives by it */
+	START_READY
+};
+
+#define START_PRODUCTS_MAX 256
+
+struct start_card {
+	struct load_order order;
+	enum method method;
+	enum start_field field;
+	struct picker picker;
+	struct number_entry count;
+	struct {
+		const char *name;
+		const char *food;
+		const char *caution;
+	} products[START_PRODUCTS_MAX];
+	size_t product_count;
+	size_t product; /* chosen */
+	struct log_lid_box *boxes;
+	size_t box_count;
+	bool has_process;
+	struct process process;
+};
+
+static void clear(void *state)
+{
+	struct start_card *card = state;
+
+	free(card->boxes);
+}
+
+static const struct view_state card_state = { sizeof(struct start_card), clear };
+
+static struct start_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static const struct strip *canner(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].station.id == desk->start.order.station_id)
+		if (board->strips[i].station.id == card_of(desk)->order.station_id)
 			return &board->strips[i];
 	return NULL;
 }
@@ -73,12 +120,12 @@ static int nth_product(const struct start_card *card, int n)
 
 static const char *product_name(const struct desk *desk, int n)
 {
-	return n < (int)desk->start.product_count ? desk->start.products[n].name : NULL;
+	return n < (int)card_of(desk)->product_count ? card_of(desk)->products[n].name : NULL;
 }
 
 static bool types(const struct desk *desk, long key)
 {
-	return desk->start.field == START_PRODUCT && picker_types(desk, &desk->start.picker, key, product_name);
+	return card_of(desk)->field == START_PRODUCT && picker_types(desk, &card_of(desk)->picker, key, product_name);
 }
 
 static const char *nth_pack(const struct start_card *card, int n)
@@ -141,7 +188,7 @@ static void acid_words_at(const struct start_card *card, int n, char *buffer, si
 
 static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct start_card *card = &desk->start;
+	const struct start_card *card = card_of(desk);
 	const struct strip *strip = canner(desk);
 	struct process_option option;
 
@@ -173,14 +220,14 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 static int room_for_jar(const struct desk *desk)
 {
 	const struct strip *strip = canner(desk);
-	const struct jar_size *jar = jar_size_named(desk->start.order.jar);
+	const struct jar_size *jar = jar_size_named(card_of(desk)->order.jar);
 
 	return strip == NULL || jar == NULL ? 0 : station_room(&strip->station, jar, NULL);
 }
 
 static void go_to(struct desk *desk, enum start_field field)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	const struct strip *strip = canner(desk);
 
 	card->field = field;
@@ -200,7 +247,7 @@ static void go_to(struct desk *desk, enum start_field field)
 
 static void choose_product(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	int chosen = nth_product(card, card->picker.cursor);
 
 	if (chosen < 0 || picker_blank(desk, &card->picker, card->products[chosen].name, choice_count(card)))
@@ -222,7 +269,7 @@ static void choose_product(struct desk *desk)
 
 static void choose_jar(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	struct fault fault = { 0 };
 
 	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[card->picker.cursor].name);
@@ -243,7 +290,7 @@ static void choose_jar(struct desk *desk)
 
 static void choose_pressure(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	struct process_option option = option_at(card, card->picker.cursor);
 	struct fault fault = { 0 };
 
@@ -257,7 +304,7 @@ static void choose_pressure(struct desk *desk)
 
 static void choose_count(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	int room = room_for_jar(desk);
 
 	card->order.jars = card->count.value;
@@ -279,7 +326,7 @@ static bool asks_acid(const struct start_card *card)
 
 static void choose_lids(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 
 	if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->order.jars,
 	                   &card->order.lid_box_id))
@@ -288,8 +335,8 @@ static void choose_lids(struct desk *desk)
 
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
-	desk->start.order.vinegar_tenths = desk_vinegar(desk, text);
-	if (desk->start.order.vinegar_tenths == 0)
+	card_of(desk)->order.vinegar_tenths = desk_vinegar(desk, text);
+	if (card_of(desk)->order.vinegar_tenths == 0)
 		return false;
 	go_to(desk, START_READY);
 	return true;
@@ -303,7 +350,7 @@ static void ask_vinegar(struct desk *desk)
 
 static void choose_acid(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	enum acid answers[ACID_COUNT];
 
 	if (card->picker.cursor >= (int)acid_answers(food_of(card), card->process.jar, answers))
@@ -321,7 +368,7 @@ static bool reason_typed(struct desk *desk, const char *text);
 /* True when no line need be typed for it any more. */
 static bool start_because(struct desk *desk, const char *reason)
 {
-	struct load_order *order = &desk->start.order;
+	struct load_order *order = &card_of(desk)->order;
 	struct fault fault = { 0 };
 	int64_t load_id;
 
@@ -349,24 +396,24 @@ static bool reason_typed(struct desk *desk, const char *text)
 /* Without the acid: only with a reason, and never valid. */
 static void no_acid(struct desk *desk)
 {
-	desk->start.order.acid = ACID_NOT_SAID;
-	desk->start.order.vinegar_tenths = 0;
+	card_of(desk)->order.acid = ACID_NOT_SAID;
+	card_of(desk)->order.vinegar_tenths = 0;
 	go_to(desk, START_READY);
 	(void)start_because(desk, "");
 }
 
 static bool at_acid(const struct desk *desk)
 {
-	return desk->start.field == START_ACID;
+	return card_of(desk)->field == START_ACID;
 }
 
 static void choose(struct desk *desk)
 {
-	switch (desk->start.field) {
+	switch (card_of(desk)->field) {
 	case START_PRODUCT: choose_product(desk); break;
 	case START_PACK:
-		text_copy(desk->start.order.pack, sizeof(desk->start.order.pack),
-		          nth_pack(&desk->start, desk->start.picker.cursor));
+		text_copy(card_of(desk)->order.pack, sizeof(card_of(desk)->order.pack),
+		          nth_pack(card_of(desk), card_of(desk)->picker.cursor));
 		go_to(desk, START_JAR);
 		break;
 	case START_JAR: choose_jar(desk); break;
@@ -381,7 +428,7 @@ static void choose(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 
 	switch (card->field) {
 	case START_PRODUCT: desk_show_board(desk); break;
@@ -402,7 +449,7 @@ static void back(struct desk *desk)
 
 static void cursor(struct desk *desk, int by)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 
 	if (card->field != START_COUNT)
 		picker_move(&card->picker, by, choice_count(card));
@@ -422,7 +469,7 @@ static void down(struct desk *desk)
 
 static bool typed(struct desk *desk, long key)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 
 	if (types(desk, key)) {
 		picker_typed(desk, &card->picker, key, product_name);
@@ -439,7 +486,7 @@ static bool typed(struct desk *desk, long key)
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	struct fault fault = { 0 };
 	const struct strip *strip;
 
@@ -480,7 +527,7 @@ static const char *const questions[] = {
 
 static void chosen_words(const struct desk *desk, struct text *text)
 {
-	const struct start_card *card = &desk->start;
+	const struct start_card *card = card_of(desk);
 	const struct strip *strip = canner(desk);
 
 	text_add(text, "%d %s", strip == NULL ? 0 : strip->station.digit, strip == NULL ? "" : strip->station.name);
@@ -502,7 +549,7 @@ static void chosen_words(const struct desk *desk, struct text *text)
 
 static void choices_draw(struct desk *desk, int top, int rows, int cols)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	int count = choice_count(card);
 
 	picker_draw(desk, &card->picker, top, rows, cols, count, choice_words);
@@ -524,7 +571,7 @@ static int line(struct desk *desk, int row, int end, int cols, enum role role, c
 /* What the food's own line warns of, whatever name it was chosen by. */
 static int caution_draw(struct desk *desk, int row, int end, int cols)
 {
-	const struct start_card *card = &desk->start;
+	const struct start_card *card = card_of(desk);
 	const struct food *food = food_of(card);
 	const char *of_product = card->products[card->product].caution;
 
@@ -537,7 +584,7 @@ static int caution_draw(struct desk *desk, int row, int end, int cols)
 /* What must not be in it, in as many rows as are left. */
 static void must_not_draw(struct desk *desk, int row, int end, int cols)
 {
-	const struct food *food = food_of(&desk->start);
+	const struct food *food = food_of(card_of(desk));
 	char words[CAUTION_BYTES];
 	struct text text = TEXT_OVER(words);
 
@@ -551,7 +598,7 @@ static void must_not_draw(struct desk *desk, int row, int end, int cols)
 /* The process as published, and what goes with it. */
 static void process_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct start_card *card = &desk->start;
+	const struct start_card *card = card_of(desk);
 	const struct process *process = &card->process;
 	char words[400];
 	char headspace[24];
@@ -597,7 +644,7 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 /* What will be put down of the acid. */
 static int acid_draw(struct desk *desk, int row, int cols)
 {
-	const struct start_card *card = &desk->start;
+	const struct start_card *card = card_of(desk);
 	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->order.acid);
 	char words[ACID_ANSWER_BYTES + 32];
 	struct text text = TEXT_OVER(words);
@@ -614,7 +661,7 @@ static int acid_draw(struct desk *desk, int row, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct start_card *card = &desk->start;
+	struct start_card *card = card_of(desk);
 	char words[400];
 	struct text text = TEXT_OVER(words);
 	int window_rows;
@@ -646,9 +693,9 @@ static void draw(struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return desk->start.field == START_READY  ? "START the load"
-	       : desk->start.field == START_ACID ? "it is in"
-	                                         : "choose";
+	return card_of(desk)->field == START_READY  ? "START the load"
+	       : card_of(desk)->field == START_ACID ? "it is in"
+	                                            : "choose";
 }
 
 static const struct view_key keys[] = {
@@ -665,6 +712,7 @@ static const struct view_key keys[] = {
 
 const struct view start_view = {
 	.title = "Load card",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

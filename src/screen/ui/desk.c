@@ -59,13 +59,10 @@ void desk_clear(struct desk *desk)
 		free(desk->states[name]);
 		desk->states[name] = NULL;
 	}
-	free(desk->start.boxes);
 	free(desk->day.items);
-	free(desk->seals.jars);
 	free(desk->shelf.lines);
 	free(desk->shelf.ledger);
 	free(desk->forecast.missing);
-	free(desk->reprocess.boxes);
 	free(desk->pantry.lines);
 	free(desk->pantry.lots);
 	free(desk->recall.recalls);

@@ -101,14 +101,10 @@ struct desk {
 	size_t warning_count;
 
 	struct entry entry;
-	struct start_card start;
-	struct seal_card seals;
-	struct loader_card loader;
 	struct day_card day;
 	struct plan_card plan;
 	struct shelf_card shelf;
 	struct forecast_card forecast;
-	struct reprocess_card reprocess;
 	struct pantry_card pantry;
 	struct recall_card recall;
 	const char *steps; /* what to do with jars that were thrown out; a constant */
@@ -120,8 +116,6 @@ struct desk {
 	int64_t excepting_amount;
 	struct list_state house;
 	struct list_state warned;
-	struct list_state fates;
-	struct aside_order aside; /* what is being noted of a jar set aside */
 	struct list_state story;
 	struct list_state help; /* cursor: first key shown; top: first that found no room */
 	struct log_entry *story_rows;
