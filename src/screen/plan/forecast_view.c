@@ -3,6 +3,7 @@
  * jars, lids, loads; and how much fruit so many jars take.
  */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -10,18 +11,32 @@
 #include "kitchen/plan/plan.h"
 #include "screen/ui/desk.h"
 
+static void clear(void *state)
+{
+	struct forecast_card *card = state;
+
+	free(card->missing);
+}
+
+static const struct view_state forecast_state = { sizeof(struct forecast_card), clear };
+
+struct forecast_card *forecast_card(const struct desk *desk)
+{
+	return desk_state(desk, &forecast_state);
+}
+
 #define NARROW 60
 #define DETAIL_ROWS 4
 
 /* NULL: it has been retired meanwhile. */
 static const struct recipe *recipe_at(const struct desk *desk, int n)
 {
-	return kitchen_recipe_named(desk->kitchen, desk->forecast.choice[n].recipe);
+	return kitchen_recipe_named(desk->kitchen, forecast_card(desk)->choice[n].recipe);
 }
 
 static const struct jar_size *jar_at(const struct desk *desk, int n)
 {
-	int jar = desk->forecast.choice[n].jar;
+	int jar = forecast_card(desk)->choice[n].jar;
 
 	if (jar >= 0 || recipe_at(desk, n) == NULL)
 		return &jar_sizes[jar < 0 ? 0 : jar];
@@ -32,7 +47,7 @@ static const struct jar_size *jar_at(const struct desk *desk, int n)
 
 static void take_wishes(const struct desk *desk, struct wishes *wishes)
 {
-	const struct forecast_card *card = &desk->forecast;
+	const struct forecast_card *card = forecast_card(desk);
 
 	memset(wishes, 0, sizeof(*wishes));
 	text_copy(wishes->fruit, sizeof(wishes->fruit), card->fruit);
@@ -53,7 +68,7 @@ static void take_wishes(const struct desk *desk, struct wishes *wishes)
 
 static void work_out(struct desk *desk)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	struct fault fault = { 0 };
 	struct wishes wishes;
 
@@ -69,10 +84,10 @@ static int line_of(const struct desk *desk, int n)
 {
 	int line = 0;
 
-	if (!desk->forecast.known || !desk->forecast.choice[n].chosen)
+	if (!forecast_card(desk)->known || !forecast_card(desk)->choice[n].chosen)
 		return -1;
 	for (int i = 0; i < n; i++)
-		line += desk->forecast.choice[i].chosen;
+		line += forecast_card(desk)->choice[i].chosen;
 	return line;
 }
 
@@ -83,7 +98,7 @@ static int most_in_pot(const struct desk *desk)
 {
 	int most = 1;
 
-	for (size_t i = 0; i < desk->forecast.choices; i++) {
+	for (size_t i = 0; i < forecast_card(desk)->choices; i++) {
 		const struct recipe *recipe = recipe_at(desk, (int)i);
 		int of_this = recipe == NULL ? 1 : kitchen_batches_in_pot(desk->kitchen, recipe);
 
@@ -106,7 +121,7 @@ static bool in_pot_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Recipes and pots here allow 1 to %d batches in one pot.", most);
 		return false;
 	}
-	desk->forecast.in_pot = (int)batches;
+	forecast_card(desk)->in_pot = (int)batches;
 	desk->message[0] = '\0';
 	work_out(desk);
 	return true;
@@ -129,12 +144,12 @@ static bool weight_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &desk->forecast.fruit_mg, &fault)) {
+	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &forecast_card(desk)->fruit_mg, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
 	desk->message[0] = '\0';
-	desk->forecast.in_pot = 0;
+	forecast_card(desk)->in_pot = 0;
 	work_out(desk);
 	if (!may_multiply(desk))
 		return true;
@@ -149,7 +164,7 @@ static void ask_weight(struct desk *desk)
 
 static bool fruit_typed(struct desk *desk, const char *text)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	const struct recipe *recipe;
 	size_t count = 0;
 
@@ -173,21 +188,21 @@ static bool fruit_typed(struct desk *desk, const char *text)
 
 static void ask_fruit(struct desk *desk)
 {
-	desk_offer(desk, "Which fruit:", desk->forecast.fruit, fruit_typed);
+	desk_offer(desk, "Which fruit:", forecast_card(desk)->fruit, fruit_typed);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	(void)opening;
 	desk_show_view(desk, VIEW_FORECAST);
-	if (desk->forecast.choices == 0)
+	if (forecast_card(desk)->choices == 0)
 		ask_fruit(desk);
 }
 
 static bool want_typed(struct desk *desk, const char *text)
 {
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
-	int n = desk->forecast.list.cursor;
+	int n = forecast_card(desk)->list.cursor;
 	struct fault fault = { 0 };
 	struct wishes wishes;
 	struct ahead ahead;
@@ -196,7 +211,7 @@ static bool want_typed(struct desk *desk, const char *text)
 
 	take_wishes(desk, &wishes);
 	wishes.count = 1;
-	text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), desk->forecast.choice[n].recipe);
+	text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), forecast_card(desk)->choice[n].recipe);
 	text_copy(wishes.wish[0].jar, sizeof(wishes.wish[0].jar), jar_at(desk, n)->name);
 	if (!amount_read(text, MEASURE_EACH, SUPPLY_JAR, &jars, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -210,7 +225,7 @@ static bool want_typed(struct desk *desk, const char *text)
 	for (int bound = 0; bound < BOUND_COUNT; bound++)
 		amount_words(MEASURE_MASS, ahead.need.fruit_mg[bound], units, fruit[bound], sizeof(fruit[0]));
 	desk_say(desk, ROLE_DONE, "%d %s: %s of %s, to be sure %s, at best %s.", ahead.jars, jar_at(desk, n)->plural,
-	         fruit[BOUND_LIKELY], desk->forecast.fruit, fruit[BOUND_HIGH], fruit[BOUND_LOW]);
+	         fruit[BOUND_LIKELY], forecast_card(desk)->fruit, fruit[BOUND_HIGH], fruit[BOUND_LOW]);
 	return true;
 }
 
@@ -218,9 +233,10 @@ static void ask_want(struct desk *desk)
 {
 	char prompt[80];
 
-	if (desk->forecast.choices == 0)
+	if (forecast_card(desk)->choices == 0)
 		return;
-	(void)snprintf(prompt, sizeof(prompt), "How many %s of it:", jar_at(desk, desk->forecast.list.cursor)->plural);
+	(void)snprintf(prompt, sizeof(prompt),
+	               "How many %s of it:", jar_at(desk, forecast_card(desk)->list.cursor)->plural);
 	desk_ask(desk, prompt, "", want_typed);
 }
 
@@ -228,12 +244,12 @@ static void ask_want(struct desk *desk)
 
 static bool has_recipes(const struct desk *desk)
 {
-	return desk->forecast.choices > 0;
+	return forecast_card(desk)->choices > 0;
 }
 
 static void choose(struct desk *desk)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	int chosen = 0;
 
 	for (size_t i = 0; i < card->choices; i++)
@@ -248,7 +264,7 @@ static void choose(struct desk *desk)
 
 static void next_jar(struct desk *desk)
 {
-	int n = desk->forecast.list.cursor;
+	int n = forecast_card(desk)->list.cursor;
 	int jar = jar_size_index(jar_at(desk, n));
 
 	if (recipe_at(desk, n) == NULL)
@@ -256,18 +272,18 @@ static void next_jar(struct desk *desk)
 	do
 		jar = (jar + 1) % (int)jar_size_count;
 	while (!recipe_allows_jar(recipe_at(desk, n), jar_sizes[jar].name));
-	desk->forecast.choice[n].jar = jar;
+	forecast_card(desk)->choice[n].jar = jar;
 	work_out(desk);
 }
 
 static void set_batches(struct desk *desk, int by)
 {
-	int *batches = &desk->forecast.choice[desk->forecast.list.cursor].batches;
+	int *batches = &forecast_card(desk)->choice[forecast_card(desk)->list.cursor].batches;
 
-	if (*batches + by < 0 || *batches + by > FORECAST_BATCHES_MAX || desk->forecast.choices == 0)
+	if (*batches + by < 0 || *batches + by > FORECAST_BATCHES_MAX || forecast_card(desk)->choices == 0)
 		return;
 	*batches += by;
-	desk->forecast.choice[desk->forecast.list.cursor].chosen = true;
+	forecast_card(desk)->choice[forecast_card(desk)->list.cursor].chosen = true;
 	work_out(desk);
 }
 
@@ -283,7 +299,7 @@ static void fewer(struct desk *desk)
 
 static void with_stock(struct desk *desk)
 {
-	desk->forecast.juice_in_stock = !desk->forecast.juice_in_stock;
+	forecast_card(desk)->juice_in_stock = !forecast_card(desk)->juice_in_stock;
 	work_out(desk);
 }
 
@@ -312,7 +328,7 @@ static void plan_it(struct desk *desk)
 
 static bool is_known(const struct desk *desk)
 {
-	return desk->forecast.known;
+	return forecast_card(desk)->known;
 }
 
 /* --- drawing ------------------------------------------------------------------------------------ */
@@ -328,29 +344,29 @@ static void range_words(const int values[BOUND_COUNT], char *buffer, size_t size
 
 static void recipe_draw(struct desk *desk, int n, int row, int cols)
 {
-	bool selected = n == desk->forecast.list.cursor;
+	bool selected = n == forecast_card(desk)->list.cursor;
 	int line = line_of(desk, n);
 	enum role role = selected ? ROLE_SELECTED : line >= 0 ? ROLE_PLAIN : ROLE_QUIET;
-	char mark = desk->forecast.choice[n].chosen ? 'x' : ' ';
+	char mark = forecast_card(desk)->choice[n].chosen ? 'x' : ' ';
 	char batches[48] = "";
 	char jars[48] = "";
 
 	if (line >= 0) {
-		range_words(desk->forecast.ahead.forecast.lines[line].batches, batches, sizeof(batches));
-		range_words(desk->forecast.ahead.forecast.lines[line].jars, jars, sizeof(jars));
+		range_words(forecast_card(desk)->ahead.forecast.lines[line].batches, batches, sizeof(batches));
+		range_words(forecast_card(desk)->ahead.forecast.lines[line].jars, jars, sizeof(jars));
 	}
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	if (cols < NARROW)
 		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-26.26s %.*s", mark,
-		              desk->forecast.choice[n].recipe, (int)strcspn(jars, " "), jars);
+		              forecast_card(desk)->choice[n].recipe, (int)strcspn(jars, " "), jars);
 	else
 		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-32.32s %-12s %s %s", mark,
-		              desk->forecast.choice[n].recipe, batches, jars, jar_at(desk, n)->plural);
+		              forecast_card(desk)->choice[n].recipe, batches, jars, jar_at(desk, n)->plural);
 }
 
 static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 {
-	const struct forecast_card *card = &desk->forecast;
+	const struct forecast_card *card = forecast_card(desk);
 	const struct forecast *forecast = &card->ahead.forecast;
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
 	char words[64];
@@ -381,7 +397,7 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 /* What the line under the cursor says in full. */
 static void line_words(const struct desk *desk, struct text *text)
 {
-	const struct forecast_card *card = &desk->forecast;
+	const struct forecast_card *card = forecast_card(desk);
 	int line = line_of(desk, card->list.cursor);
 	const struct forecast_product *product;
 	char batches[48];
@@ -410,9 +426,9 @@ static void line_words(const struct desk *desk, struct text *text)
 
 static void yield_words(const struct desk *desk, struct text *text)
 {
-	const struct juice_yield *yield = &desk->forecast.ahead.order.yield;
+	const struct juice_yield *yield = &forecast_card(desk)->ahead.order.yield;
 
-	if (!desk->forecast.known || !desk->forecast.ahead.forecast.juice)
+	if (!forecast_card(desk)->known || !forecast_card(desk)->ahead.forecast.juice)
 		return;
 	text_add(text, "%.2f lb a quart (%.2f to %.2f); ", pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]),
 	         pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]), pounds_of_yield(yield->ul_per_kg[BOUND_LOW]));
@@ -426,7 +442,7 @@ static void yield_words(const struct desk *desk, struct text *text)
 
 static void head_words(const struct desk *desk, struct text *text)
 {
-	const struct forecast_card *card = &desk->forecast;
+	const struct forecast_card *card = forecast_card(desk);
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
 	char words[64];
 
@@ -440,7 +456,7 @@ static void head_words(const struct desk *desk, struct text *text)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	char words[700];
 	struct text text = TEXT_OVER(words);
 	int count = (int)card->choices;
@@ -481,12 +497,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->forecast.list, -1, (int)desk->forecast.choices);
+	list_move(&forecast_card(desk)->list, -1, (int)forecast_card(desk)->choices);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->forecast.list, 1, (int)desk->forecast.choices);
+	list_move(&forecast_card(desk)->list, 1, (int)forecast_card(desk)->choices);
 }
 
 static void open_shortage(struct desk *desk)
@@ -520,6 +536,7 @@ static const struct view_key keys[] = {
 
 const struct view forecast_view = {
 	.title = "Forecast",
+	.state = &forecast_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

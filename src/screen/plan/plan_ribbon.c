@@ -130,18 +130,18 @@ void plan_ribbon_draw(struct desk *desk, int row, int rows)
 	if (!plan->possible || rows < 3)
 		return;
 	terminal_size(desk->terminal, &window_rows, &cols);
-	axis = axis_of_plan(cols, desk->plan.scroll_ms);
+	axis = axis_of_plan(cols, plan_card(desk)->scroll_ms);
 	if (axis.cols > SHARE_FROM_COLS)
 		axis.cols -= SHARE_COLS;
 	axis_draw(desk, &axis, row);
 	shown = rows - 1 - (rows > 6) - (rows > 8 ? 2 : 0);
 	shown = shown < stations ? shown : stations;
-	if (desk->plan.top > stations - shown)
-		desk->plan.top = stations - shown;
-	if (desk->plan.top < 0)
-		desk->plan.top = 0;
+	if (plan_card(desk)->top > stations - shown)
+		plan_card(desk)->top = stations - shown;
+	if (plan_card(desk)->top < 0)
+		plan_card(desk)->top = 0;
 	for (int i = 0; i < shown; i++)
-		station_draw(desk, &axis, desk->plan.top + i, row + 1 + i);
+		station_draw(desk, &axis, plan_card(desk)->top + i, row + 1 + i);
 	row += 1 + shown;
 	if (rows > 6)
 		hands_draw(desk, &axis, row++);

@@ -13,6 +13,13 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/ribbon.h"
 
+static const struct view_state card_state = { sizeof(struct plan_card), NULL };
+
+struct plan_card *plan_card(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define NARROW 60
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define TIMES_MAX 64
@@ -150,15 +157,16 @@ static void page_next_draw(struct desk *desk, int row, int rows, int cols)
 	int first;
 
 	read_nexts(desk, &nexts);
-	list_move(&desk->plan.next, 0, (int)nexts.count);
+	list_move(&plan_card(desk)->next, 0, (int)nexts.count);
 	if (cols < NARROW && rows > 4 && nexts.count > 0) {
 		/* What a narrow window cuts is read to its end below. */
 		rows -= 2;
-		desk_paragraph(desk, row + rows, 1, cols - 2, 2, ROLE_STRONG, nexts.list[desk->plan.next.cursor].words);
+		desk_paragraph(desk, row + rows, 1, cols - 2, 2, ROLE_STRONG,
+		               nexts.list[plan_card(desk)->next.cursor].words);
 	}
-	first = list_scroll(&desk->plan.next, (int)nexts.count, rows);
+	first = list_scroll(&plan_card(desk)->next, (int)nexts.count, rows);
 	for (int i = first; i < (int)nexts.count && i - first < rows; i++)
-		next_draw(desk, &nexts.list[i], i == desk->plan.next.cursor, row + i - first, cols);
+		next_draw(desk, &nexts.list[i], i == plan_card(desk)->next.cursor, row + i - first, cols);
 }
 
 /* --- page: rows ------------------------------------------------------------------------------ */
@@ -204,20 +212,20 @@ static void page_rows_draw(struct desk *desk, int row, int rows, int cols)
 	int count = (int)plan->item_count;
 	int first;
 
-	list_move(&desk->plan.rows, 0, count);
-	first = list_scroll(&desk->plan.rows, count, rows);
+	list_move(&plan_card(desk)->rows, 0, count);
+	first = list_scroll(&plan_card(desk)->rows, count, rows);
 	if (count == 0)
 		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "No row yet.");
 	for (int i = first; i < count && i - first < rows; i++)
-		item_draw(desk, &plan->items[i], i == desk->plan.rows.cursor, row + i - first, cols);
+		item_draw(desk, &plan->items[i], i == plan_card(desk)->rows.cursor, row + i - first, cols);
 }
 
 static const struct plan_item *item_here(const struct desk *desk)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
-	return desk->plan.page == PLAN_PAGE_ROWS && desk->plan.rows.cursor < (int)plan->item_count
-	           ? &plan->items[desk->plan.rows.cursor]
+	return plan_card(desk)->page == PLAN_PAGE_ROWS && plan_card(desk)->rows.cursor < (int)plan->item_count
+	           ? &plan->items[plan_card(desk)->rows.cursor]
 	           : NULL;
 }
 
@@ -327,10 +335,10 @@ static void page_times_draw(struct desk *desk, int row, int rows, int cols)
 
 	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
 	             "What it reckons with. Process times are the published ones, never shortened.");
-	list_move(&desk->plan.times, 0, count);
-	first = list_scroll(&desk->plan.times, count, rows - 1);
+	list_move(&plan_card(desk)->times, 0, count);
+	first = list_scroll(&plan_card(desk)->times, count, rows - 1);
 	for (int i = first; i < count && i - first < rows - 1; i++) {
-		bool here = i == desk->plan.times.cursor;
+		bool here = i == plan_card(desk)->times.cursor;
 		char words[300];
 
 		reckoning_words(desk, i, words, sizeof(words));
@@ -348,7 +356,7 @@ static void draw(struct desk *desk, int top, int rows)
 	int cols = desk_columns(desk);
 	int used = head_draw(desk, top, rows, cols);
 
-	switch (desk->plan.page) {
+	switch (plan_card(desk)->page) {
 	case PLAN_PAGE_NEXT: page_next_draw(desk, top + used, rows - used, cols); break;
 	case PLAN_PAGE_RIBBON: plan_ribbon_draw(desk, top + used, rows - used); break;
 	case PLAN_PAGE_ROWS: page_rows_draw(desk, top + used, rows - used, cols); break;
@@ -362,11 +370,11 @@ static void enter(struct desk *desk, const struct opening *opening)
 	const struct kitchen_plan *plan = desk_plan(desk);
 
 	(void)opening;
-	desk->plan.page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT
-	                  : plan->state == PLAN_EMPTY  ? PLAN_PAGE_ROWS
-	                                               : PLAN_PAGE_RIBBON;
+	plan_card(desk)->page = plan->state == PLAN_ACCEPTED ? PLAN_PAGE_NEXT
+	                        : plan->state == PLAN_EMPTY  ? PLAN_PAGE_ROWS
+	                                                     : PLAN_PAGE_RIBBON;
 	/* A day that is still to begin opens at its beginning. */
-	desk->plan.scroll_ms = plan->start_ms > desk->now.wall_ms ? plan->start_ms - desk->now.wall_ms : 0;
+	plan_card(desk)->scroll_ms = plan->start_ms > desk->now.wall_ms ? plan->start_ms - desk->now.wall_ms : 0;
 	desk_show_view(desk, VIEW_PLAN);
 }
 
@@ -374,7 +382,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 static void next_page(struct desk *desk)
 {
-	desk->plan.page = (enum plan_page)((desk->plan.page + 1) % PLAN_PAGE_COUNT);
+	plan_card(desk)->page = (enum plan_page)((plan_card(desk)->page + 1) % PLAN_PAGE_COUNT);
 }
 
 static void select_station(struct desk *desk, int64_t station_id)
@@ -391,20 +399,20 @@ static void go_there(struct desk *desk)
 {
 	struct nexts nexts;
 
-	if (desk->plan.page != PLAN_PAGE_NEXT) {
+	if (plan_card(desk)->page != PLAN_PAGE_NEXT) {
 		next_page(desk);
 		return;
 	}
 	read_nexts(desk, &nexts);
-	if (desk->plan.next.cursor < (int)nexts.count)
-		select_station(desk, nexts.list[desk->plan.next.cursor].station_id);
+	if (plan_card(desk)->next.cursor < (int)nexts.count)
+		select_station(desk, nexts.list[plan_card(desk)->next.cursor].station_id);
 }
 
 static const char *first_words(const struct desk *desk)
 {
 	static const char *const next[] = { "go there", "the rows", "reckons with", "what next" };
 
-	return next[desk->plan.page];
+	return next[plan_card(desk)->page];
 }
 
 static void say_done(struct desk *desk, bool done, const struct fault *fault, const char *words)
@@ -422,7 +430,7 @@ static bool line_typed(struct desk *desk, const char *text)
 
 	say_done(desk, done, &fault, "Planned.");
 	if (done)
-		desk->plan.page = PLAN_PAGE_ROWS;
+		plan_card(desk)->page = PLAN_PAGE_ROWS;
 	return done;
 }
 
@@ -441,8 +449,9 @@ static void add_batch(struct desk *desk)
 /* A helper or a break under the cursor. */
 static enum reckoning removable(const struct desk *desk, size_t *which)
 {
-	enum reckoning reckoning =
-	    desk->plan.page == PLAN_PAGE_TIMES ? reckoning_at(desk, desk->plan.times.cursor, which) : RECKON_NOTHING;
+	enum reckoning reckoning = plan_card(desk)->page == PLAN_PAGE_TIMES
+	                               ? reckoning_at(desk, plan_card(desk)->times.cursor, which)
+	                               : RECKON_NOTHING;
 
 	return reckoning == RECKON_HELPER || reckoning == RECKON_BREAK ? reckoning : RECKON_NOTHING;
 }
@@ -484,7 +493,7 @@ static bool house_typed(struct desk *desk, const char *text)
 
 static bool on_times(const struct desk *desk)
 {
-	return desk->plan.page == PLAN_PAGE_TIMES;
+	return plan_card(desk)->page == PLAN_PAGE_TIMES;
 }
 
 /* Helpers, meals, burners: in the words of a kitchen file. */
@@ -531,17 +540,17 @@ static void go_by_it(struct desk *desk)
 
 	say_done(desk, done, &fault, "The day goes by this plan.");
 	if (done)
-		desk->plan.page = PLAN_PAGE_NEXT;
+		plan_card(desk)->page = PLAN_PAGE_NEXT;
 }
 
 /* One question at a time: each takes as long as a plan. */
 static void one_more(struct desk *desk)
 {
-	enum plan_extra extra = (enum plan_extra)desk->plan.extra;
+	enum plan_extra extra = (enum plan_extra)plan_card(desk)->extra;
 	struct plan_what_if what;
 	struct fault fault = { 0 };
 
-	desk->plan.extra = (desk->plan.extra + 1) % PLAN_EXTRA_COUNT;
+	plan_card(desk)->extra = (plan_card(desk)->extra + 1) % PLAN_EXTRA_COUNT;
 	if (!kitchen_plan_what_if(desk->kitchen, &desk->now, extra, &what, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
@@ -602,13 +611,13 @@ static void drop(struct desk *desk)
 static void day_done(struct desk *desk)
 {
 	struct fault fault = { 0 };
-	bool sure = desk->plan.sure_until_ms >= desk->awake_ms;
+	bool sure = plan_card(desk)->sure_until_ms >= desk->awake_ms;
 	bool done = kitchen_plan_finish(desk->kitchen, sure, &fault);
 
-	desk->plan.sure_until_ms = 0;
+	plan_card(desk)->sure_until_ms = 0;
 	say_done(desk, done, &fault, "Clean-down is done, the day is over.");
 	if (!done && fault.kind == FAULT_CONFIRM) {
-		desk->plan.sure_until_ms = desk->awake_ms + SURE_MS;
+		plan_card(desk)->sure_until_ms = desk->awake_ms + SURE_MS;
 		desk_say(desk, ROLE_CAUTION, "%s d again if so.", fault.sentence);
 	}
 }
@@ -622,14 +631,14 @@ static void move(struct desk *desk, int by)
 {
 	struct nexts nexts;
 
-	switch (desk->plan.page) {
+	switch (plan_card(desk)->page) {
 	case PLAN_PAGE_NEXT:
 		read_nexts(desk, &nexts);
-		list_move(&desk->plan.next, by, (int)nexts.count);
+		list_move(&plan_card(desk)->next, by, (int)nexts.count);
 		break;
-	case PLAN_PAGE_RIBBON: desk->plan.top += by; break;
-	case PLAN_PAGE_ROWS: list_move(&desk->plan.rows, by, (int)desk_plan(desk)->item_count); break;
-	case PLAN_PAGE_TIMES: list_move(&desk->plan.times, by, reckoning_count(desk)); break;
+	case PLAN_PAGE_RIBBON: plan_card(desk)->top += by; break;
+	case PLAN_PAGE_ROWS: list_move(&plan_card(desk)->rows, by, (int)desk_plan(desk)->item_count); break;
+	case PLAN_PAGE_TIMES: list_move(&plan_card(desk)->times, by, reckoning_count(desk)); break;
 	case PLAN_PAGE_COUNT: break;
 	}
 }
@@ -646,17 +655,17 @@ static void down(struct desk *desk)
 
 static void sooner(struct desk *desk)
 {
-	desk->plan.scroll_ms -= 30 * MINUTE_MS;
+	plan_card(desk)->scroll_ms -= 30 * MINUTE_MS;
 }
 
 static void later(struct desk *desk)
 {
-	desk->plan.scroll_ms += 30 * MINUTE_MS;
+	plan_card(desk)->scroll_ms += 30 * MINUTE_MS;
 }
 
 static bool on_ribbon(const struct desk *desk)
 {
-	return desk->plan.page == PLAN_PAGE_RIBBON;
+	return plan_card(desk)->page == PLAN_PAGE_RIBBON;
 }
 
 static const struct view_key keys[] = {
@@ -689,6 +698,7 @@ static const struct view_key keys[] = {
 
 const struct view plan_view = {
 	.title = "The plan",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -51,9 +51,12 @@ struct plan_card {
 	int64_t sure_until_ms;
 };
 
+struct forecast_card *forecast_card(const struct desk *desk);
+
 extern const struct view forecast_view;
 extern const struct view plan_view;
 
+struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);
 /* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);

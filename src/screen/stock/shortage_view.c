@@ -45,7 +45,7 @@ static void sort(struct shortage_line *lines, size_t count)
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	struct fault fault = { 0 };
 	struct shortage_line *lines;
 	size_t count;
@@ -100,8 +100,8 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct shortage_line *line = &desk->forecast.missing[n];
-	bool selected = n == desk->forecast.missing_list.cursor;
+	const struct shortage_line *line = &forecast_card(desk)->missing[n];
+	bool selected = n == forecast_card(desk)->missing_list.cursor;
 	char words[160] = "";
 	struct text text = TEXT_OVER(words);
 
@@ -117,7 +117,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct forecast_card *card = &desk->forecast;
+	struct forecast_card *card = forecast_card(desk);
 	int count = (int)card->missing_count;
 	int first = list_scroll(&card->missing_list, count, rows - 4);
 	char words[560];
@@ -140,12 +140,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->forecast.missing_list, -1, (int)desk->forecast.missing_count);
+	list_move(&forecast_card(desk)->missing_list, -1, (int)forecast_card(desk)->missing_count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->forecast.missing_list, 1, (int)desk->forecast.missing_count);
+	list_move(&forecast_card(desk)->missing_list, 1, (int)forecast_card(desk)->missing_count);
 }
 
 static void back(struct desk *desk)

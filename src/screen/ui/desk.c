@@ -62,7 +62,6 @@ void desk_clear(struct desk *desk)
 	free(desk->day.items);
 	free(desk->shelf.lines);
 	free(desk->shelf.ledger);
-	free(desk->forecast.missing);
 	free(desk->pantry.lines);
 	free(desk->pantry.lots);
 	free(desk->recall.recalls);

@@ -102,9 +102,7 @@ struct desk {
 
 	struct entry entry;
 	struct day_card day;
-	struct plan_card plan;
 	struct shelf_card shelf;
-	struct forecast_card forecast;
 	struct pantry_card pantry;
 	struct recall_card recall;
 	const char *steps; /* what to do with jars that were thrown out; a constant */
