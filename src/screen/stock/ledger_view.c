@@ -12,13 +12,13 @@
 
 static const struct shelf_line *thing(const struct desk *desk)
 {
-	return &desk->shelf.lines[desk->shelf.list.cursor];
+	return &shelf_card(desk)->lines[shelf_card(desk)->list.cursor];
 }
 
 /* Of the shelf line under the cursor. */
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	struct shelf_card *card = &desk->shelf;
+	struct shelf_card *card = shelf_card(desk);
 	struct fault fault = { 0 };
 	struct ledger_line *lines;
 	size_t count;
@@ -50,9 +50,9 @@ static void change_words(const struct desk *desk, const struct ledger_line *line
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct ledger_line *line = &desk->shelf.ledger[n];
+	const struct ledger_line *line = &shelf_card(desk)->ledger[n];
 	bool narrow = cols < NARROW;
-	bool selected = n == desk->shelf.ledger_list.cursor;
+	bool selected = n == shelf_card(desk)->ledger_list.cursor;
 	char change[72];
 	char left[64];
 	char when[40] = "";
@@ -76,7 +76,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 /* The line under the cursor once more, whole, where a narrow list cuts it. */
 static void whole_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct ledger_line *line = &desk->shelf.ledger[desk->shelf.ledger_list.cursor];
+	const struct ledger_line *line = &shelf_card(desk)->ledger[shelf_card(desk)->ledger_list.cursor];
 	char words[300];
 	struct text text = TEXT_OVER(words);
 	char left[64];
@@ -92,7 +92,7 @@ static void whole_draw(struct desk *desk, int top, int rows, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	int count = (int)desk->shelf.ledger_count;
+	int count = (int)shelf_card(desk)->ledger_count;
 	int window_rows;
 	int whole;
 	int first;
@@ -100,7 +100,7 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	whole = cols < NARROW ? 3 : 0;
-	first = list_scroll(&desk->shelf.ledger_list, count, rows - 1 - whole);
+	first = list_scroll(&shelf_card(desk)->ledger_list, count, rows - 1 - whole);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s, newest first%s", thing(desk)->name,
 	              count == 0                  ? ": nothing is written down yet"
 	              : count == LEDGER_LINES_MAX ? "; older lines are in the log"
@@ -113,12 +113,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->shelf.ledger_list, -1, (int)desk->shelf.ledger_count);
+	list_move(&shelf_card(desk)->ledger_list, -1, (int)shelf_card(desk)->ledger_count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->shelf.ledger_list, 1, (int)desk->shelf.ledger_count);
+	list_move(&shelf_card(desk)->ledger_list, 1, (int)shelf_card(desk)->ledger_count);
 }
 
 static void back(struct desk *desk)

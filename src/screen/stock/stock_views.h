@@ -9,6 +9,7 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/ui/list.h"
 
+struct desk;
 struct view;
 
 /* The shelf, and the ledger of its line under the cursor. */
@@ -22,6 +23,8 @@ struct shelf_card {
 	struct ledger_line *ledger;
 	size_t ledger_count;
 };
+
+struct shelf_card *shelf_card(const struct desk *desk);
 
 extern const struct view supplies_view;
 extern const struct view ledger_view;

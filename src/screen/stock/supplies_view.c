@@ -12,11 +12,26 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
 
+static void clear(void *state)
+{
+	struct shelf_card *card = state;
+
+	free(card->lines);
+	free(card->ledger);
+}
+
+static const struct view_state card_state = { sizeof(struct shelf_card), clear };
+
+struct shelf_card *shelf_card(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define NARROW 60
 
 static const struct shelf_line *here(const struct desk *desk)
 {
-	return desk->shelf.count == 0 ? NULL : &desk->shelf.lines[desk->shelf.list.cursor];
+	return shelf_card(desk)->count == 0 ? NULL : &shelf_card(desk)->lines[shelf_card(desk)->list.cursor];
 }
 
 static bool same_line(const struct shelf_line *a, const struct shelf_line *b)
@@ -29,7 +44,7 @@ static bool same_line(const struct shelf_line *a, const struct shelf_line *b)
 /* Read anew; the cursor stays on its thing, which may have moved in the list. */
 static void refresh(struct desk *desk)
 {
-	struct shelf_card *card = &desk->shelf;
+	struct shelf_card *card = shelf_card(desk);
 	struct fault fault = { 0 };
 	struct shelf_line *lines;
 	struct shelf_line old = { 0 };
@@ -69,8 +84,8 @@ static void stock_words(const struct desk *desk, const struct shelf_line *line, 
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct shelf_line *line = &desk->shelf.lines[n];
-	bool selected = n == desk->shelf.list.cursor;
+	const struct shelf_line *line = &shelf_card(desk)->lines[n];
+	bool selected = n == shelf_card(desk)->list.cursor;
 	enum role role = selected            ? ROLE_SELECTED
 	                 : !line->counted    ? ROLE_QUIET
 	                 : line->amount < 0  ? ROLE_STOP
@@ -86,14 +101,14 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	int count = (int)desk->shelf.count;
-	int first = list_scroll(&desk->shelf.list, count, rows - 1);
+	int count = (int)shelf_card(desk)->count;
+	int first = list_scroll(&shelf_card(desk)->list, count, rows - 1);
 	int window_rows;
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
-	              count == 0 ? 0 : desk->shelf.list.cursor + 1, count,
+	              count == 0 ? 0 : shelf_card(desk)->list.cursor + 1, count,
 	              kitchen_who(desk->kitchen)[0] != '\0' ? "; noted by " : "", kitchen_who(desk->kitchen));
 	for (int i = first; i < count && i - first < rows - 1; i++)
 		line_draw(desk, i, top + 1 + i - first, cols);
@@ -225,15 +240,15 @@ static void ask_line(struct desk *desk);
 static void end_check(struct desk *desk)
 {
 	desk->entry.open = false;
-	desk_say(desk, ROLE_DONE, "Shelf check: %d counted, %d kept. (u undoes the last count)", desk->shelf.checked,
-	         desk->shelf.kept);
+	desk_say(desk, ROLE_DONE, "Shelf check: %d counted, %d kept. (u undoes the last count)",
+	         shelf_card(desk)->checked, shelf_card(desk)->kept);
 }
 
 /* To the line that follows `from`; the check ends with what is counted, or with
  * the list when it began among what is not. */
 static void next_line(struct desk *desk, bool was_counted)
 {
-	struct shelf_card *card = &desk->shelf;
+	struct shelf_card *card = shelf_card(desk);
 	int next = card->list.cursor + 1;
 
 	if (next >= (int)card->count || (was_counted && !card->lines[next].counted)) {
@@ -246,14 +261,14 @@ static void next_line(struct desk *desk, bool was_counted)
 
 static void keep(struct desk *desk)
 {
-	desk->shelf.kept++;
+	shelf_card(desk)->kept++;
 	desk->message[0] = '\0';
 	next_line(desk, here(desk)->counted);
 }
 
 static bool check_typed(struct desk *desk, const char *text)
 {
-	struct shelf_card *card = &desk->shelf;
+	struct shelf_card *card = shelf_card(desk);
 	const struct shelf_line *line = here(desk);
 	struct fault fault = { 0 };
 	struct shelf_line following = { 0 };
@@ -304,8 +319,8 @@ static void check(struct desk *desk)
 {
 	if (here(desk) == NULL)
 		return;
-	desk->shelf.checked = 0;
-	desk->shelf.kept = 0;
+	shelf_card(desk)->checked = 0;
+	shelf_card(desk)->kept = 0;
 	ask_line(desk);
 }
 
@@ -324,12 +339,12 @@ static void undo(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->shelf.list, -1, (int)desk->shelf.count);
+	list_move(&shelf_card(desk)->list, -1, (int)shelf_card(desk)->count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->shelf.list, 1, (int)desk->shelf.count);
+	list_move(&shelf_card(desk)->list, 1, (int)shelf_card(desk)->count);
 }
 
 static void open_ledger(struct desk *desk)
@@ -359,6 +374,7 @@ static const struct view_key keys[] = {
 
 const struct view supplies_view = {
 	.title = "Goods",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

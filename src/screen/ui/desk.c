@@ -60,8 +60,6 @@ void desk_clear(struct desk *desk)
 		desk->states[name] = NULL;
 	}
 	free(desk->day.items);
-	free(desk->shelf.lines);
-	free(desk->shelf.ledger);
 	free(desk->pantry.lines);
 	free(desk->pantry.lots);
 	free(desk->recall.recalls);

@@ -102,7 +102,6 @@ struct desk {
 
 	struct entry entry;
 	struct day_card day;
-	struct shelf_card shelf;
 	struct pantry_card pantry;
 	struct recall_card recall;
 	const char *steps; /* what to do with jars that were thrown out; a constant */
