@@ -14,6 +14,32 @@
 #include "kitchen/pantry/pantry.h"
 #include "screen/ui/desk.h"
 
+struct pantry_card {
+	struct list_state list;
+	struct pantry_line *lines;
+	size_t count;
+	bool in_lots; /* the lots of the line under the cursor are shown */
+	struct list_state lot_list;
+	struct pantry_lot *lots;
+	size_t lot_count;
+	enum jar_gone taking; /* while the number is asked for */
+};
+
+static void clear(void *state)
+{
+	struct pantry_card *card = state;
+
+	free(card->lines);
+	free(card->lots);
+}
+
+static const struct view_state card_state = { sizeof(struct pantry_card), clear };
+
+static struct pantry_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define NARROW 60
 #define JARS_MAX 100000
 
@@ -21,7 +47,7 @@
 
 static const struct pantry_line *line_here(const struct desk *desk)
 {
-	const struct pantry_card *card = &desk->pantry;
+	const struct pantry_card *card = card_of(desk);
 
 	return card->count == 0 ? NULL : &card->lines[card->list.cursor];
 }
@@ -29,14 +55,14 @@ static const struct pantry_line *line_here(const struct desk *desk)
 /* Only while the lots are shown. */
 static const struct pantry_lot *lot_here(const struct desk *desk)
 {
-	const struct pantry_card *card = &desk->pantry;
+	const struct pantry_card *card = card_of(desk);
 
 	return !card->in_lots || card->lot_count == 0 ? NULL : &card->lots[card->lot_list.cursor];
 }
 
 static void refresh_lots(struct desk *desk)
 {
-	struct pantry_card *card = &desk->pantry;
+	struct pantry_card *card = card_of(desk);
 	const struct pantry_line *line = line_here(desk);
 	struct fault fault = { 0 };
 	struct pantry_lot *lots;
@@ -59,7 +85,7 @@ static void refresh_lots(struct desk *desk)
 /* Read anew; the cursor stays on its line, which may have moved or be gone. */
 static void refresh(struct desk *desk)
 {
-	struct pantry_card *card = &desk->pantry;
+	struct pantry_card *card = card_of(desk);
 	struct pantry_line old = { 0 };
 	struct fault fault = { 0 };
 	struct pantry_line *lines;
@@ -90,7 +116,7 @@ static void refresh(struct desk *desk)
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	(void)opening;
-	desk->pantry.in_lots = false;
+	card_of(desk)->in_lots = false;
 	desk_show_view(desk, VIEW_PANTRY);
 	refresh(desk);
 }
@@ -179,8 +205,8 @@ static void weeks_words(const struct pantry_line *line, char *buffer, size_t siz
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct pantry_line *line = &desk->pantry.lines[n];
-	bool here = n == desk->pantry.list.cursor;
+	const struct pantry_line *line = &card_of(desk)->lines[n];
+	bool here = n == card_of(desk)->list.cursor;
 	char what[200];
 	char best_by[32];
 	char weeks[32];
@@ -206,8 +232,8 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 
 static void lot_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct pantry_lot *lot = &desk->pantry.lots[n];
-	bool here = n == desk->pantry.lot_list.cursor;
+	const struct pantry_lot *lot = &card_of(desk)->lots[n];
+	bool here = n == card_of(desk)->lot_list.cursor;
 	char made[16];
 	char best_by[32];
 	char mark[96];
@@ -262,7 +288,7 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 
 static void lots_draw(struct desk *desk, int top, int rows, int cols)
 {
-	struct pantry_card *card = &desk->pantry;
+	struct pantry_card *card = card_of(desk);
 	const struct pantry_line *line = line_here(desk);
 	int first = list_scroll(&card->lot_list, (int)card->lot_count, rows - 1);
 
@@ -274,7 +300,7 @@ static void lots_draw(struct desk *desk, int top, int rows, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct pantry_card *card = &desk->pantry;
+	struct pantry_card *card = card_of(desk);
 	int window_rows;
 	int detail;
 	int first;
@@ -322,7 +348,7 @@ static bool take_typed(struct desk *desk, const char *text)
 {
 	const struct pantry_line *line = line_here(desk);
 	const struct pantry_lot *lot = lot_here(desk);
-	struct take take = { .why = desk->pantry.taking };
+	struct take take = { .why = card_of(desk)->taking };
 	struct log_lot of = { 0 };
 	const char *advice = "";
 	struct fault fault = { 0 };
@@ -355,7 +381,7 @@ static void ask(struct desk *desk, enum jar_gone why)
 
 	if (line == NULL)
 		return;
-	desk->pantry.taking = why;
+	card_of(desk)->taking = why;
 	(void)snprintf(prompt, sizeof(prompt), "How many %s, of %lld:", jar_gone_words(why),
 	               (long long)(lot != NULL ? lot->jars : line->jars));
 	desk_offer(desk, prompt, "1", take_typed);
@@ -418,10 +444,10 @@ static void undo(struct desk *desk)
 
 static void show_lots(struct desk *desk)
 {
-	if (line_here(desk) == NULL || desk->pantry.in_lots)
+	if (line_here(desk) == NULL || card_of(desk)->in_lots)
 		return;
-	desk->pantry.in_lots = true;
-	desk->pantry.lot_list = (struct list_state){ 0 };
+	card_of(desk)->in_lots = true;
+	card_of(desk)->lot_list = (struct list_state){ 0 };
 	refresh_lots(desk);
 }
 
@@ -440,18 +466,18 @@ static void initials(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	if (desk->pantry.in_lots)
-		desk->pantry.in_lots = false;
+	if (card_of(desk)->in_lots)
+		card_of(desk)->in_lots = false;
 	else
 		desk_show_board(desk);
 }
 
 static void move(struct desk *desk, int by)
 {
-	if (desk->pantry.in_lots)
-		list_move(&desk->pantry.lot_list, by, (int)desk->pantry.lot_count);
+	if (card_of(desk)->in_lots)
+		list_move(&card_of(desk)->lot_list, by, (int)card_of(desk)->lot_count);
 	else
-		list_move(&desk->pantry.list, by, (int)desk->pantry.count);
+		list_move(&card_of(desk)->list, by, (int)card_of(desk)->count);
 }
 
 static void up(struct desk *desk)
@@ -476,7 +502,7 @@ static void page_down(struct desk *desk)
 
 static bool in_lines(const struct desk *desk)
 {
-	return !desk->pantry.in_lots;
+	return !card_of(desk)->in_lots;
 }
 
 static const struct view_key keys[] = {
@@ -500,6 +526,7 @@ static const struct view_key keys[] = {
 
 const struct view pantry_view = {
 	.title = "Pantry",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

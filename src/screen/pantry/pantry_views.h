@@ -16,17 +16,6 @@
 struct desk;
 struct view;
 
-struct pantry_card {
-	struct list_state list;
-	struct pantry_line *lines;
-	size_t count;
-	bool in_lots; /* the lots of the line under the cursor are shown */
-	struct list_state lot_list;
-	struct pantry_lot *lots;
-	size_t lot_count;
-	enum jar_gone taking; /* while the number is asked for */
-};
-
 struct recall_card {
 	struct list_state list;
 	struct log_recall *recalls;
@@ -41,6 +30,8 @@ struct recall_card {
 	size_t jar_count;
 	enum view_name from; /* the view to go back to */
 };
+
+struct recall_card *recall_card(const struct desk *desk);
 
 extern const struct view pantry_view;
 extern const struct view recalls_view;

@@ -10,11 +10,26 @@
 #include "kitchen/pantry/recall.h"
 #include "screen/ui/desk.h"
 
+static void clear(void *state)
+{
+	struct recall_card *card = state;
+
+	free(card->recalls);
+	free(card->jars);
+}
+
+static const struct view_state card_state = { sizeof(struct recall_card), clear };
+
+struct recall_card *recall_card(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 /* --- the list of recalls --------------------------------------------------------------- */
 
 void recalls_view_refresh(struct desk *desk)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	struct log_recall *recalls;
 	struct fault fault = { 0 };
 	size_t count;
@@ -63,8 +78,8 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 static void recall_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct log_recall *recall = &desk->recall.recalls[n];
-	bool here = n == desk->recall.list.cursor;
+	const struct log_recall *recall = &recall_card(desk)->recalls[n];
+	bool here = n == recall_card(desk)->list.cursor;
 	char left[80];
 	struct text text = TEXT_OVER(left);
 
@@ -85,7 +100,7 @@ static void recall_draw(struct desk *desk, int n, int row, int cols)
 
 static void list_draw(struct desk *desk, int top, int rows)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	int window_rows;
 	int cols;
 	int first;
@@ -106,15 +121,15 @@ static void list_draw(struct desk *desk, int top, int rows)
 
 static void open_recall(struct desk *desk)
 {
-	if (desk->recall.count > 0)
-		recall_view_open(desk, desk->recall.recalls[desk->recall.list.cursor].id);
+	if (recall_card(desk)->count > 0)
+		recall_view_open(desk, recall_card(desk)->recalls[recall_card(desk)->list.cursor].id);
 	else
 		desk_say(desk, ROLE_QUIET, "Choose what to trace: b l o c j p d. ? shows the keys.");
 }
 
 static bool which_typed(struct desk *desk, const char *text)
 {
-	trace_view_enter(desk, desk->recall.about, text);
+	trace_view_enter(desk, recall_card(desk)->about, text);
 	return desk->view == VIEW_TRACE;
 }
 
@@ -143,7 +158,7 @@ static void ask_which(struct desk *desk, enum trace_about about, const char *pro
 {
 	char words[NAME_MAX_BYTES];
 
-	desk->recall.about = about;
+	recall_card(desk)->about = about;
 	usual_words(desk, about, words, sizeof(words));
 	desk_offer(desk, prompt, words, which_typed);
 }
@@ -185,12 +200,12 @@ static void of_day(struct desk *desk)
 
 static void list_up(struct desk *desk)
 {
-	list_move(&desk->recall.list, -1, (int)desk->recall.count);
+	list_move(&recall_card(desk)->list, -1, (int)recall_card(desk)->count);
 }
 
 static void list_down(struct desk *desk)
 {
-	list_move(&desk->recall.list, 1, (int)desk->recall.count);
+	list_move(&recall_card(desk)->list, 1, (int)recall_card(desk)->count);
 }
 
 static const struct view_key list_keys[] = {
@@ -209,6 +224,7 @@ static const struct view_key list_keys[] = {
 
 const struct view recalls_view = {
 	.title = "Recalls",
+	.state = &card_state,
 	.keys = list_keys,
 	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
 	.enter = enter,

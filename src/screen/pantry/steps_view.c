@@ -5,12 +5,24 @@
 #include "kitchen/canner/canner.h"
 #include "screen/ui/desk.h"
 
+struct steps_card {
+	const char *steps;   /* what to do with jars that were thrown out; a constant */
+	enum view_name from; /* the view to go back to */
+};
+
+static const struct view_state card_state = { sizeof(struct steps_card), NULL };
+
+static struct steps_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	if (!lot_is_suspect(opening->lot) || opening->advice[0] == '\0')
 		return;
-	desk->steps = opening->advice;
-	desk->view_before_steps = desk->view;
+	card_of(desk)->steps = opening->advice;
+	card_of(desk)->from = desk->view;
 	desk_show_view(desk, VIEW_STEPS);
 }
 
@@ -21,12 +33,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the bin:");
-	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, desk->steps);
+	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, card_of(desk)->steps);
 }
 
 static void back(struct desk *desk)
 {
-	desk_show_view(desk, desk->view_before_steps);
+	desk_show_view(desk, card_of(desk)->from);
 }
 
 static const struct view_key keys[] = {
@@ -38,6 +50,7 @@ static const struct view_key keys[] = {
 
 const struct view steps_view = {
 	.title = "Suspect jars",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -18,17 +18,17 @@
 
 static bool in_recall(const struct desk *desk)
 {
-	return desk->recall.recall.id != 0;
+	return recall_card(desk)->recall.id != 0;
 }
 
 static bool only_traced(const struct desk *desk)
 {
-	return !in_recall(desk) && desk->recall.jar_count > 0;
+	return !in_recall(desk) && recall_card(desk)->jar_count > 0;
 }
 
 static bool read_jars(struct desk *desk, struct fault *fault)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	struct log_traced *jars;
 	struct log_trace trace;
 	size_t count;
@@ -58,7 +58,7 @@ static void refresh_jars(struct desk *desk)
 
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	struct fault fault = { 0 };
 
 	memset(&card->recall, 0, sizeof(card->recall));
@@ -104,13 +104,13 @@ static bool go_to(struct recall_card *card, enum recall_outcome outcome)
 /* What is still to be found, then what was not found. */
 static void go_to_open(struct desk *desk)
 {
-	if (!go_to(&desk->recall, RECALL_TO_FIND))
-		(void)go_to(&desk->recall, RECALL_NOT_FOUND);
+	if (!go_to(recall_card(desk), RECALL_TO_FIND))
+		(void)go_to(recall_card(desk), RECALL_NOT_FOUND);
 }
 
 void recall_view_open(struct desk *desk, int64_t recall_id)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 
 	memset(&card->recall, 0, sizeof(card->recall));
 	for (size_t i = 0; i < card->count; i++)
@@ -129,7 +129,7 @@ void recall_view_open(struct desk *desk, int64_t recall_id)
 /* "30 on the shelf, 9 used" */
 static void where_words(const struct desk *desk, struct text *text)
 {
-	const struct recall_card *card = &desk->recall;
+	const struct recall_card *card = recall_card(desk);
 	int counts[WHERE_COUNT] = { 0 };
 	bool any = false;
 
@@ -167,8 +167,8 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 
 static void jar_draw(struct desk *desk, int n, int row, int cols)
 {
-	const struct log_traced *jar = &desk->recall.jars[n];
-	bool here = n == desk->recall.jar_list.cursor;
+	const struct log_traced *jar = &recall_card(desk)->jars[n];
+	bool here = n == recall_card(desk)->jar_list.cursor;
 	bool open = in_recall(desk) ? jar->mark.outcome == RECALL_TO_FIND : jar->recalled;
 	char words[300];
 	struct text text = TEXT_OVER(words);
@@ -181,7 +181,7 @@ static void jar_draw(struct desk *desk, int n, int row, int cols)
 /* The jar under the cursor to its end. */
 static void whole_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct log_traced *jar = &desk->recall.jars[desk->recall.jar_list.cursor];
+	const struct log_traced *jar = &recall_card(desk)->jars[recall_card(desk)->jar_list.cursor];
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
@@ -193,7 +193,7 @@ static void whole_draw(struct desk *desk, int top, int rows, int cols)
 
 static void jars_draw(struct desk *desk, int top, int rows)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	int window_rows;
 	int whole;
 	int first;
@@ -220,7 +220,7 @@ static void jars_draw(struct desk *desk, int top, int rows)
 
 static bool reason_typed(struct desk *desk, const char *text)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	struct fault fault = { 0 };
 	enum view_name from = card->from;
 	int64_t id;
@@ -248,9 +248,9 @@ static void say_left(struct desk *desk)
 	size_t left = 0;
 	size_t missing = 0;
 
-	for (size_t i = 0; i < desk->recall.jar_count; i++) {
-		left += desk->recall.jars[i].mark.outcome == RECALL_TO_FIND;
-		missing += desk->recall.jars[i].mark.outcome == RECALL_NOT_FOUND;
+	for (size_t i = 0; i < recall_card(desk)->jar_count; i++) {
+		left += recall_card(desk)->jars[i].mark.outcome == RECALL_TO_FIND;
+		missing += recall_card(desk)->jars[i].mark.outcome == RECALL_NOT_FOUND;
 	}
 	if (left > 0)
 		desk_say(desk, ROLE_DONE, "Noted. %zu still to find. (u undoes)", left);
@@ -263,7 +263,7 @@ static void say_left(struct desk *desk)
 
 static void follow(struct desk *desk, enum recall_outcome outcome, bool like)
 {
-	struct recall_card *card = &desk->recall;
+	struct recall_card *card = recall_card(desk);
 	struct log_traced one;
 	struct log_lot lot = { 0 };
 	const char *advice = "";
@@ -335,23 +335,23 @@ static void undo(struct desk *desk)
 	recalls_view_refresh(desk);
 	refresh_jars(desk);
 	desk_say(desk, ROLE_DONE, "%s", said);
-	if (in_recall(desk) && desk->recall.jar_count == 0) /* the recall itself was taken back */
+	if (in_recall(desk) && recall_card(desk)->jar_count == 0) /* the recall itself was taken back */
 		recalls_view_enter(desk);
 }
 
 static void jars_back(struct desk *desk)
 {
-	if (desk->recall.from == VIEW_PANTRY)
+	if (recall_card(desk)->from == VIEW_PANTRY)
 		desk_open(desk, VIEW_PANTRY);
-	else if (desk->recall.from == VIEW_RECALLS)
+	else if (recall_card(desk)->from == VIEW_RECALLS)
 		recalls_view_enter(desk);
 	else
-		desk_show_view(desk, desk->recall.from);
+		desk_show_view(desk, recall_card(desk)->from);
 }
 
 static void jars_move(struct desk *desk, int by)
 {
-	list_move(&desk->recall.jar_list, by, (int)desk->recall.jar_count);
+	list_move(&recall_card(desk)->jar_list, by, (int)recall_card(desk)->jar_count);
 }
 
 static void up(struct desk *desk)

@@ -60,10 +60,6 @@ void desk_clear(struct desk *desk)
 		desk->states[name] = NULL;
 	}
 	free(desk->day.items);
-	free(desk->pantry.lines);
-	free(desk->pantry.lots);
-	free(desk->recall.recalls);
-	free(desk->recall.jars);
 	free(desk->story_rows);
 	free(desk->back.seasons);
 	free(desk->back.figures);

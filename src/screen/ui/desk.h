@@ -102,10 +102,6 @@ struct desk {
 
 	struct entry entry;
 	struct day_card day;
-	struct pantry_card pantry;
-	struct recall_card recall;
-	const char *steps; /* what to do with jars that were thrown out; a constant */
-	enum view_name view_before_steps;
 	struct back_card back;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
