@@ -45,6 +45,8 @@ struct back_card {
 	struct list_state past_list; /* as figure_list */
 };
 
+struct back_card *back_card(const struct desk *desk);
+
 extern const struct view seasons_view;
 extern const struct view season_view;
 extern const struct view works_view;

@@ -15,7 +15,7 @@
 
 static bool read_one(struct desk *desk, struct log_subject subject)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct fault fault = { 0 };
 	struct past_line *facts;
 	struct log_entry *entries;
@@ -47,8 +47,8 @@ void past_view_enter(struct desk *desk, struct log_subject subject)
 
 	if (!read_one(desk, subject))
 		return;
-	desk->back.opened_from = from;
-	desk->back.past_list = (struct list_state){ 0 };
+	back_card(desk)->opened_from = from;
+	back_card(desk)->past_list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_PAST);
 }
 
@@ -56,7 +56,7 @@ void past_view_enter(struct desk *desk, struct log_subject subject)
  * an entry, so that what has none was not done with this log. */
 static int line_count(const struct desk *desk)
 {
-	const struct back_card *card = &desk->back;
+	const struct back_card *card = back_card(desk);
 
 	return (int)(card->fact_count + 1 + (card->entry_count > 0 ? card->entry_count : 1));
 }
@@ -90,7 +90,7 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 
 static int item_draw(struct desk *desk, int n, int row, int rows)
 {
-	const struct back_card *card = &desk->back;
+	const struct back_card *card = back_card(desk);
 	int facts = (int)card->fact_count;
 
 	if (n < facts)
@@ -106,53 +106,53 @@ static int item_draw(struct desk *desk, int n, int row, int rows)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	scroll_draw(desk, &desk->back.past_list, line_count(desk), top, rows, item_draw);
+	scroll_draw(desk, &back_card(desk)->past_list, line_count(desk), top, rows, item_draw);
 }
 
 static void line_up(struct desk *desk)
 {
-	scroll_move(&desk->back.past_list, -1, line_count(desk));
+	scroll_move(&back_card(desk)->past_list, -1, line_count(desk));
 }
 
 static void line_down(struct desk *desk)
 {
-	scroll_move(&desk->back.past_list, 1, line_count(desk));
+	scroll_move(&back_card(desk)->past_list, 1, line_count(desk));
 }
 
 static void page_up(struct desk *desk)
 {
-	scroll_move(&desk->back.past_list, -desk->back.past_list.top, line_count(desk));
+	scroll_move(&back_card(desk)->past_list, -back_card(desk)->past_list.top, line_count(desk));
 }
 
 static void page_down(struct desk *desk)
 {
-	scroll_move(&desk->back.past_list, desk->back.past_list.top, line_count(desk));
+	scroll_move(&back_card(desk)->past_list, back_card(desk)->past_list.top, line_count(desk));
 }
 
 static void back(struct desk *desk)
 {
-	desk_show_view(desk, desk->back.opened_from);
+	desk_show_view(desk, back_card(desk)->opened_from);
 }
 
 static bool has_lot(const struct desk *desk)
 {
-	return work_kind_of(desk->back.subject.kind)->has_lot;
+	return work_kind_of(back_card(desk)->subject.kind)->has_lot;
 }
 
 static bool is_batch(const struct desk *desk)
 {
-	return desk->back.subject.kind == SUBJECT_BATCH;
+	return back_card(desk)->subject.kind == SUBJECT_BATCH;
 }
 
 static bool note_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (!kitchen_batch_note(desk->kitchen, desk->back.subject.id, text, &fault)) {
+	if (!kitchen_batch_note(desk->kitchen, back_card(desk)->subject.id, text, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	(void)read_one(desk, desk->back.subject);
+	(void)read_one(desk, back_card(desk)->subject);
 	desk_say(desk, ROLE_DONE, "Noted; it can be searched for.");
 	return true;
 }
@@ -163,7 +163,7 @@ static void ask_note(struct desk *desk)
 	struct fault fault = { 0 };
 	struct log_batch batch;
 
-	if (kitchen_batch_get(desk->kitchen, desk->back.subject.id, &batch, &fault))
+	if (kitchen_batch_get(desk->kitchen, back_card(desk)->subject.id, &batch, &fault))
 		desk_ask(desk, "Note:", batch.note, note_typed);
 	else
 		desk_say_fault(desk, &fault);
@@ -171,7 +171,7 @@ static void ask_note(struct desk *desk)
 
 static void trace(struct desk *desk)
 {
-	desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = desk->back.subject });
+	desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = back_card(desk)->subject });
 }
 
 static const struct view_key keys[] = {

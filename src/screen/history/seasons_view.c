@@ -9,6 +9,25 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/plot.h"
 
+static void clear(void *state)
+{
+	struct back_card *card = state;
+
+	free(card->seasons);
+	free(card->figures);
+	free(card->page.rows);
+	free(card->products);
+	free(card->facts);
+	free(card->entries);
+}
+
+static const struct view_state card_state = { sizeof(struct back_card), clear };
+
+struct back_card *back_card(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define NARROW 60
 #define WIDE 100
 #define CHART_ROWS 6       /* the line by year, without its labels */
@@ -20,7 +39,7 @@
 
 static void read_seasons(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct fault fault = { 0 };
 	struct log_season *seasons;
 	size_t count;
@@ -49,7 +68,8 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 static const struct log_season *here(const struct desk *desk)
 {
-	return desk->back.season_count == 0 ? NULL : &desk->back.seasons[desk->back.season_list.cursor];
+	return back_card(desk)->season_count == 0 ? NULL
+	                                          : &back_card(desk)->seasons[back_card(desk)->season_list.cursor];
 }
 
 static double most_of(const struct back_card *card)
@@ -72,7 +92,7 @@ static double share_of(const struct back_card *card, size_t n, double most)
 
 static void season_line_draw(struct desk *desk, int n, int row, double most)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	const struct log_season *season = &card->seasons[n];
 	bool selected = n == card->season_list.cursor;
 	int cols = desk_columns(desk);
@@ -94,7 +114,7 @@ static void season_line_draw(struct desk *desk, int n, int row, double most)
  * newest years where there are too many. */
 static void chart_draw(struct desk *desk, int top, double most)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	double shares[SEASONS_SHOWN] = { 0 };
 	int cols = desk_columns(desk);
 	int newest = card->seasons[0].season;
@@ -116,7 +136,7 @@ static void chart_draw(struct desk *desk, int top, double most)
 
 static void seasons_draw(struct desk *desk, int top, int rows)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	int count = (int)card->season_count;
 	bool chart = rows >= CHART_FROM_ROWS && count > 1;
 	int list_rows = rows - 1 - (chart ? CHART_ROWS + 2 : 0);
@@ -152,7 +172,7 @@ static void browse(struct desk *desk)
 
 static void other_measure(struct desk *desk, int by)
 {
-	desk->back.measure = (enum season_measure)(((int)desk->back.measure + by + BY_COUNT) % BY_COUNT);
+	back_card(desk)->measure = (enum season_measure)(((int)back_card(desk)->measure + by + BY_COUNT) % BY_COUNT);
 	read_seasons(desk);
 }
 
@@ -168,12 +188,12 @@ static void last_measure(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->back.season_list, -1, (int)desk->back.season_count);
+	list_move(&back_card(desk)->season_list, -1, (int)back_card(desk)->season_count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->back.season_list, 1, (int)desk->back.season_count);
+	list_move(&back_card(desk)->season_list, 1, (int)back_card(desk)->season_count);
 }
 
 static const struct view_key seasons_keys[] = {
@@ -191,6 +211,7 @@ static const struct view_key seasons_keys[] = {
 
 const struct view seasons_view = {
 	.title = "Years",
+	.state = &card_state,
 	.keys = seasons_keys,
 	.key_count = sizeof(seasons_keys) / sizeof(seasons_keys[0]),
 	.enter = enter,
@@ -201,7 +222,7 @@ const struct view seasons_view = {
 
 static bool read_figures(struct desk *desk, int year)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct fault fault = { 0 };
 	struct season season;
 	struct figure *figures;
@@ -254,7 +275,7 @@ static void plot_draw(struct desk *desk, const struct figure *figure, int row)
 
 static int figure_draw(struct desk *desk, int n, int row, int rows)
 {
-	const struct figure *figure = &desk->back.figures[n];
+	const struct figure *figure = &back_card(desk)->figures[n];
 
 	if (figure->kind == FIGURE_WORDS)
 		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN, figure->words);
@@ -267,12 +288,12 @@ static int figure_draw(struct desk *desk, int n, int row, int rows)
 
 static void season_draw(struct desk *desk, int top, int rows)
 {
-	scroll_draw(desk, &desk->back.figure_list, (int)desk->back.figure_count, top, rows, figure_draw);
+	scroll_draw(desk, &back_card(desk)->figure_list, (int)back_card(desk)->figure_count, top, rows, figure_draw);
 }
 
 static void other_season(struct desk *desk, int by)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	int at = card->season_list.cursor + by;
 
 	if (at < 0 || at >= (int)card->season_count) {
@@ -295,27 +316,29 @@ static void year_after(struct desk *desk)
 
 static void browse_year(struct desk *desk)
 {
-	works_view_enter(desk, desk->back.year);
+	works_view_enter(desk, back_card(desk)->year);
 }
 
 static void line_up(struct desk *desk)
 {
-	scroll_move(&desk->back.figure_list, -1, (int)desk->back.figure_count);
+	scroll_move(&back_card(desk)->figure_list, -1, (int)back_card(desk)->figure_count);
 }
 
 static void line_down(struct desk *desk)
 {
-	scroll_move(&desk->back.figure_list, 1, (int)desk->back.figure_count);
+	scroll_move(&back_card(desk)->figure_list, 1, (int)back_card(desk)->figure_count);
 }
 
 static void page_up(struct desk *desk)
 {
-	scroll_move(&desk->back.figure_list, -desk->back.figure_list.top, (int)desk->back.figure_count);
+	scroll_move(&back_card(desk)->figure_list, -back_card(desk)->figure_list.top,
+	            (int)back_card(desk)->figure_count);
 }
 
 static void page_down(struct desk *desk)
 {
-	scroll_move(&desk->back.figure_list, desk->back.figure_list.top, (int)desk->back.figure_count);
+	scroll_move(&back_card(desk)->figure_list, back_card(desk)->figure_list.top,
+	            (int)back_card(desk)->figure_count);
 }
 
 static const struct view_key season_keys[] = {

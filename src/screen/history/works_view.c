@@ -19,7 +19,7 @@
 
 static const struct log_work *here(const struct desk *desk)
 {
-	const struct back_card *card = &desk->back;
+	const struct back_card *card = back_card(desk);
 
 	return card->page.count == 0 ? NULL : &card->page.rows[card->page_list.cursor];
 }
@@ -41,7 +41,7 @@ static void take_page(struct back_card *card, struct works *page, bool older)
 /* False: refused, which is said. */
 static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t from_id, bool older, struct works *page)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct fault fault = { 0 };
 
 	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, page,
@@ -58,7 +58,7 @@ static bool show_page(struct desk *desk, struct works *page, bool older)
 		free(page->rows);
 		return false;
 	}
-	take_page(&desk->back, page, older);
+	take_page(back_card(desk), page, older);
 	return true;
 }
 
@@ -66,14 +66,14 @@ static bool look(struct desk *desk, int64_t from_id, bool older)
 {
 	struct works page;
 
-	return read_page(desk, &desk->back.wish, from_id, older, &page) && show_page(desk, &page, older);
+	return read_page(desk, &back_card(desk)->wish, from_id, older, &page) && show_page(desk, &page, older);
 }
 
 /* From the newest, by another wish.  Refused, it leaves the wish and what was found
  * by it as they were. */
 static bool look_for(struct desk *desk, const struct log_wish *wish)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct works none = { 0 };
 	struct works page;
 
@@ -115,13 +115,13 @@ static int64_t above(const struct back_card *card)
 
 static void page_older(struct desk *desk)
 {
-	if (!look(desk, below(&desk->back), true) && desk->message[0] == '\0')
+	if (!look(desk, below(back_card(desk)), true) && desk->message[0] == '\0')
 		desk_say(desk, ROLE_QUIET, "That is the oldest.");
 }
 
 static void page_newer(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 
 	if (!look(desk, above(card), false)) {
 		if (desk->message[0] == '\0')
@@ -139,7 +139,7 @@ static void page_newer(struct desk *desk)
 
 static void down(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 
 	if (card->page_list.cursor + 1 < (int)card->page.count)
 		card->page_list.cursor++;
@@ -149,7 +149,7 @@ static void down(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 
 	if (card->page_list.cursor > 0)
 		card->page_list.cursor--;
@@ -161,7 +161,7 @@ static void up(struct desk *desk)
 
 static void wish_words(const struct desk *desk, struct text *text)
 {
-	const struct log_wish *wish = &desk->back.wish;
+	const struct log_wish *wish = &back_card(desk)->wish;
 
 	if (wish->season == 0)
 		text_add(text, "All years");
@@ -218,8 +218,8 @@ static void columns_draw(struct desk *desk, const struct log_work *work, int row
 
 static void line_draw(struct desk *desk, int n, int row)
 {
-	const struct log_work *work = &desk->back.page.rows[n];
-	bool selected = n == desk->back.page_list.cursor;
+	const struct log_work *work = &back_card(desk)->page.rows[n];
+	bool selected = n == back_card(desk)->page_list.cursor;
 	enum role role = selected ? ROLE_SELECTED : role_of(work);
 	int cols = desk_columns(desk);
 	char words[400];
@@ -238,7 +238,7 @@ static void line_draw(struct desk *desk, int n, int row)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	int cols = desk_columns(desk);
 	int whole = cols < WIDE ? WHOLE_ROWS : 0;
 	int count = (int)card->page.count;
@@ -269,7 +269,7 @@ static void draw(struct desk *desk, int top, int rows)
 
 static bool words_typed(struct desk *desk, const char *text)
 {
-	struct log_wish wish = desk->back.wish;
+	struct log_wish wish = back_card(desk)->wish;
 
 	if (!text_copy(wish.words, sizeof(wish.words), text)) {
 		desk_say(desk, ROLE_CAUTION, "Look for fewer words.");
@@ -284,7 +284,7 @@ static bool words_typed(struct desk *desk, const char *text)
 
 static void ask_words(struct desk *desk)
 {
-	desk_offer(desk, "Look for:", desk->back.wish.words, words_typed);
+	desk_offer(desk, "Look for:", back_card(desk)->wish.words, words_typed);
 	desk->entry.keys = desk_columns(desk) < NARROW
 	                       ? "Enter looks   Esc as it was"
 	                       : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
@@ -292,7 +292,7 @@ static void ask_words(struct desk *desk)
 
 void works_view_search(struct desk *desk)
 {
-	desk->back.wish = (struct log_wish){ 0 };
+	back_card(desk)->wish = (struct log_wish){ 0 };
 	ask_words(desk);
 }
 
@@ -310,7 +310,7 @@ void works_view_lot(struct desk *desk)
 
 static void other_year(struct desk *desk, int by)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct log_wish wish = card->wish;
 	int at = -1; /* before the newest: every year */
 
@@ -349,14 +349,14 @@ static void open_one(struct desk *desk)
 
 static void pick_state(struct desk *desk)
 {
-	desk->back.picking_product = false;
-	picker_reset(&desk->back.picker);
+	back_card(desk)->picking_product = false;
+	picker_reset(&back_card(desk)->picker);
 	desk_show_view(desk, VIEW_WORKS_PICK);
 }
 
 static void pick_product(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct fault fault = { 0 };
 	struct log_name *names;
 	size_t count;
@@ -400,7 +400,7 @@ const struct view works_view = {
 /* Name of the n-th choice of all; the first takes the condition away.  NULL: there is none. */
 static const char *choice_name(const struct desk *desk, int n)
 {
-	const struct back_card *card = &desk->back;
+	const struct back_card *card = back_card(desk);
 
 	if (!card->picking_product)
 		return n < WORK_STATE_COUNT ? work_state_words((enum work_state)n) : NULL;
@@ -413,7 +413,7 @@ static const char *choice(const struct desk *desk, int n, int *which)
 	const char *name;
 
 	for (int i = 0; (name = choice_name(desk, i)) != NULL; i++) {
-		if (!picker_matches(&desk->back.picker, name) || n-- > 0)
+		if (!picker_matches(&back_card(desk)->picker, name) || n-- > 0)
 			continue;
 		*which = i;
 		return name;
@@ -441,7 +441,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 
 static void pick_draw(struct desk *desk, int top, int rows)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 
 	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
 	              card->picking_product ? "product" : "ones", card->picker.filter);
@@ -450,7 +450,7 @@ static void pick_draw(struct desk *desk, int top, int rows)
 
 static void choose(struct desk *desk)
 {
-	struct back_card *card = &desk->back;
+	struct back_card *card = back_card(desk);
 	struct log_wish wish = card->wish;
 	int which = 0;
 	const char *name = choice(desk, card->picker.cursor, &which);
@@ -471,24 +471,24 @@ static void pick_back(struct desk *desk)
 
 static void pick_up(struct desk *desk)
 {
-	picker_move(&desk->back.picker, -1, choice_count(desk));
+	picker_move(&back_card(desk)->picker, -1, choice_count(desk));
 }
 
 static void pick_down(struct desk *desk)
 {
-	picker_move(&desk->back.picker, 1, choice_count(desk));
+	picker_move(&back_card(desk)->picker, 1, choice_count(desk));
 }
 
 static bool pick_types(const struct desk *desk, long key)
 {
-	return picker_types(desk, &desk->back.picker, key, choice_name);
+	return picker_types(desk, &back_card(desk)->picker, key, choice_name);
 }
 
 static bool pick_typed(struct desk *desk, long key)
 {
 	if (!pick_types(desk, key))
 		return false;
-	picker_typed(desk, &desk->back.picker, key, choice_name);
+	picker_typed(desk, &back_card(desk)->picker, key, choice_name);
 	return true;
 }
 

@@ -61,12 +61,6 @@ void desk_clear(struct desk *desk)
 	}
 	free(desk->day.items);
 	free(desk->story_rows);
-	free(desk->back.seasons);
-	free(desk->back.figures);
-	free(desk->back.page.rows);
-	free(desk->back.products);
-	free(desk->back.facts);
-	free(desk->back.entries);
 	free(desk->house_boxes);
 	free(desk->house_supplies);
 }

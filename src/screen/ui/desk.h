@@ -102,7 +102,6 @@ struct desk {
 
 	struct entry entry;
 	struct day_card day;
-	struct back_card back;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
 	struct list_state exceptions;
 	enum exception excepting; /* while its minutes or a reason are asked for */
