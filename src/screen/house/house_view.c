@@ -17,6 +17,32 @@
 #include "kitchen/stock/stock.h"
 #include "screen/ui/desk.h"
 
+struct house_card {
+	struct list_state list;
+	struct log_lid_box *boxes;
+	size_t box_count;
+	struct log_supply *supplies;
+	size_t supply_count;
+	struct log_station station; /* a new one, while its questions are asked */
+	int asked_time;             /* the same of the times of a first juicer */
+	char elevation[64];         /* a new one, while it is asked what it changes */
+};
+
+static void clear(void *state)
+{
+	struct house_card *card = state;
+
+	free(card->boxes);
+	free(card->supplies);
+}
+
+static const struct view_state card_state = { sizeof(struct house_card), clear };
+
+static struct house_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 enum house_line {
 	HOUSE_NAME,
 	HOUSE_ELEVATION,
@@ -41,8 +67,8 @@ static int rows_of(const struct desk *desk, enum house_line line)
 {
 	switch (line) {
 	case HOUSE_STATION: return (int)kitchen_board(desk->kitchen)->stations;
-	case HOUSE_LIDS: return (int)desk->house_box_count;
-	case HOUSE_SUPPLY: return (int)desk->house_supply_count;
+	case HOUSE_LIDS: return (int)card_of(desk)->box_count;
+	case HOUSE_SUPPLY: return (int)card_of(desk)->supply_count;
 	case HOUSE_RECIPE: {
 		int own = 0;
 
@@ -90,14 +116,14 @@ void house_view_refresh(struct desk *desk)
 	struct log_supply *supplies;
 	size_t count;
 
-	desk_read_lid_boxes(desk, &desk->house_boxes, &desk->house_box_count);
+	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count);
 	if (!kitchen_supplies(desk->kitchen, &supplies, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	free(desk->house_supplies);
-	desk->house_supplies = supplies;
-	desk->house_supply_count = count;
+	free(card_of(desk)->supplies);
+	card_of(desk)->supplies = supplies;
+	card_of(desk)->supply_count = count;
 }
 
 void house_view_welcome(struct desk *desk)
@@ -112,10 +138,10 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 	(void)opening;
 	desk_show_view(desk, VIEW_HOUSE);
-	desk->house = (struct list_state){ 0 };
+	card_of(desk)->list = (struct list_state){ 0 };
 	/* What is asked for first is under the cursor. */
 	if (house->name[0] != '\0' && !house->elevation.known)
-		desk->house.cursor = HOUSE_ELEVATION;
+		card_of(desk)->list.cursor = HOUSE_ELEVATION;
 	house_view_refresh(desk);
 	house_view_welcome(desk);
 }
@@ -149,7 +175,7 @@ static void boil_line(const struct log_house *house, struct text *text)
 
 static void supply_line(const struct desk *desk, int n, struct text *text)
 {
-	const struct log_supply *supply = &desk->house_supplies[n];
+	const struct log_supply *supply = &card_of(desk)->supplies[n];
 	const struct jar_size *jar = jar_size_named(supply->size);
 	char stock[48];
 
@@ -218,8 +244,8 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	switch (line) {
 	case HOUSE_STATION: kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size); break;
 	case HOUSE_LIDS:
-		text_add(&text, "lids         \"%s\"  %d, %d left", desk->house_boxes[n].label,
-		         desk->house_boxes[n].lids, desk->house_boxes[n].lids - desk->house_boxes[n].used);
+		text_add(&text, "lids         \"%s\"  %d, %d left", card_of(desk)->boxes[n].label,
+		         card_of(desk)->boxes[n].lids, card_of(desk)->boxes[n].lids - card_of(desk)->boxes[n].used);
 		break;
 	case HOUSE_SUPPLY: supply_line(desk, n, &text); break;
 	case HOUSE_RECIPE:
@@ -232,16 +258,16 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 static void draw(struct desk *desk, int top, int rows)
 {
 	int count = line_count(desk);
-	int first = list_scroll(&desk->house, count, rows - 1);
+	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
 	int window_rows;
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "The house, line %d of %d. Space changes it.",
-	              desk->house.cursor + 1, count);
+	              card_of(desk)->list.cursor + 1, count);
 	for (int i = first; i < count && i - first < rows - 1; i++) {
 		char words[400];
-		bool here = i == desk->house.cursor;
+		bool here = i == card_of(desk)->list.cursor;
 
 		line_words(desk, i, words, sizeof(words));
 		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
@@ -285,12 +311,13 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 	int loads = 0;
 
 	if (strcmp(text, "moved") == 0)
-		return after_change(desk, kitchen_set_elevation(desk->kitchen, desk->new_elevation, &fault), &fault);
+		return after_change(desk, kitchen_set_elevation(desk->kitchen, card_of(desk)->elevation, &fault),
+		                    &fault);
 	if (strcmp(text, "wrong") != 0) {
 		desk_say(desk, ROLE_CAUTION, "Write moved, or wrong.");
 		return false;
 	}
-	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, desk->new_elevation, &loads, &fault),
+	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, card_of(desk)->elevation, &loads, &fault),
 	                  &fault))
 		return true;
 	if (loads == 0) {
@@ -321,12 +348,12 @@ static bool elevation_typed(struct desk *desk, const char *text)
 	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
 		return after_change(desk, false, &fault);
 	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
-		text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+		text_copy(card_of(desk)->elevation, sizeof(card_of(desk)->elevation), text);
 		return was_it_wrong(desk, "wrong");
 	}
 	if (loads == 0)
 		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
-	text_copy(desk->new_elevation, sizeof(desk->new_elevation), text);
+	text_copy(card_of(desk)->elevation, sizeof(card_of(desk)->elevation), text);
 	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
 	desk_say(desk, ROLE_STOP,
 	         "%d load%s made at the old elevation got less than this one asks. "
@@ -361,10 +388,10 @@ static int64_t id_here(const struct desk *desk)
 {
 	int n;
 
-	switch (line_at(desk, desk->house.cursor, &n)) {
+	switch (line_at(desk, card_of(desk)->list.cursor, &n)) {
 	case HOUSE_STATION: return kitchen_board(desk->kitchen)->strips[n].station.id;
-	case HOUSE_LIDS: return desk->house_boxes[n].id;
-	case HOUSE_SUPPLY: return desk->house_supplies[n].id;
+	case HOUSE_LIDS: return card_of(desk)->boxes[n].id;
+	case HOUSE_SUPPLY: return card_of(desk)->supplies[n].id;
 	default: return 0;
 	}
 }
@@ -397,7 +424,7 @@ static bool add_station(struct desk *desk)
 {
 	struct fault fault = { 0 };
 
-	return after_change(desk, kitchen_put_station(desk->kitchen, &desk->new_station, &fault), &fault);
+	return after_change(desk, kitchen_put_station(desk->kitchen, &card_of(desk)->station, &fault), &fault);
 }
 
 static bool room_typed(struct desk *desk, const char *text, const char *jar)
@@ -411,7 +438,7 @@ static bool room_typed(struct desk *desk, const char *text, const char *jar)
 		desk_say(desk, ROLE_CAUTION, "Give a number of jars, up to 99, or nothing.");
 		return false;
 	}
-	desk->new_station.capacity[jar_size_index(size)] = (int)jars;
+	card_of(desk)->station.capacity[jar_size_index(size)] = (int)jars;
 	return true;
 }
 
@@ -425,7 +452,7 @@ static bool wall_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
 		return false;
 	}
-	desk->new_station.wall = wall;
+	card_of(desk)->station.wall = wall;
 	return add_station(desk);
 }
 
@@ -434,7 +461,7 @@ static bool quarts_typed(struct desk *desk, const char *text)
 {
 	if (!room_typed(desk, text, "quart"))
 		return false;
-	if (!method_has_pressure(station_method(desk->new_station.kind)))
+	if (!method_has_pressure(station_method(card_of(desk)->station.kind)))
 		return add_station(desk);
 	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
 	return false;
@@ -457,7 +484,7 @@ static bool watts_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Watts from %d to %d, or nothing.", STATION_WATTS_MIN, STATION_WATTS_MAX);
 		return false;
 	}
-	desk->new_station.watts = (int)watts;
+	card_of(desk)->station.watts = (int)watts;
 	desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
 	return false;
 }
@@ -471,7 +498,7 @@ static bool heat_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	desk->message[0] = '\0';
-	desk->new_station.own_heat = own;
+	card_of(desk)->station.own_heat = own;
 	if (own)
 		desk_ask(desk, "Its watts (or empty):", "", watts_typed);
 	else
@@ -483,7 +510,8 @@ static bool volume_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (text[0] == '\0' || amount_read(text, MEASURE_VOLUME, SUPPLY_OTHER, &desk->new_station.volume_ul, &fault))
+	if (text[0] == '\0' ||
+	    amount_read(text, MEASURE_VOLUME, SUPPLY_OTHER, &card_of(desk)->station.volume_ul, &fault))
 		return add_station(desk);
 	desk_say_fault(desk, &fault);
 	return false;
@@ -506,8 +534,8 @@ static const struct {
 
 static void ask_juicer_time(struct desk *desk, bool (*typed)(struct desk *, const char *))
 {
-	desk_ask(desk, juicer_times[desk->asked_time].prompt, "", typed);
-	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[desk->asked_time].says);
+	desk_ask(desk, juicer_times[card_of(desk)->asked_time].prompt, "", typed);
+	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[card_of(desk)->asked_time].says);
 }
 
 /* They are of the house: the first juicer is asked for. */
@@ -523,12 +551,12 @@ static bool juicer_time_typed(struct desk *desk, const char *text)
 	struct fault fault = { 0 };
 	char line[64];
 
-	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[desk->asked_time].key, text);
+	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[card_of(desk)->asked_time].key, text);
 	if (text[0] != '\0' && !kitchen_setup_line(desk->kitchen, line, 0, &fault)) {
 		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600, or nothing.");
 		return false;
 	}
-	if (++desk->asked_time == JUICER_TIMES)
+	if (++card_of(desk)->asked_time == JUICER_TIMES)
 		return add_station(desk);
 	ask_juicer_time(desk, juicer_time_typed);
 	return false;
@@ -536,23 +564,23 @@ static bool juicer_time_typed(struct desk *desk, const char *text)
 
 static bool station_name_typed(struct desk *desk, const char *text)
 {
-	if (text[0] == '\0' || !text_copy(desk->new_station.name, sizeof(desk->new_station.name), text)) {
+	if (text[0] == '\0' || !text_copy(card_of(desk)->station.name, sizeof(card_of(desk)->station.name), text)) {
 		desk_say(desk, ROLE_CAUTION, "Give it a short name.");
 		return false;
 	}
 	desk->message[0] = '\0';
-	if (work_kind_at(desk->new_station.kind)->house_minutes != NULL) {
+	if (work_kind_at(card_of(desk)->station.kind)->house_minutes != NULL) {
 		if (juicer_times_are_set(desk))
 			return add_station(desk);
-		desk->asked_time = 0;
+		card_of(desk)->asked_time = 0;
 		ask_juicer_time(desk, juicer_time_typed);
 		return false;
 	}
-	if (desk->new_station.kind == STATION_POT)
+	if (card_of(desk)->station.kind == STATION_POT)
 		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
 	else
 		desk_ask(desk, "Own heat? yes (or empty):", "", heat_typed);
-	if (station_is_canner(desk->new_station.kind))
+	if (station_is_canner(card_of(desk)->station.kind))
 		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner of the house.");
 	return false;
 }
@@ -563,9 +591,10 @@ static bool kind_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "A number from 1 to 6.");
 		return false;
 	}
-	desk->new_station.kind = (enum station_kind)(text[0] - '1');
+	card_of(desk)->station.kind = (enum station_kind)(text[0] - '1');
 	desk_ask(desk, "Its name:", "", station_name_typed);
-	desk_say(desk, ROLE_PLAIN, "%s, key %d", station_kind_words(desk->new_station.kind), desk->new_station.digit);
+	desk_say(desk, ROLE_PLAIN, "%s, key %d", station_kind_words(card_of(desk)->station.kind),
+	         card_of(desk)->station.digit);
 	return false;
 }
 
@@ -577,9 +606,9 @@ static bool count_typed(struct desk *desk, const char *text)
 	int64_t counted;
 	int n;
 
-	if (line_at(desk, desk->house.cursor, &n) != HOUSE_SUPPLY)
+	if (line_at(desk, card_of(desk)->list.cursor, &n) != HOUSE_SUPPLY)
 		return true;
-	supply = &desk->house_supplies[n];
+	supply = &card_of(desk)->supplies[n];
 	return after_change(desk,
 	                    amount_read(text, supply_measure(supply->kind), supply->kind, &counted, &fault) &&
 	                        kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
@@ -588,7 +617,7 @@ static bool count_typed(struct desk *desk, const char *text)
 
 static void count_supply(struct desk *desk, int n)
 {
-	const struct log_supply *supply = &desk->house_supplies[n];
+	const struct log_supply *supply = &card_of(desk)->supplies[n];
 	char stock[48];
 
 	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
@@ -642,8 +671,8 @@ static void add(struct desk *desk, enum house_line line)
 {
 	switch (line) {
 	case HOUSE_ADD_STATION:
-		memset(&desk->new_station, 0, sizeof(desk->new_station));
-		desk->new_station.digit = free_digit(desk);
+		memset(&card_of(desk)->station, 0, sizeof(card_of(desk)->station));
+		card_of(desk)->station.digit = free_digit(desk);
 		desk_offer(desk, "What is it (1-6):", "1", kind_typed);
 		desk_say(
 		    desk, ROLE_PLAIN,
@@ -667,7 +696,7 @@ static void change(struct desk *desk)
 {
 	char words[ENTRY_MAX];
 	int n;
-	enum house_line line = line_at(desk, desk->house.cursor, &n);
+	enum house_line line = line_at(desk, card_of(desk)->list.cursor, &n);
 
 	switch (line) {
 	case HOUSE_STATION:
@@ -675,7 +704,7 @@ static void change(struct desk *desk)
 		desk_ask(desk, "Change:", words, line_typed);
 		break;
 	case HOUSE_LIDS:
-		kitchen_lid_box_line(&desk->house_boxes[n], words, sizeof(words));
+		kitchen_lid_box_line(&card_of(desk)->boxes[n], words, sizeof(words));
 		desk_ask(desk, "Change:", words, line_typed);
 		break;
 	case HOUSE_SUPPLY: count_supply(desk, n); break;
@@ -698,12 +727,12 @@ static void undo(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->house, -1, line_count(desk));
+	list_move(&card_of(desk)->list, -1, line_count(desk));
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->house, 1, line_count(desk));
+	list_move(&card_of(desk)->list, 1, line_count(desk));
 }
 
 static const struct view_key keys[] = {
@@ -716,6 +745,7 @@ static const struct view_key keys[] = {
 
 const struct view house_view = {
 	.title = "House",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

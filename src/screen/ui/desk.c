@@ -61,8 +61,6 @@ void desk_clear(struct desk *desk)
 	}
 	free(desk->day.items);
 	free(desk->story_rows);
-	free(desk->house_boxes);
-	free(desk->house_supplies);
 }
 
 void desk_open(struct desk *desk, enum view_name name)

@@ -106,24 +106,16 @@ struct desk {
 	struct list_state exceptions;
 	enum exception excepting; /* while its minutes or a reason are asked for */
 	int64_t excepting_amount;
-	struct list_state house;
 	struct list_state warned;
 	struct list_state story;
 	struct list_state help; /* cursor: first key shown; top: first that found no room */
 	struct log_entry *story_rows;
 	size_t story_count;
-	struct log_lid_box *house_boxes;
-	size_t house_box_count;
 	struct {
 		int64_t phase_id;
 		int64_t began_ms;
-		int64_t asked_ms;       /* the end that was too soon; the same again means it */
-	} other_clock;                  /* while a hold is read off one */
-	struct log_station new_station; /* while its questions are asked */
-	int asked_time;                 /* likewise of the times of a first juicer */
-	char new_elevation[64];         /* likewise */
-	struct log_supply *house_supplies;
-	size_t house_supply_count;
+		int64_t asked_ms; /* the end that was too soon; the same again means it */
+	} other_clock;            /* while a hold is read off one */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);
