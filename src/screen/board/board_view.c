@@ -15,6 +15,23 @@
 #include "screen/ui/frame.h"
 #include "screen/ui/ribbon.h"
 
+struct board_card {
+	struct {
+		int64_t phase_id;
+		int64_t began_ms;
+		int64_t asked_ms; /* the end that was too soon; the same again means it */
+	} other_clock;            /* while a hold is read off one */
+	int64_t redo_until_ms;    /* an undo was just made: "do again" is on offer, there */
+	int64_t redo_station;
+};
+
+static const struct view_state card_state = { sizeof(struct board_card), NULL };
+
+static struct board_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 /* --- layout --------------------------------------------------------------------- */
 
 /* Who gets how many rows. */
@@ -146,7 +163,7 @@ static bool end_hold(struct desk *desk)
 {
 	struct fault fault = { 0 };
 
-	if (kitchen_step(desk->kitchen, desk->other_clock.phase_id, true, &fault))
+	if (kitchen_step(desk->kitchen, card_of(desk)->other_clock.phase_id, true, &fault))
 		say_step(desk);
 	else
 		desk_say_fault(desk, &fault);
@@ -174,12 +191,12 @@ static bool ended_typed(struct desk *desk, const char *text)
 
 	if (!read_other(desk, text, false, &ended))
 		return false;
-	if (kitchen_clock_read(desk->kitchen, desk->other_clock.phase_id, desk->other_clock.began_ms, ended,
-	                       desk->other_clock.asked_ms == ended, &fault))
+	if (kitchen_clock_read(desk->kitchen, card_of(desk)->other_clock.phase_id, card_of(desk)->other_clock.began_ms,
+	                       ended, card_of(desk)->other_clock.asked_ms == ended, &fault))
 		return end_hold(desk);
 	desk_say_fault(desk, &fault);
 	if (fault.kind == FAULT_CONFIRM) {
-		desk->other_clock.asked_ms = ended;
+		card_of(desk)->other_clock.asked_ms = ended;
 		desk_say(desk, ROLE_CAUTION, "%s Enter ends it; Esc leaves it on.", fault.sentence);
 	}
 	return fault.kind == FAULT_STALE;
@@ -189,9 +206,9 @@ static bool began_typed(struct desk *desk, const char *text)
 {
 	if (text[0] == '\0')
 		return end_hold(desk);
-	if (!read_other(desk, text, true, &desk->other_clock.began_ms))
+	if (!read_other(desk, text, true, &card_of(desk)->other_clock.began_ms))
 		return false;
-	desk->other_clock.asked_ms = -1;
+	card_of(desk)->other_clock.asked_ms = -1;
 	desk_ask(desk, "And now, by that clock:", "", ended_typed);
 	return false; /* the line stays open for the second question */
 }
@@ -204,7 +221,7 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	strip_face(strip, &desk->now, &face);
 	if (!strip_wants_clock(strip) || !face.due)
 		return false;
-	desk->other_clock.phase_id = strip->phase.id;
+	card_of(desk)->other_clock.phase_id = strip->phase.id;
 	desk_ask(desk, "Began, by another clock:", "", began_typed);
 	/* What is said goes away; what may be left empty stands as long as the question. */
 	desk->entry.keys = desk_columns(desk) < 60
@@ -237,7 +254,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 			desk_say_fault(desk, &fault);
 		return;
 	}
-	desk->redo_until_ms = 0;
+	card_of(desk)->redo_until_ms = 0;
 	say_step(desk);
 	if (racked) /* cooling is over by a person's word: on to the seals */
 		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = work_id });
@@ -340,8 +357,8 @@ static void undo(struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
-	desk->redo_station = strip == NULL ? 0 : strip->station.id;
-	desk->redo_until_ms = take_back(desk, kitchen_undo) ? desk->awake_ms + BREAK_UNDO_MS : 0;
+	card_of(desk)->redo_station = strip == NULL ? 0 : strip->station.id;
+	card_of(desk)->redo_until_ms = take_back(desk, kitchen_undo) ? desk->awake_ms + BREAK_UNDO_MS : 0;
 }
 
 static void redo(struct desk *desk)
@@ -353,7 +370,8 @@ static bool just_undone(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 
-	return strip != NULL && strip->station.id == desk->redo_station && desk->awake_ms < desk->redo_until_ms;
+	return strip != NULL && strip->station.id == card_of(desk)->redo_station &&
+	       desk->awake_ms < card_of(desk)->redo_until_ms;
 }
 
 static void move(struct desk *desk, int by)
@@ -431,13 +449,11 @@ static bool choose_digit(struct desk *desk, long key)
 
 static void open_exceptions(struct desk *desk)
 {
-	desk->exceptions = (struct list_state){ 0 };
 	desk_open(desk, VIEW_EXCEPTIONS);
 }
 
 static void open_warnings(struct desk *desk)
 {
-	desk->warned = (struct list_state){ 0 };
 	desk_open(desk, VIEW_WARNINGS);
 }
 
@@ -595,6 +611,7 @@ static const struct view_key keys[] = {
 
 const struct view board_view = {
 	.title = "Board",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

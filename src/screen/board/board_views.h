@@ -14,13 +14,6 @@ struct desk;
 struct view;
 struct text;
 
-struct day_card {
-	struct list_state list;
-	struct day_item *items;
-	size_t count;
-	int64_t day_ms; /* an instant of the day shown */
-};
-
 extern const struct view board_view;
 extern const struct view day_view;
 extern const struct view exceptions_view;

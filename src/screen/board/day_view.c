@@ -14,6 +14,27 @@
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 
+struct day_card {
+	struct list_state list;
+	struct day_item *items;
+	size_t count;
+	int64_t day_ms; /* an instant of the day shown */
+};
+
+static void clear(void *state)
+{
+	struct day_card *card = state;
+
+	free(card->items);
+}
+
+static const struct view_state card_state = { sizeof(struct day_card), clear };
+
+static struct day_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
 void day_refresh(struct desk *desk)
@@ -22,46 +43,46 @@ void day_refresh(struct desk *desk)
 	struct day_item *items;
 	size_t count;
 
-	if (!kitchen_day(desk->kitchen, desk->day.day_ms, &items, &count, &fault)) {
+	if (!kitchen_day(desk->kitchen, card_of(desk)->day_ms, &items, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	free(desk->day.items);
-	desk->day.items = items;
-	desk->day.count = count;
-	list_move(&desk->day.list, 0, (int)count);
+	free(card_of(desk)->items);
+	card_of(desk)->items = items;
+	card_of(desk)->count = count;
+	list_move(&card_of(desk)->list, 0, (int)count);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	(void)opening;
-	desk->day.day_ms = desk->now.wall_ms;
-	desk->day.list = (struct list_state){ 0 };
+	card_of(desk)->day_ms = desk->now.wall_ms;
+	card_of(desk)->list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_DAY);
 	day_refresh(desk);
-	list_move(&desk->day.list, (int)desk->day.count, (int)desk->day.count); /* the newest */
+	list_move(&card_of(desk)->list, (int)card_of(desk)->count, (int)card_of(desk)->count); /* the newest */
 }
 
 const struct day_item *day_here(const struct desk *desk)
 {
-	return desk->day.count == 0 ? NULL : &desk->day.items[desk->day.list.cursor];
+	return card_of(desk)->count == 0 ? NULL : &card_of(desk)->items[card_of(desk)->list.cursor];
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	int count = (int)desk->day.count;
-	int first = list_scroll(&desk->day.list, count, rows - 1);
+	int count = (int)card_of(desk)->count;
+	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
 	int window_rows;
 	char date[16];
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	clock_words_date(desk->day.day_ms, date, sizeof(date));
+	clock_words_date(card_of(desk)->day_ms, date, sizeof(date));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s", date,
 	              count == 0 ? "nothing was begun" : "what was begun, oldest first");
 	for (int i = first; i < count && i - first < rows - 1; i++) {
-		const struct day_item *item = &desk->day.items[i];
-		bool selected = i == desk->day.list.cursor;
+		const struct day_item *item = &card_of(desk)->items[i];
+		bool selected = i == card_of(desk)->list.cursor;
 		char hour[8];
 
 		clock_words_hour(item->opened_wall_ms, hour, sizeof(hour));
@@ -117,8 +138,8 @@ static bool has_jars(const struct desk *desk)
 
 static void other_day(struct desk *desk, int by)
 {
-	desk->day.day_ms = clock_day_start(desk->day.day_ms) + DAY_MS / 2 + by * DAY_MS;
-	desk->day.list = (struct list_state){ 0 };
+	card_of(desk)->day_ms = clock_day_start(card_of(desk)->day_ms) + DAY_MS / 2 + by * DAY_MS;
+	card_of(desk)->list = (struct list_state){ 0 };
 	day_refresh(desk);
 }
 
@@ -134,12 +155,12 @@ static void day_after(struct desk *desk)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->day.list, -1, (int)desk->day.count);
+	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->day.list, 1, (int)desk->day.count);
+	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
 }
 
 static const struct view_key keys[] = {
@@ -157,6 +178,7 @@ static const struct view_key keys[] = {
 
 const struct view day_view = {
 	.title = "The day",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -6,6 +6,19 @@
 #include "kitchen/step/step.h"
 #include "screen/ui/desk.h"
 
+struct exceptions_card {
+	struct list_state list;
+	enum exception about; /* while its minutes or a reason are asked for */
+	int64_t amount;
+};
+
+static const struct view_state card_state = { sizeof(struct exceptions_card), NULL };
+
+static struct exceptions_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 /* What is everyday first, what cannot be made good last: the one under the cursor
  * when the view opens is one Space away. */
 static const enum exception offered[] = {
@@ -49,7 +62,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
 	/* The one under the cursor is to be read to its end. */
 	for (int i = 0; i < count && row < rows; i++) {
-		bool here = i == desk->exceptions.cursor;
+		bool here = i == card_of(desk)->list.cursor;
 		int most = here ? rows - row : 1;
 
 		terminal_putf(desk->terminal, top + row, 1, 2, ROLE_KEY, "%d", i + 1);
@@ -80,8 +93,8 @@ static bool apply(struct desk *desk, enum exception exception, int64_t amount, c
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED) {
-		desk->excepting = exception;
-		desk->excepting_amount = amount;
+		card_of(desk)->about = exception;
+		card_of(desk)->amount = amount;
 		desk_ask_reason(desk, &fault, reason, reason_typed);
 		return false;
 	}
@@ -91,7 +104,7 @@ static bool apply(struct desk *desk, enum exception exception, int64_t amount, c
 
 static bool reason_typed(struct desk *desk, const char *text)
 {
-	return apply(desk, desk->excepting, desk->excepting_amount, text);
+	return apply(desk, card_of(desk)->about, card_of(desk)->amount, text);
 }
 
 static bool minutes_typed(struct desk *desk, const char *text)
@@ -121,7 +134,7 @@ static bool juice_typed(struct desk *desk, const char *text)
 /* What was wrong, with a finished process or with a batch. */
 static bool wrong_typed(struct desk *desk, const char *text)
 {
-	enum exception exception = desk->excepting;
+	enum exception exception = card_of(desk)->about;
 
 	if (!apply(desk, exception, 0, text))
 		return false;
@@ -142,9 +155,9 @@ static void choose(struct desk *desk)
 		desk_show_board(desk);
 		return;
 	}
-	list_move(&desk->exceptions, 0, count);
-	chosen = open[desk->exceptions.cursor];
-	desk->excepting = chosen;
+	list_move(&card_of(desk)->list, 0, count);
+	chosen = open[card_of(desk)->list.cursor];
+	card_of(desk)->about = chosen;
 	if (chosen == EXCEPTION_EARLIER)
 		desk_ask(desk, "How many minutes before the key?", "", minutes_typed);
 	else if (chosen == EXCEPTION_DRAW)
@@ -162,20 +175,27 @@ static bool by_digit(struct desk *desk, long key)
 
 	if (key < '1' || key >= '1' + count)
 		return false;
-	desk->exceptions.cursor = (int)(key - '1');
+	card_of(desk)->list.cursor = (int)(key - '1');
 	return true; /* a digit only points; Space does it, so one slip does nothing */
 }
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->exceptions, -1, EXCEPTION_COUNT);
+	list_move(&card_of(desk)->list, -1, EXCEPTION_COUNT);
 }
 
 static void down(struct desk *desk)
 {
 	enum exception open[EXCEPTION_COUNT];
 
-	list_move(&desk->exceptions, 1, open_now(desk, open));
+	list_move(&card_of(desk)->list, 1, open_now(desk, open));
+}
+
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	card_of(desk)->list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_EXCEPTIONS);
 }
 
 static const struct view_key keys[] = {
@@ -188,8 +208,10 @@ static const struct view_key keys[] = {
 
 const struct view exceptions_view = {
 	.title = "Exceptions",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.typed = by_digit,
 };

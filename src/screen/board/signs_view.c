@@ -9,6 +9,18 @@
 #include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
+struct signs_card {
+	struct list_state list; /* cursor: first piece shown; top: first that found no room */
+	enum view_name from;    /* the view to go back to */
+};
+
+static const struct view_state card_state = { sizeof(struct signs_card), NULL };
+
+static struct signs_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 #define STEP_BYTES 400
 
 /* What comes before the steps.  The signs: CU, quoting CDC; what cannot be seen or smelled: from memory. */
@@ -58,8 +70,8 @@ static void enter(struct desk *desk, const struct opening *opening)
 	(void)opening;
 	if (desk->view == VIEW_SIGNS)
 		return;
-	desk->view_before_signs = desk->view;
-	desk->signs = (struct list_state){ 0 };
+	card_of(desk)->from = desk->view;
+	card_of(desk)->list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_SIGNS);
 }
 
@@ -68,7 +80,7 @@ static void draw(struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int row = top;
-	int i = desk->signs.cursor;
+	int i = card_of(desk)->list.cursor;
 
 	for (; i < piece_count(); i++) {
 		char words[STEP_BYTES];
@@ -76,16 +88,16 @@ static void draw(struct desk *desk, int top, int rows)
 		const char *text = piece(i, &role, words);
 		int lines = desk_paragraph_lines(text, cols - 2);
 
-		if (row + lines > top + rows && i > desk->signs.cursor)
+		if (row + lines > top + rows && i > card_of(desk)->list.cursor)
 			break;
 		row += desk_paragraph(desk, row, 1, cols - 2, top + rows - row, role, text);
 	}
-	desk->signs.top = i;
+	card_of(desk)->list.top = i;
 }
 
 static bool has_more(const struct desk *desk)
 {
-	return desk->signs.top < piece_count();
+	return card_of(desk)->list.top < piece_count();
 }
 
 static bool is_read(const struct desk *desk)
@@ -95,23 +107,23 @@ static bool is_read(const struct desk *desk)
 
 static void more(struct desk *desk)
 {
-	desk->signs.cursor = desk->signs.top;
+	card_of(desk)->list.cursor = card_of(desk)->list.top;
 }
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->signs, -1, piece_count());
+	list_move(&card_of(desk)->list, -1, piece_count());
 }
 
 static void down(struct desk *desk)
 {
 	if (has_more(desk))
-		list_move(&desk->signs, 1, piece_count());
+		list_move(&card_of(desk)->list, 1, piece_count());
 }
 
 static void back(struct desk *desk)
 {
-	desk_show_view(desk, desk->view_before_signs);
+	desk_show_view(desk, card_of(desk)->from);
 	if (desk->view == VIEW_HOUSE) /* a new kitchen begins with this page */
 		house_view_welcome(desk);
 }
@@ -126,6 +138,7 @@ static const struct view_key keys[] = {
 
 const struct view signs_view = {
 	.title = "Never taste",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

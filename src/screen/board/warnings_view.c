@@ -9,9 +9,21 @@
 #include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
 
+struct warnings_card {
+	struct list_state list;
+};
+
+static const struct view_state card_state = { sizeof(struct warnings_card), NULL };
+
+static struct warnings_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, &card_state);
+}
+
 static const struct warning *here(const struct desk *desk)
 {
-	return desk->warned.cursor < (int)desk->warning_count ? &desk->warnings[desk->warned.cursor] : NULL;
+	return card_of(desk)->list.cursor < (int)desk->warning_count ? &desk->warnings[card_of(desk)->list.cursor]
+	                                                             : NULL;
 }
 
 static enum role role_of(enum severity severity)
@@ -25,7 +37,7 @@ static enum role role_of(enum severity severity)
 static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols)
 {
 	const struct warning *warning = &desk->warnings[n];
-	int most = (int)n != desk->warned.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
+	int most = (int)n != card_of(desk)->list.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
 	int used;
 
 	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
@@ -62,8 +74,8 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (desk->warning_count == 0)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
-	list_move(&desk->warned, 0, (int)desk->warning_count);
-	for (size_t i = (size_t)desk->warned.cursor; i < desk->warning_count && row < end; i++)
+	list_move(&card_of(desk)->list, 0, (int)desk->warning_count);
+	for (size_t i = (size_t)card_of(desk)->list.cursor; i < desk->warning_count && row < end; i++)
 		row += warning_draw(desk, i, row, end - row, cols);
 	if (asides)
 		asides_draw(desk, top + rows - 1, cols);
@@ -71,12 +83,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 static void up(struct desk *desk)
 {
-	list_move(&desk->warned, -1, (int)desk->warning_count);
+	list_move(&card_of(desk)->list, -1, (int)desk->warning_count);
 }
 
 static void down(struct desk *desk)
 {
-	list_move(&desk->warned, 1, (int)desk->warning_count);
+	list_move(&card_of(desk)->list, 1, (int)desk->warning_count);
 }
 
 static void go_to_station(struct desk *desk)
@@ -151,6 +163,13 @@ static void undo(struct desk *desk)
 	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
 }
 
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	card_of(desk)->list = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_WARNINGS);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL,
 	  go_to_station },
@@ -169,7 +188,9 @@ static const struct view_key keys[] = {
 
 const struct view warnings_view = {
 	.title = "Warnings",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 };

@@ -59,7 +59,6 @@ void desk_clear(struct desk *desk)
 		free(desk->states[name]);
 		desk->states[name] = NULL;
 	}
-	free(desk->day.items);
 	free(desk->story_rows);
 }
 

@@ -55,8 +55,6 @@ struct desk {
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
 	enum view_name view_before_help;
-	enum view_name view_before_signs;
-	struct list_state signs; /* cursor: first piece shown; top: first that found no room */
 	bool leaving;
 	bool redraw_all;
 
@@ -88,9 +86,6 @@ struct desk {
 		struct entry entry;
 	} left; /* what was being typed when somebody went to what rings */
 
-	int64_t redo_until_ms; /* an undo was just made: "do again" is on offer, there */
-	int64_t redo_station;
-
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
 	int64_t alarm_seen_ms;
 	enum alarm alarm;
@@ -101,21 +96,11 @@ struct desk {
 	size_t warning_count;
 
 	struct entry entry;
-	struct day_card day;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
-	struct list_state exceptions;
-	enum exception excepting; /* while its minutes or a reason are asked for */
-	int64_t excepting_amount;
-	struct list_state warned;
 	struct list_state story;
 	struct list_state help; /* cursor: first key shown; top: first that found no room */
 	struct log_entry *story_rows;
 	size_t story_count;
-	struct {
-		int64_t phase_id;
-		int64_t began_ms;
-		int64_t asked_ms; /* the end that was too soon; the same again means it */
-	} other_clock;            /* while a hold is read off one */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);
