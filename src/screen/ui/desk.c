@@ -59,7 +59,6 @@ void desk_clear(struct desk *desk)
 		free(desk->states[name]);
 		desk->states[name] = NULL;
 	}
-	free(desk->story_rows);
 }
 
 void desk_open(struct desk *desk, enum view_name name)

@@ -97,10 +97,7 @@ struct desk {
 
 	struct entry entry;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
-	struct list_state story;
-	struct list_state help; /* cursor: first key shown; top: first that found no room */
-	struct log_entry *story_rows;
-	size_t story_count;
+	struct list_state help;         /* cursor: first key shown; top: first that found no room */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);

@@ -11,21 +11,41 @@
 #include "screen/ui/frame.h"
 #include "screen/ui/list_views.h"
 
+struct story_card {
+	struct list_state list;
+	struct log_entry *rows;
+	size_t count;
+};
+
+static void clear(void *state)
+{
+	struct story_card *card = state;
+
+	free(card->rows);
+}
+
+static const struct view_state story_state = { sizeof(struct story_card), clear };
+
+static struct story_card *story_of(const struct desk *desk)
+{
+	return desk_state(desk, &story_state);
+}
+
 /* --- the story of a load ------------------------------------------------------------- */
 
 static void story_enter(struct desk *desk, const struct opening *opening)
 {
 	struct fault fault = { 0 };
 
-	free(desk->story_rows);
-	desk->story_rows = NULL;
-	desk->story_count = 0;
-	desk->story = (struct list_state){ 0 };
-	if (!kitchen_story(desk->kitchen, opening->subject, &desk->story_rows, &desk->story_count, &fault)) {
+	free(story_of(desk)->rows);
+	story_of(desk)->rows = NULL;
+	story_of(desk)->count = 0;
+	story_of(desk)->list = (struct list_state){ 0 };
+	if (!kitchen_story(desk->kitchen, opening->subject, &story_of(desk)->rows, &story_of(desk)->count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	desk->story.cursor = (int)desk->story_count - 1; /* the newest is what one looks for */
+	story_of(desk)->list.cursor = (int)story_of(desk)->count - 1; /* the newest is what one looks for */
 	desk_show_view(desk, VIEW_STORY);
 }
 
@@ -34,7 +54,7 @@ static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int
 {
 	char words[SENTENCE_MAX_BYTES];
 
-	entry_words(desk->kitchen, &desk->story_rows[desk->story.cursor], words, sizeof(words));
+	entry_words(desk->kitchen, &story_of(desk)->rows[story_of(desk)->list.cursor], words, sizeof(words));
 	if ((int)strlen(words) > cols - 2 - before)
 		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
@@ -42,20 +62,20 @@ static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int
 static void story_draw(struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
-	int count = (int)desk->story_count;
+	int count = (int)story_of(desk)->count;
 	int whole = cols < 60 ? 3 : 2;
 	int when_cols = cols < 60 ? 12 : 17;
 	int list_rows = rows - 1 - whole;
 	int first;
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
-	list_move(&desk->story, 0, count);
-	first = list_scroll(&desk->story, count, list_rows);
+	list_move(&story_of(desk)->list, 0, count);
+	first = list_scroll(&story_of(desk)->list, count, list_rows);
 	for (int i = first; i < count && i - first < list_rows; i++) {
-		const struct log_entry *entry = &desk->story_rows[i];
+		const struct log_entry *entry = &story_of(desk)->rows[i];
 		char words[SENTENCE_MAX_BYTES];
 		char when[40];
-		bool here = i == desk->story.cursor;
+		bool here = i == story_of(desk)->list.cursor;
 
 		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
 		entry_words(desk->kitchen, entry, words, sizeof(words));
@@ -72,12 +92,12 @@ static void story_draw(struct desk *desk, int top, int rows)
 
 static void story_up(struct desk *desk)
 {
-	list_move(&desk->story, -1, (int)desk->story_count);
+	list_move(&story_of(desk)->list, -1, (int)story_of(desk)->count);
 }
 
 static void story_down(struct desk *desk)
 {
-	list_move(&desk->story, 1, (int)desk->story_count);
+	list_move(&story_of(desk)->list, 1, (int)story_of(desk)->count);
 }
 
 static const struct view_key story_keys[] = {
@@ -88,6 +108,7 @@ static const struct view_key story_keys[] = {
 
 const struct view story_view = {
 	.title = "Story",
+	.state = &story_state,
 	.keys = story_keys,
 	.key_count = sizeof(story_keys) / sizeof(story_keys[0]),
 	.enter = story_enter,
