@@ -3,7 +3,14 @@
  */
 #include "screen/app/views.h"
 
-#include "kitchen/board/board.h"
+#include "screen/board/board_views.h"
+#include "screen/canner/canner_views.h"
+#include "screen/history/history_views.h"
+#include "screen/house/house_views.h"
+#include "screen/pantry/pantry_views.h"
+#include "screen/plan/plan_views.h"
+#include "screen/pot/pot_views.h"
+#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/list_views.h"
 

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "kitchen/board/board.h"
+#include "screen/board/board_views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/desk.h"

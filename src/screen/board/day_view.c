@@ -11,6 +11,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 

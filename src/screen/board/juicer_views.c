@@ -7,7 +7,10 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "kitchen/house/house.h"
+#include "kitchen/pot/pot.h"
+#include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
 /* --- begun -------------------------------------------------------------------------------- */

@@ -4,6 +4,7 @@
 #include "screen/board/kind_views.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
+#include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 
 /* --- loads ------------------------------------------------------------------------------ */

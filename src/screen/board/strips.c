@@ -8,6 +8,7 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/plan/plan.h"
+#include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"

@@ -9,6 +9,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 struct fates_card {

@@ -9,6 +9,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/plan/plan.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 struct loader_card {

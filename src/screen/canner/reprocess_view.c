@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 /* Jars to be processed again: which canner, which lids. */

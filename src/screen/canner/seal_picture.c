@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "kitchen/canner/canner.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 #define JAR_COLS 12     /* "10 reprocess" */

@@ -13,6 +13,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
 #include "log/rows/words.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 static void clear(void *state)

@@ -13,6 +13,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/stock/ahead.h"
+#include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 
 enum start_field {

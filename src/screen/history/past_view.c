@@ -11,6 +11,7 @@
 #include "kitchen/board/verbs.h"
 #include "kitchen/history/seasons.h"
 #include "kitchen/pot/pot.h"
+#include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
 
 static bool read_one(struct desk *desk, struct log_subject subject)

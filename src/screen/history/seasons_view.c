@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "kitchen/history/seasons.h"
+#include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/plot.h"
 

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/history/seasons.h"
+#include "screen/history/history_views.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
 

@@ -15,6 +15,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/stock/stock.h"
+#include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 
 struct house_card {

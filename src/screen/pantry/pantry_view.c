@@ -12,6 +12,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/pantry/pantry.h"
+#include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
 
 struct pantry_card {

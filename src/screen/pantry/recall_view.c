@@ -8,6 +8,7 @@
 #include "kitchen/board/kinds.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/recall.h"
+#include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
 
 static void clear(void *state)

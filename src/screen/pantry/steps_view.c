@@ -3,6 +3,7 @@
  * out, and when the advice is about such.
  */
 #include "kitchen/canner/canner.h"
+#include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
 
 struct steps_card {

@@ -10,6 +10,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/pantry/recall.h"
 #include "log/rows/words.h"
+#include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/book.h"
 #include "kitchen/plan/plan.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
 static void clear(void *state)

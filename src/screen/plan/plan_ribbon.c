@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "kitchen/plan/plan.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/ribbon.h"
 

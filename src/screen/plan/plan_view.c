@@ -10,6 +10,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/ribbon.h"
 

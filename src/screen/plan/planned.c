@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "kitchen/plan/plan.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
 /* The first task of a kind at the station that has not begun; NULL: none. */

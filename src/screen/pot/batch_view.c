@@ -9,6 +9,8 @@
 #include "kitchen/board/book.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
+#include "screen/plan/plan_views.h"
+#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 
 enum batch_field { BATCH_RECIPE, BATCH_PACK, BATCH_JAR, BATCH_MULTIPLE, BATCH_READY };

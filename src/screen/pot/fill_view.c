@@ -10,6 +10,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
+#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 
 enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_VINEGAR, FILL_READY };

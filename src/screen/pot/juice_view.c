@@ -11,6 +11,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
+#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 
 struct juice_card {

@@ -11,6 +11,8 @@
 #include "kitchen/board/book.h"
 #include "kitchen/recipe/own.h"
 #include "kitchen/recipe/recipe_lines.h"
+#include "screen/house/house_views.h"
+#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 
 #define FOODS_MAX 256

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/recipe/sheet.h"
+#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 
 /* What the sheet of a recipe's pectin says, while it is typed. */

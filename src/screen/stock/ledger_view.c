@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "kitchen/stock/shelf.h"
+#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

@@ -10,6 +10,7 @@
 #include "kitchen/act/undo.h"
 #include "kitchen/house/house.h"
 #include "kitchen/stock/shelf.h"
+#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 
 static void clear(void *state)
