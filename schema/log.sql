@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 18; -- the number of this layout: another one for every change
+PRAGMA user_version = 19; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -149,6 +149,7 @@ CREATE TABLE work (
 ) STRICT;
 CREATE UNIQUE INDEX work_at_station ON work (station_id) WHERE at_station = 1; -- one at a time
 CREATE INDEX work_opened ON work (opened_wall_ms, kind, station_id);
+CREATE INDEX work_begun_at ON work (station_id, opened_wall_ms);
 CREATE INDEX work_in_time ON work (opened_wall_ms / 1000 * 1048576 + id % 1048576); -- the view work_line
 
 -- A run: one juicer, one charge of fruit.
@@ -261,10 +262,11 @@ CREATE TABLE phase (
 ) STRICT;
 CREATE UNIQUE INDEX phase_running ON phase (work_id) WHERE ended_wall_ms IS NULL; -- one at a time
 CREATE INDEX phase_of_work ON phase (work_id, id);
--- What a look back asks of every work.
+-- What a look back asks of every work. Busy: with all but what stands beside a station.
 CREATE INDEX phase_lost ON phase (work_id) WHERE ended_why = 'lost';
-CREATE INDEX phase_come_up ON phase (work_id, id) WHERE name = 'come_up' AND ended_why = 'done';
-CREATE INDEX phase_busy ON phase (work_id, began_wall_ms, ended_wall_ms, lasted_ms, name)
+CREATE INDEX phase_come_up ON phase (work_id, id, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)))
+	WHERE name = 'come_up' AND ended_why = 'done';
+CREATE INDEX phase_busy ON phase (work_id, coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms)))
 	WHERE ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check');
 
 -- A box of flat lids.
@@ -312,6 +314,8 @@ CREATE TABLE jar (
 CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;
 CREATE INDEX jar_in_load ON jar (load_id, lot_id, state, siphoning, fate, fate_done_wall_ms, checked_wall_ms)
 	WHERE load_id IS NOT NULL;          -- what a look back asks of every load
+CREATE INDEX jar_not_made ON jar (load_id, state)
+	WHERE state = 'broken' OR fate = 'reprocess' AND fate_done_wall_ms IS NOT NULL;
 CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken';
 CREATE INDEX jar_of_batch ON jar (batch_id) WHERE batch_id IS NOT NULL;
 CREATE INDEX jar_of_lid_box ON jar (lid_box_id) WHERE lid_box_id IS NOT NULL;
@@ -1029,7 +1033,7 @@ END;
 -- What each jar of a load counts for. One that was processed again counts under its last lid;
 -- each of its lids was looked at. Jars of a notebook that does not say how many sealed were not.
 CREATE VIEW jar_counted AS SELECT load_id, lot_id,
-	state <> 'broken' AND NOT (fate = 'reprocess' AND fate_done_wall_ms IS NOT NULL) AS made,
+	NOT (state = 'broken' OR fate = 'reprocess' AND fate_done_wall_ms IS NOT NULL) AS made,
 	state = 'broken' AS broke,
 	state IN ('sealed', 'unsealed', 'doubtful') AND checked_wall_ms IS NOT NULL AS looked,
 	state IN ('unsealed', 'doubtful') AND checked_wall_ms IS NOT NULL AS failed

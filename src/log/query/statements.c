@@ -119,16 +119,20 @@
 #define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
 
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
-/* The LIMIT keeps a work's time from being worked out again at each mention of it: a subquery with one is not
- * flattened (SQLite documentation, optoverview.html, "Subquery Flattening"). */
-#define BUSY_STATIONS \
-	"FROM (SELECT station_id, coalesce((SELECT sum(" LASTED ") FROM phase WHERE work_id = work.id " \
-	"AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy_ms " \
-	"FROM work WHERE " BEGUN " LIMIT -1) LEFT JOIN station ON station.id = station_id GROUP BY station_id"
+/* What each station did, in a piece, as the indexes work_begun_at and phase_busy have it: CROSS JOIN keeps to
+ * this order, and the LIMIT keeps a sum from being added up again wherever it is named: a subquery with one is
+ * not flattened (SQLite documentation, optoverview.html, "Subquery Flattening"). */
+#define AT_STATION "FROM work CROSS JOIN phase ON work_id = work.id WHERE station_id = station.id AND " BEGUN
+#define STATIONS_BUSY \
+	"FROM (SELECT id, name, kind, " \
+	"(SELECT count(*) FROM work WHERE station_id = station.id AND " BEGUN ") AS works, " \
+	"coalesce((SELECT sum(" LASTED ") " AT_STATION \
+	" AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy FROM station LIMIT -1) "
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
 	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = work.id AND name = 'come_up' " \
-	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM work WHERE " BEGUN_OF("load") ") WHERE ms IS NOT NULL"
+	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM work WHERE " BEGUN_OF( \
+	    "load") " LIMIT -1) WHERE ms IS NOT NULL"
 
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
@@ -427,9 +431,12 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(opened_wall_ms) / 1000, 'unixepoch') AS INTEGER) FROM work "
 	                  "WHERE opened_wall_ms < ?1",
 	[SEASON_MADE] = "SELECT sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch') FROM work WHERE " BEGUN,
-	[SEASON_JARS] =
-	    "SELECT sum(made), sum(broke) FROM work CROSS JOIN jar_counted ON load_id = work.id WHERE " BEGUN_OF(
-	        "load"),
+	/* All of them are counted, which asks nothing of a jar, and the few taken off that do not count. */
+	[SEASON_JARS] = "SELECT (SELECT count(*) FROM work CROSS JOIN jar ON load_id = work.id WHERE " BEGUN_OF(
+	    "load") ") - count(*), "
+	            "sum(state = 'broken') FROM work CROSS JOIN jar INDEXED BY jar_not_made ON load_id = work.id "
+	            "WHERE " BEGUN_OF(
+	                "load") " AND (state = 'broken' OR fate = 'reprocess' AND fate_done_wall_ms IS NOT NULL)",
 	[SEASON_VERDICTS] =
 	    "SELECT sum(verdict = 'not_valid'), sum(verdict = 'unknown'), "
 	    "(SELECT count(*) FROM work CROSS JOIN phase ON work_id = work.id AND ended_why = 'lost' WHERE " BEGUN_OF(
@@ -448,10 +455,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "SELECT product, count(DISTINCT load_id), sum(made) AS jars, sum(broke), sum(looked), sum(failed), "
 	    "min(opened_wall_ms) FROM work CROSS JOIN jar_counted ON load_id = work.id JOIN lot ON lot.id = lot_id "
 	    "WHERE " BEGUN_OF("load") " GROUP BY product COLLATE NOCASE ORDER BY jars DESC, product",
-	[SEASON_BUSIEST] = "SELECT name, sum(busy_ms) AS busy " BUSY_STATIONS " HAVING busy > 0 AND name IS NOT NULL "
-	                   "ORDER BY busy DESC, station_id LIMIT 1",
-	[SEASON_STATIONS] = "SELECT station_id, coalesce(name, ''), coalesce(kind, ''), count(*), "
-	                    "sum(busy_ms) AS busy " BUSY_STATIONS " ORDER BY busy DESC, station_id",
+	[SEASON_BUSIEST] = "SELECT name, busy " STATIONS_BUSY "WHERE busy > 0 ORDER BY busy DESC, id LIMIT 1",
+	[SEASON_STATIONS] =
+	    "SELECT id, name, kind, works, busy " STATIONS_BUSY "WHERE works > 0 ORDER BY busy DESC, id",
 	[SEASON_FRUITS] = "SELECT run_yield.fruit, count(*), sum(run_yield.fruit_mg) AS mg, sum(juice_ul) "
 	                  "FROM work CROSS JOIN run_yield ON run_id = work.id WHERE " BEGUN_OF(
 	                      "run") " GROUP BY run_yield.fruit ORDER BY mg DESC, 1",

@@ -706,6 +706,50 @@ START_TEST(a_season_is_a_recount_of_its_rows)
 }
 END_TEST
 
+static int64_t busy_recounted(int64_t station_id)
+{
+	char sql[400];
+	(void)snprintf(sql, sizeof(sql),
+	               "SELECT coalesce(sum(CASE WHEN lasted_ms IS NULL THEN max(0, ended_wall_ms - began_wall_ms) "
+	               "ELSE lasted_ms END), 0) FROM phase JOIN work ON work.id = work_id WHERE station_id = %lld "
+	               "AND ended_wall_ms IS NOT NULL AND name <> 'cooling' AND name <> 'seal_check'",
+	               (long long)station_id);
+	return kit_number(kit.path, sql);
+}
+
+START_TEST(a_station_is_busy_with_all_that_was_begun_at_it)
+{
+	struct log_entry acts[ACTS];
+	struct log_season_station *stations;
+	size_t count;
+	set_up_pots();
+	(void)do_a_day(acts);
+	kit_sql(
+	    kit.path,
+	    "UPDATE phase SET ended_wall_ms = began_wall_ms + 1000 * id, ended_why = 'done', "
+	    "lasted_ms = CASE id % 2 WHEN 0 THEN 777 * id END;"
+	    "INSERT INTO phase (work_id, name, began_wall_ms, began_awake_ms, began_boot, ended_wall_ms, ended_why) "
+	    "SELECT id, 'cooling', 0, 0, '', 43200000, 'done' FROM load UNION ALL "
+	    "SELECT id, 'seal_check', 0, 0, '', 600000, 'done' FROM load UNION ALL "
+	    "SELECT id, 'unload', 5000, 0, '', 4000, 'done' FROM load UNION ALL "
+	    "SELECT id, 'unload', 0, 0, '', NULL, NULL FROM load WHERE NOT EXISTS (SELECT 1 FROM phase "
+	    "WHERE work_id = load.id AND ended_wall_ms IS NULL)");
+	KIT_OK(&kit, log_season_stations(kit.log, 2026, &stations, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	for (size_t i = 0; i < count; i++) {
+		int64_t id = stations[i].station_id;
+		ck_assert_int_eq(stations[i].works, 1);
+		ck_assert_int_gt(stations[i].busy_ms, 0);
+		ck_assert_int_eq(stations[i].busy_ms, busy_recounted(id));
+		ck_assert(i == 0 || stations[i - 1].busy_ms >= stations[i].busy_ms);
+	}
+	free(stations);
+	KIT_OK(&kit, log_season_stations(kit.log, 2025, &stations, &count, &kit.fault));
+	ck_assert_uint_eq(count, 0);
+	free(stations);
+}
+END_TEST
+
 START_TEST(years_are_those_in_which_something_was_begun)
 {
 	struct log_season *seasons;
@@ -752,6 +796,7 @@ static const struct listed_test listed[] = {
 	TEST(a_line_tells_what_the_rows_say),
 	TEST(hours_are_those_between_acts_less_than_two_hours_apart),
 	TEST(a_season_is_a_recount_of_its_rows),
+	TEST(a_station_is_busy_with_all_that_was_begun_at_it),
 	TEST(years_are_those_in_which_something_was_begun),
 	TEST(a_log_has_no_virtual_table),
 };
