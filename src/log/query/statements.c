@@ -112,9 +112,12 @@
 	"AND work_found(?6, kind, ref) AND CASE ?4 " \
 	"WHEN 'unsealed' THEN unsealed WHEN 'restarted' THEN lost > 0 WHEN 'losses' THEN losses " \
 	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict IS ?4 END " \
-	"AND (?5 = '' OR CASE kind WHEN 'load' THEN EXISTS (SELECT 1 FROM jar WHERE load_id = ref AND +lot_id IN " OF_PRODUCT \
-	") WHEN 'batch' THEN (SELECT lot_id FROM batch WHERE batch.id = ref) IN " OF_PRODUCT " ELSE 0 END) "
-#define OF_PRODUCT "(SELECT id FROM lot WHERE product = ?5 COLLATE NOCASE)"
+	"AND (?5 = '' OR CASE kind WHEN 'load' THEN ref IN " LOADS_OF_PRODUCT \
+	" WHEN 'batch' THEN ref IN " BATCHES_OF_PRODUCT " ELSE 0 END) "
+#define LOADS_OF_PRODUCT \
+	"(SELECT load_id FROM lot CROSS JOIN jar ON lot_id = lot.id WHERE product = ?5 COLLATE NOCASE AND load_id IS NOT NULL)"
+#define BATCHES_OF_PRODUCT \
+	"(SELECT batch.id FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE product = ?5 COLLATE NOCASE)"
 
 #define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
 
