@@ -275,6 +275,8 @@ static void time_pages(struct bench *bench, const struct middle *middle)
 	time_search(bench, "restarted, oldest first", &(struct log_wish){ .state = WORK_RESTARTED }, INT64_MIN, true);
 	time_search(bench, "not finished (none)", &(struct log_wish){ .state = WORK_OPEN }, INT64_MAX, false);
 	time_search(bench, "process not valid, from the middle", &not_valid, from, false);
+	time_search(bench, "process unknown (none)", &(struct log_wish){ .state = WORK_UNKNOWN }, INT64_MAX, false);
+	time_search(bench, "with a note, from the middle", &(struct log_wish){ .state = WORK_NOTED }, from, false);
 	time_search(bench, "not valid, one product, one year",
 	            &(struct log_wish){ .season = middle->year, .state = WORK_NOT_VALID, .product = "peaches" },
 	            INT64_MAX, false);
