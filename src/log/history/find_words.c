@@ -12,8 +12,8 @@
 #define TOLD_BYTES 232 /* of verb and values; what is longer is told each time */
 
 struct found_work {
-	struct log_subject subject; /* SUBJECT_HOUSE: a gap */
-	unsigned words;
+	int64_t id;
+	unsigned words; /* 0: a gap */
 };
 
 struct told_entry {
@@ -96,12 +96,11 @@ static unsigned all_of(const struct find_words *find)
 /* --- what holds them ------------------------------------------------------------------- */
 
 /* Its place, or the gap where it belongs. There is always a gap. */
-static struct found_work *place_of(const struct find_words *find, struct log_subject subject)
+static struct found_work *place_of(const struct find_words *find, int64_t work_id)
 {
-	uint64_t mixed = ((uint64_t)subject.id * 4 + (uint64_t)subject.kind) * UINT64_C(0x9e3779b97f4a7c15);
+	uint64_t mixed = (uint64_t)work_id * UINT64_C(0x9e3779b97f4a7c15);
 	size_t at = (size_t)(mixed >> 32) & (find->room - 1);
-	while (find->works[at].subject.kind != SUBJECT_HOUSE &&
-	       (find->works[at].subject.kind != subject.kind || find->works[at].subject.id != subject.id))
+	while (find->works[at].words != 0 && find->works[at].id != work_id)
 		at = (at + 1) & (find->room - 1);
 	return &find->works[at];
 }
@@ -115,35 +114,35 @@ static bool make_room(struct find_words *find)
 	if (wider.works == NULL)
 		return false;
 	for (size_t i = 0; i < find->room; i++)
-		if (find->works[i].subject.kind != SUBJECT_HOUSE)
-			*place_of(&wider, find->works[i].subject) = find->works[i];
+		if (find->works[i].words != 0)
+			*place_of(&wider, find->works[i].id) = find->works[i];
 	free(find->works);
 	find->works = wider.works;
 	find->room = wider.room;
 	return true;
 }
 
-static unsigned noted_of(const struct find_words *find, struct log_subject subject)
+static unsigned noted_of(const struct find_words *find, int64_t work_id)
 {
-	return find->room == 0 ? 0 : place_of(find, subject)->words;
+	return find->room == 0 ? 0 : place_of(find, work_id)->words;
 }
 
-/* False: there is no memory. */
-static bool note(struct find_words *find, struct log_subject subject, unsigned words)
+/* `words`: one at least. False: there is no memory. */
+static bool note(struct find_words *find, int64_t work_id, unsigned words)
 {
 	if (!make_room(find))
 		return false;
-	struct found_work *work = place_of(find, subject);
-	find->used += work->subject.kind == SUBJECT_HOUSE;
-	work->subject = subject;
+	struct found_work *work = place_of(find, work_id);
+	find->used += work->words == 0;
+	work->id = work_id;
 	work->words |= words;
 	return true;
 }
 
 /* Were all of them noted of it? */
-static bool find_words_has(const struct find_words *find, struct log_subject subject)
+static bool find_words_has(const struct find_words *find, int64_t work_id)
 {
-	return noted_of(find, subject) == all_of(find);
+	return noted_of(find, work_id) == all_of(find);
 }
 
 void find_words_clear(struct find_words *find)
@@ -204,16 +203,6 @@ static struct find_words *find_of(sqlite3_value *value)
 	return sqlite3_value_pointer(value, FIND_POINTER);
 }
 
-static struct log_subject subject_of(sqlite3_value *kind, sqlite3_value *ref)
-{
-	struct log_subject subject = { SUBJECT_HOUSE, sqlite3_value_int64(ref) };
-	const char *name = (const char *)sqlite3_value_text(kind);
-	for (int i = SUBJECT_LOAD; name != NULL && i < SUBJECT_KIND_COUNT; i++)
-		if (strcmp(name, words_of_work.list[i]) == 0)
-			subject.kind = (enum subject_kind)i;
-	return subject;
-}
-
 static unsigned words_of_texts(const struct find_words *find, unsigned wanted, int count, sqlite3_value **texts)
 {
 	unsigned words = 0;
@@ -231,9 +220,9 @@ static void words_in(sqlite3_context *context, int count, sqlite3_value **values
 	sqlite3_result_int(context, find != NULL && words_of_texts(find, all_of(find), count - 1, values + 1) != 0);
 }
 
-static void note_for_sql(sqlite3_context *context, struct find_words *find, struct log_subject subject, unsigned words)
+static void note_for_sql(sqlite3_context *context, struct find_words *find, int64_t work_id, unsigned words)
 {
-	if (words != 0 && !note(find, subject, words))
+	if (words != 0 && !note(find, work_id, words))
 		sqlite3_result_error_nomem(context);
 	else
 		sqlite3_result_int(context, 0);
@@ -241,38 +230,38 @@ static void note_for_sql(sqlite3_context *context, struct find_words *find, stru
 
 static void note_words(sqlite3_context *context, int count, sqlite3_value **values)
 {
-	struct find_words *find = count < 3 ? NULL : find_of(values[0]);
+	struct find_words *find = count < 2 ? NULL : find_of(values[0]);
 	if (find == NULL) {
 		sqlite3_result_int(context, 0);
 		return;
 	}
-	struct log_subject subject = subject_of(values[1], values[2]);
-	unsigned wanted = all_of(find) & ~noted_of(find, subject);
-	note_for_sql(context, find, subject, words_of_texts(find, wanted, count - 3, values + 3));
+	int64_t work_id = sqlite3_value_int64(values[1]);
+	unsigned wanted = all_of(find) & ~noted_of(find, work_id);
+	note_for_sql(context, find, work_id, words_of_texts(find, wanted, count - 2, values + 2));
 }
 
 static void note_entry(sqlite3_context *context, int count, sqlite3_value **values)
 {
 	struct find_words *find = find_of(values[0]);
-	const char *verb = (const char *)sqlite3_value_text(values[3]);
-	const char *said = (const char *)sqlite3_value_text(values[4]);
+	const char *verb = (const char *)sqlite3_value_text(values[2]);
+	const char *said = (const char *)sqlite3_value_text(values[3]);
 	unsigned words = 0;
 	if (find == NULL || verb == NULL || said == NULL) {
 		sqlite3_result_int(context, 0);
 		return;
 	}
-	struct log_subject subject = subject_of(values[1], values[2]);
-	unsigned wanted = all_of(find) & ~noted_of(find, subject);
+	int64_t work_id = sqlite3_value_int64(values[1]);
+	unsigned wanted = all_of(find) & ~noted_of(find, work_id);
 	if (wanted != 0)
-		words = words_of_texts(find, wanted, count - 5, values + 5) | words_of_entry(find, verb, said);
-	note_for_sql(context, find, subject, words);
+		words = words_of_texts(find, wanted, count - 4, values + 4) | words_of_entry(find, verb, said);
+	note_for_sql(context, find, work_id, words);
 }
 
 static void work_found(sqlite3_context *context, int count, sqlite3_value **values)
 {
 	const struct find_words *find = find_of(values[0]);
 	(void)count;
-	sqlite3_result_int(context, find == NULL || find_words_has(find, subject_of(values[1], values[2])));
+	sqlite3_result_int(context, find == NULL || find_words_has(find, sqlite3_value_int64(values[1])));
 }
 
 int find_words_for_sql(sqlite3 *db)
@@ -284,8 +273,8 @@ int find_words_for_sql(sqlite3 *db)
 	} functions[] = {
 		{ "words_in", -1, words_in },
 		{ "note_words", -1, note_words },
-		{ "note_entry", 6, note_entry },
-		{ "work_found", 3, work_found },
+		{ "note_entry", 5, note_entry },
+		{ "work_found", 2, work_found },
 	};
 	int rc = SQLITE_OK;
 	/* For our own statements alone: a view or trigger of a stranger may not call them. */

@@ -17,7 +17,7 @@
 #include "log/disk/log_private.h"
 #include "log/rows/history.h"
 
-struct found_work; /* of one load, run or batch: which of the words stand there */
+struct found_work; /* which of the words stand there */
 struct told_entry; /* which of them stand in the sentence of a verb and its values */
 
 struct find_words {
@@ -25,7 +25,7 @@ struct find_words {
 	const char *words[FIND_WORDS_MAX];
 	size_t lengths[FIND_WORDS_MAX];
 	int count;
-	struct found_work *works; /* by kind and number, with gaps */
+	struct found_work *works; /* by number, with gaps */
 	size_t room;              /* a power of two; 0: nothing is found yet */
 	size_t used;
 	struct log_teller teller;
@@ -38,11 +38,11 @@ bool find_words_read(struct find_words *find, const char *typed, struct fault *f
 void find_words_clear(struct find_words *find); /* of {0} is allowed */
 
 /* For SQL, where `find` is a pointer bound as FIND_POINTER:
- *   words_in(find, text, ...)               does any of the words stand there?
- *   note_words(find, kind, ref, text, ...)  which of them do is noted of that load, run or batch;
- *                                           always false, so that a WHERE with it brings no rows
- *   note_entry(find, kind, ref, verb, said, who)  likewise, of the sentence of an entry and of who
- *   work_found(find, kind, ref)             true of everything when none is bound */
+ *   words_in(find, text, ...)             does any of the words stand there?
+ *   note_words(find, work_id, text, ...)  which of them do is noted of that load, run or batch;
+ *                                         always false, so that a WHERE with it brings no rows
+ *   note_entry(find, work_id, verb, said, who)  likewise, of the sentence of an entry and of who
+ *   work_found(find, work_id)             true of everything when none is bound */
 #define FIND_POINTER "find_words"
 int find_words_for_sql(sqlite3 *db);
 

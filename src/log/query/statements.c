@@ -109,7 +109,7 @@
 	"id, kind, ref, season, station_id, product, lot, verdict, lost, fruit_mg, juice_ul, jars, broken, looked, failed"
 #define WORKS(after) \
 	"SELECT " WORK_COLUMNS " FROM work_line WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
-	"AND work_found(?6, kind, ref) AND CASE ?4 " \
+	"AND work_found(?6, ref) AND CASE ?4 " \
 	"WHEN 'unsealed' THEN unsealed WHEN 'restarted' THEN lost > 0 WHEN 'losses' THEN losses " \
 	"WHEN 'broken' THEN broken > 0 WHEN 'noted' THEN noted ELSE ?4 IS NULL OR verdict IS ?4 END " \
 	"AND (?5 = '' OR CASE kind WHEN 'load' THEN ref IN " LOADS_OF_PRODUCT \
@@ -416,20 +416,20 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
-	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_entry(?1, 'load', load_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_entry(?1, 'run', run_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_entry(?1, 'batch', batch_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM work WHERE note_words(?1, kind, id, note, " DAY_OPENED ") UNION ALL "
-	    "SELECT 1 FROM run WHERE note_words(?1, 'run', id, fruit) UNION ALL "
-	    "SELECT 1 FROM batch WHERE note_words(?1, 'batch', id, recipe) UNION ALL "
-	    "SELECT 1 FROM batch_amount WHERE note_words(?1, 'batch', batch_id, ingredient) UNION ALL "
-	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND note_words(?1, 'load', load_id, why) "
+	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_entry(?1, load_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_entry(?1, run_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_entry(?1, batch_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM work WHERE note_words(?1, id, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM run WHERE note_words(?1, id, fruit) UNION ALL "
+	    "SELECT 1 FROM batch WHERE note_words(?1, id, recipe) UNION ALL "
+	    "SELECT 1 FROM batch_amount WHERE note_words(?1, batch_id, ingredient) UNION ALL "
+	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND note_words(?1, load_id, why) "
 	    "UNION ALL "
-	    "SELECT 1 FROM judgement WHERE batch_id IS NOT NULL AND note_words(?1, 'batch', batch_id, why) UNION ALL "
+	    "SELECT 1 FROM judgement WHERE batch_id IS NOT NULL AND note_words(?1, batch_id, why) UNION ALL "
 	    "SELECT 1 FROM lot CROSS JOIN jar ON lot_id = lot.id WHERE words_in(?1, product, code) AND load_id IS NOT NULL "
-	    "AND note_words(?1, 'load', load_id, product, code) UNION ALL "
+	    "AND note_words(?1, load_id, product, code) UNION ALL "
 	    "SELECT 1 FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE words_in(?1, product, code) "
-	    "AND note_words(?1, 'batch', batch.id, product, code)",
+	    "AND note_words(?1, batch.id, product, code)",
 	/* The newest year before an instant in which something was begun. */
 	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(opened_wall_ms) / 1000, 'unixepoch') AS INTEGER) FROM work "
 	                  "WHERE opened_wall_ms < ?1",
