@@ -495,19 +495,15 @@ CREATE TABLE journal (
 	verb TEXT NOT NULL,                 -- src/kitchen/board/verbs.c; one that is on no list is shown as it stands
 	who TEXT NOT NULL DEFAULT '',
 	station_id INTEGER,                 -- no foreign keys: the journal outlives what it tells of
-	load_id INTEGER,
+	work_id INTEGER,                    -- the load, run or batch
 	said TEXT NOT NULL,                 -- what it was about, in the order of its verb: ["Big kettle", 9]
 	undoes_id INTEGER UNIQUE REFERENCES journal (id),
 	breaks_hold INTEGER NOT NULL DEFAULT 0 CHECK (breaks_hold IN (0, 1)), -- taken back for two minutes only
-	changes BLOB NOT NULL,              -- SQLite changeset of the act; its inverse undoes it
-	run_id INTEGER,
-	batch_id INTEGER
+	changes BLOB NOT NULL               -- SQLite changeset of the act; its inverse undoes it
 ) STRICT;
--- What sentences are made of stands in these as well: a search reads all of them, and not the changes.
-CREATE INDEX journal_of_load ON journal (load_id, id, verb, said, who);
+-- What sentences are made of stands in the first as well: a search reads all of them, and not the changes.
+CREATE INDEX journal_of_work ON journal (work_id, id, verb, said, who) WHERE work_id IS NOT NULL;
 CREATE INDEX journal_of_station ON journal (station_id, id);
-CREATE INDEX journal_of_run ON journal (run_id, id, verb, said, who) WHERE run_id IS NOT NULL;
-CREATE INDEX journal_of_batch ON journal (batch_id, id, verb, said, who) WHERE batch_id IS NOT NULL;
 CREATE TRIGGER journal_is_not_changed BEFORE UPDATE ON journal
 BEGIN SELECT RAISE(ABORT, 'the journal is never changed'); END;
 CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal

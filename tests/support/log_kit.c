@@ -107,14 +107,14 @@ static void put_words(char *buffer, size_t size, const char *words)
 		abort();
 }
 
-struct log_entry kit_entry(const char *words, int64_t station_id, int64_t load_id)
+struct log_entry kit_entry(const char *words, int64_t station_id, int64_t work_id)
 {
 	struct log_entry entry = {
 		.at = { .wall_ms = KIT_MORNING_MS, .awake_ms = 1000, .boot = "boot-1" },
 		.verb = "test",
 		.who = "AB",
 		.station_id = station_id,
-		.load_id = load_id,
+		.work_id = work_id,
 	};
 	struct values_line said = values_over(entry.said, sizeof(entry.said));
 	if (!values_add_text(&said, words))
@@ -262,7 +262,7 @@ bool kit_start_load(struct log *log, int64_t station_id, const char *code, int j
 		ok = log_put_jar(log, &jar, fault);
 	}
 	entry->station_id = station_id;
-	entry->load_id = load_id;
+	entry->work_id = load_id;
 	return end(log, ok, entry, fault);
 }
 
@@ -301,7 +301,7 @@ bool kit_start_run(struct log *log, int64_t station_id, int64_t *juice_id, struc
 	ok = ok && log_put_juice(log, &juice, fault);
 	*juice_id = juice.id;
 	entry->station_id = station_id;
-	entry->run_id = run.id;
+	entry->work_id = run.id;
 	return end(log, ok, entry, fault);
 }
 
@@ -381,7 +381,7 @@ bool kit_start_batch(struct log *log, int64_t station_id, const char *code, int6
 	          put_phase(log, kit_batch(batch_id), "heat", fault) &&
 	          put_amounts(log, batch_id, juice_id, sugar_id, fault);
 	entry->station_id = station_id;
-	entry->batch_id = batch_id;
+	entry->work_id = batch_id;
 	return end(log, ok, entry, fault);
 }
 
@@ -400,7 +400,7 @@ bool kit_fill_jars(struct log *log, int64_t batch_id, int jars, struct log_entry
 		ok = log_put_jar(log, &jar, fault);
 	}
 	entry->station_id = batch.station_id;
-	entry->batch_id = batch_id;
+	entry->work_id = batch_id;
 	return end(log, ok, entry, fault);
 }
 
@@ -431,7 +431,7 @@ bool kit_load_jars(struct log *log, int64_t station_id, const char *code, int64_
 	bool ok = put_load(log, station_id, code, &lot_id, &load_id, fault) &&
 	          put_phase(log, kit_load(load_id), "come_up", fault) && move_jars(log, batch_id, load_id, fault);
 	entry->station_id = station_id;
-	entry->load_id = load_id;
+	entry->work_id = load_id;
 	return end(log, ok, entry, fault);
 }
 

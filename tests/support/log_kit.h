@@ -36,7 +36,7 @@ void kit_start(struct log_kit *kit); /* init, create, house and canner number 1 
 /* Opening must fail with this kind; the sentence stays in kit->fault. */
 void kit_refused(struct log_kit *kit, enum log_mode mode, enum fault_kind kind);
 
-struct log_entry kit_entry(const char *words, int64_t station_id, int64_t load_id);
+struct log_entry kit_entry(const char *words, int64_t station_id, int64_t work_id);
 
 /* An act that changes nothing but the journal; false: it was refused. */
 bool kit_act(struct log_kit *kit);

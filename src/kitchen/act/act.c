@@ -79,6 +79,7 @@ void act_about(struct act *act, struct log_subject subject)
 {
 	int64_t *id = log_entry_id(&act->entry, subject.kind);
 
+	act->about = subject;
 	if (id != NULL)
 		*id = subject.id;
 }

@@ -15,6 +15,7 @@
 struct act {
 	struct kitchen *kitchen;
 	struct log_entry entry;
+	struct log_subject about; /* as act_about was told; else the house */
 	struct values_line said;
 };
 

@@ -45,7 +45,7 @@ static bool may_change_house(const struct kitchen *kitchen, const struct log_ent
 		                                 VERB_REDO };
 	enum verb verb = entry_verb(last);
 
-	if (last->load_id != 0 || last->station_id != 0 || last->run_id != 0 || last->batch_id != 0)
+	if (last->station_id != 0 || last->work_id != 0)
 		return true;
 	if (verb == VERB_PRACTICE)
 		return fault_set(fault, FAULT_REFUSED, "A practice log stays one; make a new log for real work.");
@@ -71,9 +71,7 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
 		return false;
 	act.entry.station_id = last.station_id;
-	act.entry.load_id = last.load_id;
-	act.entry.run_id = last.run_id;
-	act.entry.batch_id = last.batch_id;
+	act.entry.work_id = last.work_id;
 	act.entry.breaks_hold = last.breaks_hold;
 	act_is(&act, redo ? VERB_REDO : VERB_UNDO);
 	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));

@@ -501,7 +501,7 @@ static void recollect(struct kitchen *kitchen, enum verb verb, enum verb other)
 
 	if (!log_newest_entry(kitchen->log, &newest, NULL) || !is_either(&newest, verb, other))
 		return;
-	kitchen->pantry_done = newest.load_id != 0 ? (struct log_subject){ SUBJECT_LOAD, newest.load_id }
+	kitchen->pantry_done = newest.work_id != 0 ? (struct log_subject){ SUBJECT_LOAD, newest.work_id }
 	                                           : (struct log_subject){ SUBJECT_HOUSE, 0 };
 }
 

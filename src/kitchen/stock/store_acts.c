@@ -50,8 +50,8 @@ static bool put_move(struct act *act, struct log_supply *supply, int64_t amount,
 	struct log_supply_move move = {
 		.amount = amount,
 		.why = why,
-		.batch_id = act->entry.batch_id,
-		.load_id = act->entry.load_id,
+		.batch_id = act->about.kind == SUBJECT_BATCH ? act->about.id : 0,
+		.load_id = act->about.kind == SUBJECT_LOAD ? act->about.id : 0,
 		.wall_ms = act->entry.at.wall_ms,
 	};
 

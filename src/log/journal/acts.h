@@ -33,7 +33,7 @@ bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault);
 void log_abandon(struct log *log);
 
 /* Undo act `id` (which may itself be an undo: that makes a redo) as a new act.
- * `entry` carries at, who, verb, station and load of the new act; undoes_id is set
+ * `entry` carries at, who, verb, station and work of the new act; undoes_id is set
  * here (an act that was undone and redone is undone through its redo).  FAULT_CONFLICT when rows the act touched have changed
  * since or the result would break a rule of the schema; nothing is changed then.
  * FAULT_MISSING when there is no such act or it has been undone already.  The kitchen takes

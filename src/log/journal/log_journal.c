@@ -35,9 +35,8 @@ static const struct log_column columns[] = {
 	{ IN(verb), .kind = CELL_TEXT, OUT("verb", "short name of the act") },
 	{ IN(who), .kind = CELL_TEXT, OUT("who", "initials") },
 	{ IN(station_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("station", "empty: about none") },
-	{ IN(load_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("load", "empty: about none") },
-	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "empty: about none") },
-	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("batch", "empty: about none") },
+	{ IN(work_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
+	  OUT("work", "number of the load, run or batch; empty: about none") },
 	{ IN(said), .kind = CELL_TEXT, SELECTED(OF_ACT("said")) },
 	{ .kind = CELL_TEXT, SELECTED("journal.said"),
 	  OUT("said", "what the act was about, in the order of its verb: an array of JSON; of an undo empty") },
@@ -62,18 +61,18 @@ const struct log_table table_of_journal = {
 };
 
 static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = STANDING_OF_HOUSE, [SUBJECT_STATION] = STANDING_OF_STATION, [SUBJECT_LOAD] = STANDING_OF_LOAD,
-	[SUBJECT_RUN] = STANDING_OF_RUN,     [SUBJECT_BATCH] = STANDING_OF_BATCH,
+	[SUBJECT_HOUSE] = STANDING_OF_HOUSE, [SUBJECT_STATION] = STANDING_OF_STATION, [SUBJECT_LOAD] = STANDING_OF_WORK,
+	[SUBJECT_RUN] = STANDING_OF_WORK,    [SUBJECT_BATCH] = STANDING_OF_WORK,
 };
 
 static const enum statement undone_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE, [SUBJECT_STATION] = UNDONE_OF_STATION, [SUBJECT_LOAD] = UNDONE_OF_LOAD,
-	[SUBJECT_RUN] = UNDONE_OF_RUN,     [SUBJECT_BATCH] = UNDONE_OF_BATCH,
+	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE, [SUBJECT_STATION] = UNDONE_OF_STATION, [SUBJECT_LOAD] = UNDONE_OF_WORK,
+	[SUBJECT_RUN] = UNDONE_OF_WORK,    [SUBJECT_BATCH] = UNDONE_OF_WORK,
 };
 
 static const enum statement entries_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE, [SUBJECT_STATION] = ENTRIES_OF_STATION, [SUBJECT_LOAD] = ENTRIES_OF_LOAD,
-	[SUBJECT_RUN] = ENTRIES_OF_RUN,     [SUBJECT_BATCH] = ENTRIES_OF_BATCH,
+	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE, [SUBJECT_STATION] = ENTRIES_OF_STATION, [SUBJECT_LOAD] = ENTRIES_OF_WORK,
+	[SUBJECT_RUN] = ENTRIES_OF_WORK,    [SUBJECT_BATCH] = ENTRIES_OF_WORK,
 };
 
 static struct query start_about(struct log *log, const enum statement *which, struct log_subject subject)

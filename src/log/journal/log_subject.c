@@ -7,9 +7,9 @@ int64_t *log_entry_id(struct log_entry *entry, enum subject_kind kind)
 {
 	switch (kind) {
 	case SUBJECT_STATION: return &entry->station_id;
-	case SUBJECT_LOAD: return &entry->load_id;
-	case SUBJECT_RUN: return &entry->run_id;
-	case SUBJECT_BATCH: return &entry->batch_id;
+	case SUBJECT_LOAD:
+	case SUBJECT_RUN:
+	case SUBJECT_BATCH: return &entry->work_id;
 	case SUBJECT_HOUSE:
 	case SUBJECT_KIND_COUNT: break;
 	}

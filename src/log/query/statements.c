@@ -20,15 +20,10 @@
 	" SELECT j.undoes_id, link.n + 1 FROM link JOIN journal j ON j.id = link.before) " \
 	"SELECT max(n) FROM link)"
 
-/* Which entries are meant; `row` is an alias of the journal. Nearly every act is
- * about a station and few about a load: the plus keeps the index of the loads
- * out (SQLite documentation, optoverview.html, "Disqualifying WHERE Clause Terms"). */
-#define OF_HOUSE(row) \
-	row ".station_id IS NULL AND +" row ".load_id IS NULL AND " row ".run_id IS NULL AND " row ".batch_id IS NULL"
+/* Which entries are meant; `row` is an alias of the journal. */
+#define OF_HOUSE(row) row ".station_id IS NULL AND " row ".work_id IS NULL"
 #define OF_STATION(row) row ".station_id = ?1"
-#define OF_LOAD(row) row ".load_id = ?1"
-#define OF_RUN(row) row ".run_id = ?1"
-#define OF_BATCH(row) row ".batch_id = ?1"
+#define OF_WORK(row) row ".work_id = ?1"
 
 #define STORY(about) "SELECT {journal} FROM journal WHERE " about("journal") " ORDER BY journal.id"
 
@@ -161,19 +156,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[ENTRY_NEWEST] = "SELECT {journal} FROM journal ORDER BY journal.id DESC LIMIT 1",
 	[ENTRIES_OF_HOUSE] = STORY(OF_HOUSE),
 	[ENTRIES_OF_STATION] = STORY(OF_STATION),
-	[ENTRIES_OF_LOAD] = STORY(OF_LOAD),
-	[ENTRIES_OF_RUN] = STORY(OF_RUN),
-	[ENTRIES_OF_BATCH] = STORY(OF_BATCH),
+	[ENTRIES_OF_WORK] = STORY(OF_WORK),
 	[STANDING_OF_HOUSE] = STANDING(OF_HOUSE),
 	[STANDING_OF_STATION] = STANDING(OF_STATION),
-	[STANDING_OF_LOAD] = STANDING(OF_LOAD),
-	[STANDING_OF_RUN] = STANDING(OF_RUN),
-	[STANDING_OF_BATCH] = STANDING(OF_BATCH),
+	[STANDING_OF_WORK] = STANDING(OF_WORK),
 	[UNDONE_OF_HOUSE] = UNDONE(OF_HOUSE),
 	[UNDONE_OF_STATION] = UNDONE(OF_STATION),
-	[UNDONE_OF_LOAD] = UNDONE(OF_LOAD),
-	[UNDONE_OF_RUN] = UNDONE(OF_RUN),
-	[UNDONE_OF_BATCH] = UNDONE(OF_BATCH),
+	[UNDONE_OF_WORK] = UNDONE(OF_WORK),
 
 	[HOUSE_GET] = "SELECT {house} FROM house WHERE id = 1",
 	[HOUSE_UPDATE] = "{update house}",
@@ -416,9 +405,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
-	    "SELECT 1 FROM journal WHERE load_id IS NOT NULL AND note_entry(?1, load_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE run_id IS NOT NULL AND note_entry(?1, run_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM journal WHERE batch_id IS NOT NULL AND note_entry(?1, batch_id, verb, said, who) UNION ALL "
+	    "SELECT 1 FROM journal WHERE work_id IS NOT NULL AND note_entry(?1, work_id, verb, said, who) UNION ALL "
 	    "SELECT 1 FROM work WHERE note_words(?1, id, note, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM run WHERE note_words(?1, id, fruit) UNION ALL "
 	    "SELECT 1 FROM batch WHERE note_words(?1, id, recipe) UNION ALL "

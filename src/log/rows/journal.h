@@ -20,9 +20,7 @@ struct log_entry {
 	char verb[WORD_MAX_BYTES];
 	char who[NAME_MAX_BYTES];
 	int64_t station_id; /* 0: none */
-	int64_t load_id;    /* 0: none */
-	int64_t run_id;     /* 0: none */
-	int64_t batch_id;   /* 0: none */
+	int64_t work_id;    /* the load, run or batch; 0: none */
 	/* What the act was about, a line of base/values.h; its sentence is made when it is shown
 	 * (kitchen/board/verbs.h).  An undo or a redo has none of its own and is stored with "[]". */
 	char said[SAID_MAX_BYTES];

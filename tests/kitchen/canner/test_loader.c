@@ -492,7 +492,7 @@ START_TEST(a_load_takes_the_jars_in_the_order_they_waited)
 	ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->lots, 2);
 	ck_assert(log_newest_entry(kit.log, &newest, NULL));
 	ck_assert_str_eq(newest.verb, "load_waiting");
-	ck_assert_int_eq(newest.load_id, load_id);
+	ck_assert_int_eq(newest.work_id, load_id);
 	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "Big kettle: load started, 15 min: 2 half-pints low-sugar"));
 	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "5 pints grape jelly (2026-09-14-T"));
 	kk_to(&kit, load_id, PHASE_COOLING);

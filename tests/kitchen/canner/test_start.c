@@ -394,7 +394,7 @@ START_TEST(the_journal_says_who_started_what)
 	KK_OK(&kit, log_newest_entry(kit.log, &entry, &kit.fault));
 	ck_assert_str_eq(entry.verb, "start_load");
 	ck_assert_str_eq(entry.who, "QX");
-	ck_assert_int_eq(entry.load_id, load_id);
+	ck_assert_int_eq(entry.work_id, load_id);
 	ck_assert_int_eq(entry.station_id, kk_station(&kit, BIG_KETTLE));
 	ck_assert_str_eq(kk_words(&kit, &entry), "Big kettle: load started, 9 half-pints grape jelly, 10 min");
 }

@@ -378,7 +378,7 @@ static const char *const foreign[] = {
 	"DROP VIEW work_line",
 	("DROP TRIGGER journal_is_not_deleted;"
 	 "CREATE TRIGGER journal_is_not_deleted BEFORE DELETE ON journal BEGIN SELECT 1; END"),
-	"DROP INDEX journal_of_load; CREATE INDEX journal_of_load ON journal (load_id)",
+	"DROP INDEX journal_of_work; CREATE INDEX journal_of_work ON journal (work_id)",
 };
 
 START_TEST(a_layout_that_is_not_ours_is_refused_before_anything_is_written)

@@ -79,10 +79,10 @@ static void load_is_whole(const struct log_entry *entry)
 	struct log_phase phase;
 	struct log_entry newest;
 	size_t count;
-	KIT_OK(&kit, log_jars(kit.log, entry->load_id, &jars, &count, &kit.fault));
+	KIT_OK(&kit, log_jars(kit.log, entry->work_id, &jars, &count, &kit.fault));
 	free(jars);
 	ck_assert_uint_eq(count, 2);
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry->load_id), &phase, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry->work_id), &phase, &kit.fault));
 	KIT_OK(&kit, log_newest_entry(kit.log, &newest, &kit.fault));
 	ck_assert_int_eq(newest.id, entry->id);
 	ck_assert(kit_whole(kit.path));
@@ -182,7 +182,7 @@ START_TEST(an_undo_is_all_or_nothing)
 	struct log_entry act;
 	KIT_OK(&kit, start(&act, &kit.fault));
 	for (int n = 1; n < N_MAX; n = after(n)) {
-		struct log_entry undo = kit_entry("Undone", 1, act.load_id);
+		struct log_entry undo = kit_entry("Undone", 1, act.work_id);
 		struct fault fault = { .kind = FAULT_NONE };
 		remember();
 		arm(&ways[_i], n);

@@ -101,7 +101,7 @@ static void make_log(void)
 	kit_open(&kit, LOG_CREATE);
 	KIT_OK(&kit, kit_put_canner(kit.log, 1, "Big enamel", &canner, &kit.fault));
 	KIT_OK(&kit, kit_start_load(kit.log, canner.station_id, "2026-09-14-B1", 3, &load, &kit.fault));
-	load_id = load.load_id;
+	load_id = load.work_id;
 	load_act = load.id;
 	kit_close(&kit);
 }

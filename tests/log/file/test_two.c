@@ -110,7 +110,7 @@ START_TEST(what_the_other_changed_since_is_not_undone)
 	struct log_entry next = kit_entry("Boils", 1, 0);
 	struct log_entry undo = kit_entry("Undo", 1, 0);
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 3, &first, &kit.fault));
-	KIT_OK(&kit, kit_next_phase(second, first.load_id, "hold", &next, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(second, first.work_id, "hold", &next, &kit.fault));
 	ck_assert(!log_undo(kit.log, first.id, &undo, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_CONFLICT);
 }

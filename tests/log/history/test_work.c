@@ -147,7 +147,7 @@ static bool look_at_jar(int64_t load_id, enum jar_state state, enum verdict verd
 	KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
 	KIT_OK(&kit, kit_judge(kit.log, load_id, verdict, verdict == VERDICT_VALID ? "" : "pressure fell", &kit.fault));
 	free(jars);
-	entry->load_id = load_id;
+	entry->work_id = load_id;
 	return log_commit(kit.log, entry, &kit.fault);
 }
 
@@ -158,7 +158,7 @@ static void note_batch(int64_t batch_id, const char *note, struct log_entry *ent
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	(void)snprintf(batch.note, sizeof(batch.note), "%s", note);
 	KIT_OK(&kit, log_put_batch(kit.log, &batch, &kit.fault));
-	entry->batch_id = batch_id;
+	entry->work_id = batch_id;
 	KIT_OK(&kit, log_commit(kit.log, entry, &kit.fault));
 }
 
@@ -180,15 +180,15 @@ static size_t do_acts(struct log_entry acts[ACTS], bool looked_at)
 	look_after(looked_at, n - 1);
 	KIT_OK(&kit, kit_start_batch(kit.log, 3, "2026-09-14-B1", juice_id, sugar_id, &acts[n++], &kit.fault));
 	look_after(looked_at, n - 1);
-	KIT_OK(&kit, kit_fill_jars(kit.log, acts[1].batch_id, 5, &acts[n++], &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, acts[1].work_id, 5, &acts[n++], &kit.fault));
 	look_after(looked_at, n - 1);
-	KIT_OK(&kit, kit_load_jars(kit.log, 1, "2026-09-14-B2", acts[1].batch_id, &acts[n++], &kit.fault));
+	KIT_OK(&kit, kit_load_jars(kit.log, 1, "2026-09-14-B2", acts[1].work_id, &acts[n++], &kit.fault));
 	look_after(looked_at, n - 1);
-	KIT_OK(&kit, kit_next_phase(kit.log, acts[3].load_id, "hold", &acts[n++], &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, acts[3].work_id, "hold", &acts[n++], &kit.fault));
 	look_after(looked_at, n - 1);
-	note_batch(acts[1].batch_id, "Too sweet; a \"crabapple\" next time", &acts[n++]);
+	note_batch(acts[1].work_id, "Too sweet; a \"crabapple\" next time", &acts[n++]);
 	look_after(looked_at, n - 1);
-	KIT_OK(&kit, look_at_jar(acts[3].load_id, JAR_UNSEALED, VERDICT_NOT_VALID, &acts[n++]));
+	KIT_OK(&kit, look_at_jar(acts[3].work_id, JAR_UNSEALED, VERDICT_NOT_VALID, &acts[n++]));
 	look_after(looked_at, n - 1);
 	return n;
 }
@@ -224,14 +224,13 @@ START_TEST(an_undo_and_a_redo_show_what_was_shown)
 		if (i != 2 && i != 5) /* jars filled and a note change nothing that is shown here */
 			ck_assert_str_ne(after[i], after[i - 1]);
 	for (size_t i = count; i > 0; i--) {
-		struct log_entry undo = kit_entry("Undone", 0, acts[i - 1].load_id);
-		undo.batch_id = acts[i - 1].batch_id;
+		struct log_entry undo = kit_entry("Undone", 0, acts[i - 1].work_id);
 		KIT_OK(&kit, log_undo(kit.log, acts[i - 1].id, &undo, &kit.fault));
 		acts[i - 1].undoes_id = undo.id;
 		is_shown(i > 1 ? after[i - 2] : empty);
 	}
 	for (size_t i = 0; i < count; i++) {
-		struct log_entry redo = kit_entry("Done again", 0, acts[i].load_id);
+		struct log_entry redo = kit_entry("Done again", 0, acts[i].work_id);
 		KIT_OK(&kit, log_undo(kit.log, acts[i].undoes_id, &redo, &kit.fault));
 		is_shown(after[i]);
 		sqlite3_free(after[i]);
@@ -247,7 +246,7 @@ START_TEST(an_act_given_up_leaves_no_trace)
 	(void)do_a_day(acts);
 	char *before = shown();
 	struct log_batch batch;
-	KIT_OK(&kit, log_batch_get(kit.log, acts[1].batch_id, &batch, &kit.fault));
+	KIT_OK(&kit, log_batch_get(kit.log, acts[1].work_id, &batch, &kit.fault));
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	(void)snprintf(batch.note, sizeof(batch.note), "never written");
 	KIT_OK(&kit, log_put_batch(kit.log, &batch, &kit.fault));
@@ -309,7 +308,7 @@ static void write_note(const char *note)
 	struct log_entry entry = kit_entry("Something was done by hand", 0, 0);
 	set_up_pots();
 	(void)do_a_day(acts);
-	note_batch(acts[1].batch_id, note, &entry);
+	note_batch(acts[1].work_id, note, &entry);
 }
 
 START_TEST(a_part_of_a_word_is_enough)
@@ -402,7 +401,7 @@ START_TEST(words_are_looked_for_in_what_is_told_of_the_journal)
 	ck_assert_uint_eq(found_words("well"), 0);
 	ck_assert_uint_eq(found(&wish), 3);
 	int different = (int)kit_number(kit.path, "SELECT count(DISTINCT said) FROM journal WHERE "
-	                                          "coalesce(load_id, run_id, batch_id) IS NOT NULL");
+	                                          "work_id IS NOT NULL");
 	ck_assert_int_le(asked, different);
 	(void)snprintf(wish.words, sizeof(wish.words), "well DONE: test");
 	ck_assert_uint_eq(found(&wish), 3);
@@ -413,7 +412,7 @@ START_TEST(words_are_looked_for_in_what_is_told_of_the_journal)
 	/* Too long to be kept in mind: told all the same. */
 	kit_sql(
 	    kit.path,
-	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, load_id, said, changes)"
+	    "INSERT INTO journal (wall_ms, awake_ms, boot, verb, work_id, said, changes)"
 	    " SELECT 1, 1, 'b', 'v', (SELECT max(id) FROM load), '[\"' || printf('%.*c', 300, '-') || 'badly\"]', x''");
 	ck_assert_uint_eq(found(&wish), 1);
 }
@@ -624,7 +623,7 @@ START_TEST(a_line_tells_what_the_rows_say)
 	struct log_work work;
 	set_up_pots();
 	(void)do_a_day(acts);
-	KIT_OK(&kit, log_work_get(kit.log, kit_load(acts[3].load_id), &work, &kit.fault));
+	KIT_OK(&kit, log_work_get(kit.log, kit_load(acts[3].work_id), &work, &kit.fault));
 	ck_assert_str_eq(work.product, "quince jelly");
 	ck_assert_str_eq(work.lot, "2026-09-14-B1");
 	ck_assert_int_eq(work.jars, 5);
@@ -633,7 +632,7 @@ START_TEST(a_line_tells_what_the_rows_say)
 	ck_assert_int_eq(work.verdict, VERDICT_NOT_VALID);
 	ck_assert(!work.open);
 	ck_assert_int_eq(work.season, 2026);
-	KIT_OK(&kit, log_work_get(kit.log, kit_batch(acts[1].batch_id), &work, &kit.fault));
+	KIT_OK(&kit, log_work_get(kit.log, kit_batch(acts[1].work_id), &work, &kit.fault));
 	ck_assert(work.open);
 	ck_assert(!log_work_get(kit.log, kit_load(777), &work, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);

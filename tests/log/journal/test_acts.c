@@ -48,7 +48,7 @@ START_TEST(a_committed_act_has_its_rows_and_its_entry)
 	ck_assert_str_eq(newest.who, "AB");
 	ck_assert_str_eq(newest.said, entry.said);
 	ck_assert_int_eq(newest.station_id, 1);
-	ck_assert_int_eq(newest.load_id, 1);
+	ck_assert_int_eq(newest.work_id, 1);
 	ck_assert_int_eq(newest.undoes_id, 0);
 	ck_assert_int_eq(newest.undone_by, 0);
 	ck_assert(newest.breaks_hold);
@@ -211,7 +211,7 @@ START_TEST(the_story_of_a_load_is_told_in_order)
 	struct log_entry *story;
 	size_t entries;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &entry, &kit.fault));
-	int64_t load_id = entry.load_id;
+	int64_t load_id = entry.work_id;
 	struct log_entry other = kit_entry("Canner 2 set up", 0, 0);
 	KIT_OK(&kit, kit_put_canner(kit.log, 2, "Second", &other, &kit.fault));
 	struct log_entry boil = kit_entry("Boils", 1, load_id);
@@ -277,7 +277,7 @@ START_TEST(the_number_of_an_undone_load_is_not_used_again)
 	KIT_OK(&kit, log_undo(kit.log, first.id, &undo, &kit.fault));
 	ck_assert_int_eq(count("load"), 0);
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &second, &kit.fault));
-	ck_assert_int_eq(second.load_id, first.load_id + 1);
+	ck_assert_int_eq(second.work_id, first.work_id + 1);
 }
 END_TEST
 
@@ -291,11 +291,11 @@ START_TEST(the_number_of_an_undone_phase_is_not_used_again)
 	struct log_phase first;
 	struct log_phase second;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &load, &kit.fault));
-	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &boils, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.load_id), &first, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, load.work_id, "hold", &boils, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.work_id), &first, &kit.fault));
 	KIT_OK(&kit, log_undo(kit.log, boils.id, &undo, &kit.fault));
-	KIT_OK(&kit, kit_next_phase(kit.log, load.load_id, "hold", &again, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.load_id), &second, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, load.work_id, "hold", &again, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load.work_id), &second, &kit.fault));
 	ck_assert_int_gt(second.id, first.id);
 }
 END_TEST

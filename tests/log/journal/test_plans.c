@@ -71,20 +71,14 @@ static const enum statement asked[] = {
 	ENTRY_TIP,
 	ENTRY_CHANGES,
 	ENTRIES_OF_STATION,
-	ENTRIES_OF_LOAD,
-	ENTRIES_OF_RUN,
-	ENTRIES_OF_BATCH,
+	ENTRIES_OF_WORK,
 	ENTRIES_OF_HOUSE,
 	STANDING_OF_HOUSE,
 	STANDING_OF_STATION,
-	STANDING_OF_LOAD,
-	STANDING_OF_RUN,
-	STANDING_OF_BATCH,
+	STANDING_OF_WORK,
 	UNDONE_OF_HOUSE,
 	UNDONE_OF_STATION,
-	UNDONE_OF_LOAD,
-	UNDONE_OF_RUN,
-	UNDONE_OF_BATCH,
+	UNDONE_OF_WORK,
 	RUN_BETWEEN,
 	BATCH_BETWEEN,
 	SUPPLY_MOVES_NEWEST,
@@ -265,8 +259,7 @@ static const char history[] =
     "UPDATE supply SET kind = 'jar', size = 'size' || id WHERE id > 1;"
     "INSERT INTO supply_move SELECT i, 1 + i % 12, i % 7 - 3, 'use', 20001 + i % 8000, NULL, '', i, '' FROM n;"
     "INSERT INTO journal SELECT i + 1, 1, 1, '', 'v', '', 1 + i % 3, "
-    " CASE i % 3 WHEN 0 THEN 1 + i % 12000 END, 's', NULL, 0, x'', "
-    " CASE i % 3 WHEN 2 THEN 30001 + i % 4000 END, CASE i % 3 WHEN 1 THEN 20001 + i % 8000 END FROM n;"
+    " CASE i % 3 WHEN 0 THEN 1 + i % 12000 WHEN 1 THEN 20001 + i % 8000 ELSE 30001 + i % 4000 END, 's', NULL, 0, x'' FROM n;"
     "COMMIT;";
 
 /* Steps a statement takes a run, since it was asked last; 0 when it was not run. */
@@ -369,13 +362,13 @@ static void rows_of_one_are_found(const struct log_entry *batch, const struct lo
 	struct log_jar *jars;
 	struct log_supply supply;
 	size_t count;
-	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(batch->batch_id), &phase, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_batch(batch->work_id), &phase, &kit.fault));
 	few_steps(PHASE_OPEN, FEW);
-	KIT_OK(&kit, log_phase_running(kit.log, kit_run(run->run_id), &phase, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_run(run->work_id), &phase, &kit.fault));
 	few_steps(PHASE_OPEN, FEW);
 	KIT_OK(&kit, log_phase_running(kit.log, kit_load(load_id), &phase, &kit.fault));
 	few_steps(PHASE_OPEN, FEW);
-	KIT_OK(&kit, log_jars_of_batch(kit.log, batch->batch_id, &jars, &count, &kit.fault));
+	KIT_OK(&kit, log_jars_of_batch(kit.log, batch->work_id, &jars, &count, &kit.fault));
 	free(jars);
 	few_steps(JARS_OF_BATCH, FEW);
 	KIT_OK(&kit, log_jars(kit.log, load_id, &jars, &count, &kit.fault));
@@ -394,15 +387,15 @@ static void acts_to_undo_are_found(const struct log_entry *batch, const struct l
 		kit_station(2),
 		kit_station(3),
 		kit_load(load_id),
-		kit_run(run->run_id),
-		kit_batch(batch->batch_id),
+		kit_run(run->work_id),
+		kit_batch(batch->work_id),
 	};
 	for (size_t i = 0; i < sizeof(subjects) / sizeof(subjects[0]); i++) {
 		struct log_entry entry;
 		(void)log_last_act(kit.log, subjects[i], false, &entry, NULL);
 		(void)log_last_act(kit.log, subjects[i], true, &entry, NULL);
 	}
-	for (int which = STANDING_OF_HOUSE; which <= UNDONE_OF_BATCH; which++)
+	for (int which = STANDING_OF_HOUSE; which <= UNDONE_OF_WORK; which++)
 		few_steps((enum statement)which, FEW);
 }
 
@@ -458,14 +451,14 @@ START_TEST(a_hundred_thousand_jars_cost_no_more_than_none)
 	kit_open(&kit, LOG_WRITE);
 	KIT_OK(&kit, kit_start_run(kit.log, 3, &juice_id, &run, &kit.fault));
 	KIT_OK(&kit, kit_start_batch(kit.log, 2, "B1", juice_id, 1, &batch, &kit.fault));
-	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 14, &filled, &kit.fault));
-	KIT_OK(&kit, kit_load_jars(kit.log, 1, "B2", batch.batch_id, &loaded, &kit.fault));
-	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 14, &filled, &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch.work_id, 14, &filled, &kit.fault));
+	KIT_OK(&kit, kit_load_jars(kit.log, 1, "B2", batch.work_id, &loaded, &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch.work_id, 14, &filled, &kit.fault));
 	open_rows_are_found();
 	sums_stand_ready();
 	a_page_is_found();
-	rows_of_one_are_found(&batch, &run, loaded.load_id);
-	acts_to_undo_are_found(&batch, &run, loaded.load_id);
+	rows_of_one_are_found(&batch, &run, loaded.work_id);
+	acts_to_undo_are_found(&batch, &run, loaded.work_id);
 	rows_go_without_a_search();
 	/* a key writes no more slowly than on the first day */
 	for (int which = BEGIN_ACT; which < STATEMENT_COUNT; which++) {

@@ -32,7 +32,7 @@ static void begin(void)
 	KIT_OK(&kit, kit_put_station(kit.log, 3, STATION_JUICER, &entry, &kit.fault));
 	juicer_id = entry.station_id;
 	KIT_OK(&kit, kit_start_run(kit.log, juicer_id, &juice_id, &entry, &kit.fault));
-	run_id = entry.run_id;
+	run_id = entry.work_id;
 	entry = kit_entry("Sugar bought", 0, 0);
 	KIT_OK(&kit, kit_put_supply(kit.log, SUPPLY_SUGAR, 9000000, &sugar_id, &entry, &kit.fault));
 }
@@ -70,7 +70,7 @@ static int64_t start_batch(const char *sentence, const char *code, int64_t *batc
 {
 	struct log_entry entry = kit_entry(sentence, 0, 0);
 	KIT_OK(&kit, kit_start_batch(kit.log, pot_id, code, juice_id, sugar_id, &entry, &kit.fault));
-	*batch_id = entry.batch_id;
+	*batch_id = entry.work_id;
 	return entry.id;
 }
 
@@ -85,7 +85,7 @@ static int64_t load(const char *sentence, const char *code, int64_t batch_id, in
 {
 	struct log_entry entry = kit_entry(sentence, 0, 0);
 	KIT_OK(&kit, kit_load_jars(kit.log, 1, code, batch_id, &entry, &kit.fault));
-	*load_id = entry.load_id;
+	*load_id = entry.work_id;
 	return entry.id;
 }
 
@@ -526,11 +526,11 @@ START_TEST(numbers_of_undone_runs_and_batches_are_not_used_again)
 	ck_assert_int_eq(batch_id, first_id + 1);
 	KIT_OK(&kit, kit_put_station(kit.log, 4, STATION_JUICER, &second, &kit.fault));
 	KIT_OK(&kit, kit_start_run(kit.log, second.station_id, &juice_id, &run, &kit.fault));
-	int64_t run_before = run.run_id;
+	int64_t run_before = run.work_id;
 	int64_t juice_before = juice_id;
 	(void)undo(run.id);
 	KIT_OK(&kit, kit_start_run(kit.log, second.station_id, &juice_id, &run, &kit.fault));
-	ck_assert_int_eq(run.run_id, run_before + 1);
+	ck_assert_int_eq(run.work_id, run_before + 1);
 	ck_assert_int_eq(juice_id, juice_before + 1);
 }
 END_TEST
@@ -550,7 +550,7 @@ START_TEST(a_redo_is_not_barred_by_what_another_station_did)
 	KIT_OK(&kit,
 	       kit_start_batch(kit.log, other.station_id, "2026-09-14-B2", juice_id, sugar_id, &batch, &kit.fault));
 	struct log_entry jars = kit_entry("Filled there", 0, 0);
-	KIT_OK(&kit, kit_fill_jars(kit.log, batch.batch_id, 7, &jars, &kit.fault));
+	KIT_OK(&kit, kit_fill_jars(kit.log, batch.work_id, 7, &jars, &kit.fault));
 	(void)undo(tip);
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 12);
 	(void)undo(jars.id);
@@ -583,22 +583,19 @@ START_TEST(acts_are_found_by_what_they_are_about)
 {
 	struct log_entry *story;
 	size_t count;
-	struct log_entry about_run = kit_entry("run", juicer_id, 0);
-	struct log_entry about_batch = kit_entry("batch", pot_id, 0);
-	struct log_entry about_both = kit_entry("filled and loaded", 1, 7);
+	struct log_entry about_run = kit_entry("run", juicer_id, 77);
+	struct log_entry about_batch = kit_entry("batch", pot_id, 78);
+	struct log_entry about_load = kit_entry("filled and loaded", 1, 7);
 	struct log_entry about_house = kit_entry("house", 0, 0);
-	about_run.run_id = 77;
-	about_batch.batch_id = 77;
-	about_both.batch_id = 77;
 	int64_t first = act_about(about_run);
 	int64_t second = act_about(about_batch);
-	int64_t third = act_about(about_both);
+	int64_t third = act_about(about_load);
 	struct log_subject house = { .kind = SUBJECT_HOUSE, .id = 77 };
 	int64_t fourth = act_about(about_house);
 	ck_assert_int_eq(candidate(kit_run(77), false), first);
-	ck_assert_int_eq(candidate(kit_batch(77), false), third);
+	ck_assert_int_eq(candidate(kit_batch(78), false), second);
 	ck_assert_int_eq(candidate(kit_load(7), false), third);
-	ck_assert_int_eq(candidate(kit_load(77), false), 0);
+	ck_assert_int_eq(candidate(kit_load(79), false), 0);
 	ck_assert_int_eq(candidate(kit_station(pot_id), false), second);
 	ck_assert_int_eq(candidate(kit_station(juicer_id), false), first);
 	ck_assert_int_eq(candidate(house, false), fourth);
@@ -608,15 +605,19 @@ START_TEST(acts_are_found_by_what_they_are_about)
 	about_batch.station_id = 0;
 	(void)act_about(about_batch);
 	ck_assert_int_eq(candidate(house, false), fourth);
-	KIT_OK(&kit, log_story(kit.log, kit_batch(77), &story, &count, &kit.fault));
-	ck_assert_uint_eq(count, 3);
-	ck_assert_int_eq(story[1].id, third);
-	ck_assert_int_eq(story[1].load_id, 7);
-	ck_assert_int_eq(story[1].batch_id, 77);
-	ck_assert_int_eq(story[1].run_id, 0);
+	KIT_OK(&kit, log_story(kit.log, kit_batch(78), &story, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_int_eq(story[0].id, second);
+	ck_assert_int_eq(story[0].work_id, 78);
+	ck_assert_int_eq(story[0].station_id, pot_id);
+	ck_assert_int_eq(story[1].station_id, 0);
 	free(story);
 	KIT_OK(&kit, log_story(kit.log, kit_run(77), &story, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
+	free(story);
+	KIT_OK(&kit, log_story(kit.log, kit_load(7), &story, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(story[0].id, third);
 	free(story);
 	KIT_OK(&kit, log_story(kit.log, house, &story, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2); /* the sugar and this */
@@ -632,7 +633,7 @@ START_TEST(undo_and_redo_are_offered_for_each_subject)
 	int64_t batch_id;
 	struct log_entry entry = kit_entry("undo", 0, 0);
 	int64_t started = start_batch("Batch begun", "2026-09-14-B1", &batch_id);
-	entry.batch_id = batch_id;
+	entry.work_id = batch_id;
 	entry.station_id = pot_id;
 	KIT_OK(&kit, log_undo(kit.log, started, &entry, &kit.fault));
 	ck_assert_int_eq(candidate(kit_batch(batch_id), false), 0);

@@ -29,7 +29,7 @@ static int64_t start_load(const char *sentence, const char *code, int64_t *load_
 {
 	struct log_entry entry = kit_entry(sentence, 0, 0);
 	KIT_OK(&kit, kit_start_load(kit.log, 1, code, 4, &entry, &kit.fault));
-	*load_id = entry.load_id;
+	*load_id = entry.work_id;
 	return entry.id;
 }
 
@@ -428,7 +428,7 @@ START_TEST(the_question_stays_quick_in_a_long_journal)
 	kit_close(&kit);
 	kit_sql(kit.path, "WITH RECURSIVE n (i) AS (SELECT 2 UNION ALL SELECT i + 1 FROM n WHERE i < 4001) "
 	                  "INSERT INTO journal SELECT i, 0, 0, '', 'v', '', 1, 9, 's', CASE WHEN i % 2 THEN i - 1 END, "
-	                  "0, x'', NULL, NULL FROM n");
+	                  "0, x'' FROM n");
 	kit_open(&kit, LOG_WRITE);
 	clock_t start = clock();
 	for (int i = 0; i < 10; i++) {

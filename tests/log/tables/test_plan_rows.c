@@ -239,8 +239,8 @@ START_TEST(phases_without_a_clock_are_summed_and_undone)
 	int64_t act;
 	int64_t second;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "L1", 2, &entry, &kit.fault));
-	(void)put_phase(entry.load_id, "come_up", 0, 1500000, PHASE_DONE, &act);
-	(void)put_phase(entry.load_id, "come_up", 0, 1300000, PHASE_DONE, &second);
+	(void)put_phase(entry.work_id, "come_up", 0, 1500000, PHASE_DONE, &act);
+	(void)put_phase(entry.work_id, "come_up", 0, 1300000, PHASE_DONE, &second);
 	struct log_phase_mean mean = mean_of("come_up");
 	ck_assert_int_eq(mean.kind, STATION_BOILING_WATER);
 	ck_assert_int_eq(mean.count, 2);
@@ -266,7 +266,7 @@ START_TEST(what_comes_back_with_its_phases_is_summed)
 {
 	struct log_entry entry = kit_entry("load", 1, 0);
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "L1", 2, &entry, &kit.fault));
-	struct log_load load = load_of(entry.load_id);
+	struct log_load load = load_of(entry.work_id);
 	struct log_run run = {
 		.station_id = 1, .fruit = "plums", .fruit_mg = 1, .water_every_ms = 1, .opened_wall_ms = 1
 	};
@@ -303,13 +303,13 @@ START_TEST(clocks_stops_and_forgotten_phases_are_left_out)
 	struct log_entry entry = kit_entry("load", 1, 0);
 	int64_t act;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "L1", 2, &entry, &kit.fault));
-	(void)put_phase(entry.load_id, "hold", 600000, 600000, PHASE_DONE, &act);
-	(void)put_phase(entry.load_id, "come_up", 0, 100000, PHASE_STOPPED, &act);
-	(void)put_phase(entry.load_id, "unload", 0, PHASE_FORGOTTEN_MS + 1, PHASE_DONE, &act);
+	(void)put_phase(entry.work_id, "hold", 600000, 600000, PHASE_DONE, &act);
+	(void)put_phase(entry.work_id, "come_up", 0, 100000, PHASE_STOPPED, &act);
+	(void)put_phase(entry.work_id, "unload", 0, PHASE_FORGOTTEN_MS + 1, PHASE_DONE, &act);
 	ck_assert_int_eq(mean_of("hold").count, 0);
 	ck_assert_int_eq(mean_of("come_up").count, 0);
 	ck_assert_int_eq(mean_of("unload").count, 0);
-	(void)put_phase(entry.load_id, "unload", 0, PHASE_FORGOTTEN_MS, PHASE_DONE, &act);
+	(void)put_phase(entry.work_id, "unload", 0, PHASE_FORGOTTEN_MS, PHASE_DONE, &act);
 	ck_assert_int_eq(mean_of("unload").count, 1);
 }
 END_TEST

@@ -63,7 +63,7 @@ static int64_t run(void)
 {
 	struct log_entry entry = kit_entry("Quinces into the juicer", 0, 0);
 	KIT_OK(&kit, kit_start_run(kit.log, juicer_id, &juice_id, &entry, &kit.fault));
-	return entry.run_id;
+	return entry.work_id;
 }
 
 static int64_t batch(const char *code)
@@ -72,7 +72,7 @@ static int64_t batch(const char *code)
 	if (sugar_id == 0)
 		KIT_OK(&kit, kit_put_supply(kit.log, SUPPLY_SUGAR, 9000000, &sugar_id, &entry, &kit.fault));
 	KIT_OK(&kit, kit_start_batch(kit.log, pot_id, code, juice_id, sugar_id, &entry, &kit.fault));
-	return entry.batch_id;
+	return entry.work_id;
 }
 
 /* --- stations ------------------------------------------------------------------- */
@@ -477,7 +477,7 @@ START_TEST(phases_belong_to_one_subject)
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B2", 1, &entry, &kit.fault));
 	ck_assert_int_eq(run_id, 1);
 	ck_assert_int_eq(batch_id, 2);
-	ck_assert_int_eq(entry.load_id, 3);
+	ck_assert_int_eq(entry.work_id, 3);
 	KIT_OK(&kit, log_phase_running(kit.log, kit_run(1), &phase, &kit.fault));
 	ck_assert_str_eq(phase.name, "run");
 	ck_assert_int_eq(phase.work_id, 1);
@@ -557,7 +557,7 @@ START_TEST(a_filled_jar_waits_until_a_load_takes_it)
 	ck_assert_uint_eq(count, 0);
 	KIT_OK(&kit, log_jars_of_batch(kit.log, batch_id, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 6);
-	ck_assert_int_eq(rows[2].load_id, entry.load_id);
+	ck_assert_int_eq(rows[2].load_id, entry.work_id);
 	KIT_OK(&kit, log_jar_get(kit.log, rows[2].id, &out, &kit.fault));
 	ck_assert_int_eq(out.place_in_load, 3);
 	ck_assert_int_eq(out.filled.wall_ms, KIT_MORNING_MS + 2);

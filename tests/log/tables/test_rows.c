@@ -216,7 +216,7 @@ START_TEST(a_lid_box_comes_back_and_counts_its_lids)
 	KIT_OK(&kit, log_put_lid_box(kit.log, &box, &kit.fault));
 	act_commit();
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 5, &entry, &kit.fault));
-	KIT_OK(&kit, log_jars(kit.log, entry.load_id, &jars, &count, &kit.fault));
+	KIT_OK(&kit, log_jars(kit.log, entry.work_id, &jars, &count, &kit.fault));
 	act_begin();
 	for (int i = 0; i < 3; i++) {
 		jars[i].lid_box_id = box.id;
@@ -370,8 +370,8 @@ START_TEST(a_phase_comes_back)
 	struct log_phase *rows;
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 2, &entry, &kit.fault));
-	KIT_OK(&kit, kit_next_phase(kit.log, entry.load_id, "hold", &entry, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.load_id), &out, &kit.fault));
+	KIT_OK(&kit, kit_next_phase(kit.log, entry.work_id, "hold", &entry, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.work_id), &out, &kit.fault));
 	ck_assert_str_eq(out.name, "hold");
 	out.began = (struct moment){ .wall_ms = 5, .awake_ms = 6 };
 	COPY(out.began.boot, hostile[_i]);
@@ -379,7 +379,7 @@ START_TEST(a_phase_comes_back)
 	act_begin();
 	KIT_OK(&kit, log_put_phase(kit.log, &out, &kit.fault));
 	act_commit();
-	KIT_OK(&kit, log_phases(kit.log, kit_load(entry.load_id), &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_phases(kit.log, kit_load(entry.work_id), &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_str_eq(rows[0].name, "come_up");
 	ck_assert_int_eq(rows[0].ended_wall_ms, KIT_MORNING_MS + 60000);
@@ -410,7 +410,7 @@ START_TEST(a_jar_comes_back)
 	struct log_jar jar;
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 3, &entry, &kit.fault));
-	KIT_OK(&kit, log_jars(kit.log, entry.load_id, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_jars(kit.log, entry.work_id, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 3);
 	for (int i = 0; i < 3; i++)
 		ck_assert_int_eq(rows[i].place_in_load, i + 1);
@@ -429,7 +429,7 @@ START_TEST(a_jar_comes_back)
 	act_commit();
 	struct log_jar out;
 	KIT_OK(&kit, log_jar_get(kit.log, jar.id, &out, &kit.fault));
-	ck_assert_int_eq(out.load_id, entry.load_id);
+	ck_assert_int_eq(out.load_id, entry.work_id);
 	ck_assert_int_eq(out.lot_id, jar.lot_id);
 	ck_assert_int_eq(out.place_in_load, 2);
 	ck_assert_str_eq(out.size, "pint");
@@ -450,7 +450,7 @@ START_TEST(open_fates_come_by_deadline_and_broken_jars_do_not_count)
 	size_t count;
 	int made;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 5, &entry, &kit.fault));
-	KIT_OK(&kit, log_jars(kit.log, entry.load_id, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_jars(kit.log, entry.work_id, &rows, &count, &kit.fault));
 	act_begin();
 	for (int i = 1; i < 5; i++) {
 		rows[i].fate = FATE_FRIDGE;
@@ -576,9 +576,9 @@ START_TEST(every_word_of_every_enum_is_stored)
 	struct log_jar *jars;
 	size_t count;
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 1, &entry, &kit.fault));
-	KIT_OK(&kit, log_load_get(kit.log, entry.load_id, &load, &kit.fault));
-	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.load_id), &phase, &kit.fault));
-	KIT_OK(&kit, log_jars(kit.log, entry.load_id, &jars, &count, &kit.fault));
+	KIT_OK(&kit, log_load_get(kit.log, entry.work_id, &load, &kit.fault));
+	KIT_OK(&kit, log_phase_running(kit.log, kit_load(entry.work_id), &phase, &kit.fault));
+	KIT_OK(&kit, log_jars(kit.log, entry.work_id, &jars, &count, &kit.fault));
 	act_begin();
 	for (int i = 0; i < 5; i++) {
 		load.method = (enum method)(i % METHOD_COUNT);

@@ -311,12 +311,12 @@ START_TEST(a_season_is_the_year_of_the_look)
 	const int64_t new_year = INT64_C(1798761600000); /* 2027-01-01 00:00 UTC */
 	struct log_entry entry = kit_entry("a load", 0, 0);
 	KIT_OK(&kit, kit_start_load(kit.log, 1, "2026-09-14-B1", 1, &entry, &kit.fault));
-	put_seen(entry.load_id, 11, JAR_SEALED, KIT_MORNING_MS, "EN");
-	put_seen(entry.load_id, 12, JAR_UNSEALED, KIT_MORNING_MS, "EN");
-	put_seen(entry.load_id, 13, JAR_DOUBTFUL, new_year - 1, "RS");
-	put_seen(entry.load_id, 14, JAR_SEALED, new_year, "RS");
-	put_seen(entry.load_id, 15, JAR_BROKEN, KIT_MORNING_MS, "EN"); /* says nothing of a lid */
-	put_seen(entry.load_id, 16, JAR_UNCHECKED, 0, "EN");
+	put_seen(entry.work_id, 11, JAR_SEALED, KIT_MORNING_MS, "EN");
+	put_seen(entry.work_id, 12, JAR_UNSEALED, KIT_MORNING_MS, "EN");
+	put_seen(entry.work_id, 13, JAR_DOUBTFUL, new_year - 1, "RS");
+	put_seen(entry.work_id, 14, JAR_SEALED, new_year, "RS");
+	put_seen(entry.work_id, 15, JAR_BROKEN, KIT_MORNING_MS, "EN"); /* says nothing of a lid */
+	put_seen(entry.work_id, 16, JAR_UNCHECKED, 0, "EN");
 	a_tally(TALLY_HOUSE, "", 2026, 3, 2);
 	a_tally(TALLY_HOUSE, "", 2027, 1, 0);
 	a_tally(TALLY_LID_BOX, "1", 2026, 3, 2);

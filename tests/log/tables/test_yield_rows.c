@@ -59,7 +59,7 @@ static void end(void)
 static int64_t commit(const char *sentence, int64_t run_id)
 {
 	struct log_entry entry = kit_entry(sentence, juicer_id, 0);
-	entry.run_id = run_id;
+	entry.work_id = run_id;
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	return entry.id;
 }

@@ -50,7 +50,7 @@ static void put_load(const char *product, int number, int64_t wall_ms, int faile
 		(void)snprintf(jar.closed_by, sizeof(jar.closed_by), "%s", "A\033[2JB");
 		KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
 	}
-	entry.load_id = load.id;
+	entry.work_id = load.id;
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 }
 
