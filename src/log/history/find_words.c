@@ -11,6 +11,10 @@
 #define TOLD_ROOM 4096 /* a power of two: about as many different things are said in twenty years */
 #define TOLD_BYTES 232 /* of verb and values; what is longer is told each time */
 
+/* As the trigger journal_tells of schema/log.sql writes them. */
+#define UNIT_ENDS '\x1f'
+#define ENTRY_ENDS '\x1e'
+
 struct found_work {
 	int64_t id;
 	unsigned words; /* 0: a gap */
@@ -53,6 +57,14 @@ bool find_words_read(struct find_words *find, const char *typed, struct fault *f
 		*at = blank ? '\0' : small(*at);
 	}
 	return true;
+}
+
+bool find_words_may_be_day(const struct find_words *find)
+{
+	for (int i = 0; i < find->count; i++)
+		if (strspn(find->words[i], "0123456789-") == find->lengths[i])
+			return true;
+	return false;
 }
 
 /* --- where it stands ------------------------------------------------------------------ */
@@ -134,6 +146,7 @@ static bool note(struct find_words *find, int64_t work_id, unsigned words)
 		return false;
 	struct found_work *work = place_of(find, work_id);
 	find->used += work->words == 0;
+	find->found += work->words != all_of(find) && (work->words | words) == all_of(find);
 	work->id = work_id;
 	work->words |= words;
 	return true;
@@ -154,13 +167,24 @@ void find_words_clear(struct find_words *find)
 
 /* --- what a sentence says --------------------------------------------------------------- */
 
-static unsigned words_told(const struct find_words *find, const char *verb, const char *said)
+/* Verb and values, with what ends a unit between them. False: there is no memory. */
+static bool words_told(const struct find_words *find, const char *entry, size_t length, unsigned *words)
 {
 	char sentence[SENTENCE_MAX_BYTES];
-	if (find->teller.tell == NULL)
-		return find_words_in(find, all_of(find), said, strlen(said));
-	find->teller.tell(find->teller.with, verb, said, sentence, sizeof(sentence));
-	return find_words_in(find, all_of(find), sentence, strlen(sentence));
+	char *verb = sqlite3_mprintf("%.*s", (int)length, entry);
+	if (verb == NULL)
+		return false;
+	char *said = strchr(verb, UNIT_ENDS);
+	if (said == NULL)
+		said = verb + length;
+	else
+		*said++ = '\0';
+	if (find->teller.tell != NULL)
+		find->teller.tell(find->teller.with, verb, said, sentence, sizeof(sentence));
+	const char *told = find->teller.tell != NULL ? sentence : said;
+	*words = find_words_in(find, all_of(find), told, strlen(told));
+	sqlite3_free(verb);
+	return true;
 }
 
 static size_t told_place(const char *line, size_t length)
@@ -176,24 +200,53 @@ static size_t told_place(const char *line, size_t length)
 }
 
 /* As words_told; what was said before is not told again. */
-static unsigned words_of_entry(struct find_words *find, const char *verb, const char *said)
+static bool words_of_entry(struct find_words *find, const char *entry, size_t length, unsigned *words)
 {
-	char line[TOLD_BYTES];
-	size_t verb_bytes = strlen(verb) + 1;
-	size_t length = verb_bytes + strlen(said);
 	if (find->told == NULL)
 		find->told = calloc(TOLD_ROOM, sizeof(*find->told));
-	if (find->told == NULL || length > sizeof(line))
-		return words_told(find, verb, said);
-	memcpy(line, verb, verb_bytes);
-	memcpy(line + verb_bytes, said, length - verb_bytes);
-	struct told_entry *told = &find->told[told_place(line, length)];
-	if (told->length != length || memcmp(told->line, line, length) != 0) {
-		told->words = words_told(find, verb, said);
+	if (find->told == NULL || length == 0 || length > TOLD_BYTES)
+		return words_told(find, entry, length, words);
+	struct told_entry *told = &find->told[told_place(entry, length)];
+	if (told->length != length || memcmp(told->line, entry, length) != 0) {
+		told->length = 0;
+		if (!words_told(find, entry, length, &told->words))
+			return false;
 		told->length = (unsigned)length;
-		memcpy(told->line, line, length);
+		memcpy(told->line, entry, length);
 	}
-	return told->words;
+	*words = told->words;
+	return true;
+}
+
+/* Of an entry up to `end`: its sentence, and who it was. */
+static bool words_of_line(struct find_words *find, const char *line, const char *end, unsigned *words)
+{
+	const char *who = end;
+	unsigned told;
+	while (who > line && who[-1] != UNIT_ENDS)
+		who--;
+	if (who == line)
+		return true;
+	*words |= find_words_in(find, all_of(find), who, (size_t)(end - who));
+	if (!words_of_entry(find, line, (size_t)(who - 1 - line), &told))
+		return false;
+	*words |= told;
+	return true;
+}
+
+/* Of all that is told of a work. */
+static bool words_of_told(struct find_words *find, unsigned wanted, const char *told, size_t length, unsigned *words)
+{
+	const char *end = told + length;
+	while (told < end && (*words & wanted) != wanted) {
+		const char *line_end = memchr(told, ENTRY_ENDS, (size_t)(end - told));
+		if (line_end == NULL)
+			line_end = end;
+		if (!words_of_line(find, told, line_end, words))
+			return false;
+		told = line_end + 1;
+	}
+	return true;
 }
 
 /* --- for SQL --------------------------------------------------------------------------- */
@@ -240,21 +293,22 @@ static void note_words(sqlite3_context *context, int count, sqlite3_value **valu
 	note_for_sql(context, find, work_id, words_of_texts(find, wanted, count - 2, values + 2));
 }
 
-static void note_entry(sqlite3_context *context, int count, sqlite3_value **values)
+static void note_told(sqlite3_context *context, int count, sqlite3_value **values)
 {
 	struct find_words *find = find_of(values[0]);
-	const char *verb = (const char *)sqlite3_value_text(values[2]);
-	const char *said = (const char *)sqlite3_value_text(values[3]);
+	const char *told = (const char *)sqlite3_value_text(values[2]);
 	unsigned words = 0;
-	if (find == NULL || verb == NULL || said == NULL) {
+	(void)count;
+	if (find == NULL || told == NULL) {
 		sqlite3_result_int(context, 0);
 		return;
 	}
 	int64_t work_id = sqlite3_value_int64(values[1]);
 	unsigned wanted = all_of(find) & ~noted_of(find, work_id);
-	if (wanted != 0)
-		words = words_of_texts(find, wanted, count - 4, values + 4) | words_of_entry(find, verb, said);
-	note_for_sql(context, find, work_id, words);
+	if (words_of_told(find, wanted, told, (size_t)sqlite3_value_bytes(values[2]), &words))
+		note_for_sql(context, find, work_id, words);
+	else
+		sqlite3_result_error_nomem(context);
 }
 
 static void work_found(sqlite3_context *context, int count, sqlite3_value **values)
@@ -273,7 +327,7 @@ int find_words_for_sql(sqlite3 *db)
 	} functions[] = {
 		{ "words_in", -1, words_in },
 		{ "note_words", -1, note_words },
-		{ "note_entry", 5, note_entry },
+		{ "note_told", 3, note_told },
 		{ "work_found", 2, work_found },
 	};
 	int rc = SQLITE_OK;

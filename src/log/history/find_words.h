@@ -28,6 +28,7 @@ struct find_words {
 	struct found_work *works; /* by number, with gaps */
 	size_t room;              /* a power of two; 0: nothing is found yet */
 	size_t used;
+	size_t found; /* hold all words */
 	struct log_teller teller;
 	struct told_entry *told; /* the same is said again and again; NULL: nothing was told yet */
 };
@@ -35,13 +36,14 @@ struct find_words {
 /* Take apart what was typed; FAULT_MISUSE: more than FIND_WORDS_MAX words. Nobody tells yet. It points into
  * itself, so that it may not be moved. Free with find_words_clear. */
 bool find_words_read(struct find_words *find, const char *typed, struct fault *fault);
-void find_words_clear(struct find_words *find); /* of {0} is allowed */
+void find_words_clear(struct find_words *find);            /* of {0} is allowed */
+bool find_words_may_be_day(const struct find_words *find); /* may one of them be part of 2026-09-14? */
 
 /* For SQL, where `find` is a pointer bound as FIND_POINTER:
  *   words_in(find, text, ...)             does any of the words stand there?
  *   note_words(find, work_id, text, ...)  which of them do is noted of that load, run or batch;
  *                                         always false, so that a WHERE with it brings no rows
- *   note_entry(find, work_id, verb, said, who)  likewise, of the sentence of an entry and of who
+ *   note_told(find, work_id, entries)     likewise, of the sentences of a row of `told` and of who it was
  *   work_found(find, work_id)             true of everything when none is bound */
 #define FIND_POINTER "find_words"
 int find_words_for_sql(sqlite3 *db);

@@ -72,6 +72,7 @@ static bool gather(struct log *log, struct find_words *find, struct fault *fault
 {
 	struct query query = query_start(log, WORDS_NOTED);
 	bind_find(&query, find);
+	bind_integer(&query, find_words_may_be_day(find));
 	return query_run(&query, fault);
 }
 
@@ -131,7 +132,7 @@ bool log_works(struct log *log, const struct log_wish *wish, int64_t from_id, bo
 	bool ok = find_words_read(&find, wish->words, fault);
 	find.teller = wish->teller;
 	ok = ok && (find.count == 0 || gather(log, &find, fault));
-	if (ok && (find.count == 0 || find.used > 0)) {
+	if (ok && (find.count == 0 || find.found > 0)) {
 		struct query query = page_query(log, wish, &find, from_id, older, most);
 		ok = query_list(&query, read_work, sizeof(**rows), rows, count, fault);
 	}

@@ -5,7 +5,7 @@
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
- * pantry_lot, pantry_line, pantry_use, recall_left and season_hours are left to their triggers.
+ * pantry_lot, pantry_line, pantry_use, recall_left, season_hours and told are left to their triggers.
  */
 #include <string.h>
 

@@ -114,7 +114,8 @@
 #define BATCHES_OF_PRODUCT \
 	"(SELECT batch.id FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE product = ?5 COLLATE NOCASE)"
 
-#define DAY_OPENED "date(opened_wall_ms / 1000, 'unixepoch')"
+/* Only where ?2 says that a day is looked for: working it out takes longer than reading the row. */
+#define DAY_OPENED "CASE WHEN ?2 THEN date(opened_wall_ms / 1000, 'unixepoch') END"
 
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 /* What each station did, in a piece, as the indexes work_begun_at and phase_busy have it: CROSS JOIN keeps to
@@ -405,16 +406,17 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* What a search looks through, in no order; whoever did it can be searched for as well. Brings no rows:
 	 * src/log/history/find_words.h. */
 	[WORDS_NOTED] =
-	    "SELECT 1 FROM journal WHERE work_id IS NOT NULL AND note_entry(?1, work_id, verb, said, who) UNION ALL "
-	    "SELECT 1 FROM work WHERE note_words(?1, id, note, " DAY_OPENED ") UNION ALL "
+	    "SELECT 1 FROM told WHERE note_told(?1, work_id, entries) UNION ALL "
+	    "SELECT 1 FROM work WHERE (?2 OR note <> '') AND note_words(?1, id, note, " DAY_OPENED ") UNION ALL "
 	    "SELECT 1 FROM run WHERE note_words(?1, id, fruit) UNION ALL "
 	    "SELECT 1 FROM batch WHERE note_words(?1, id, recipe) UNION ALL "
 	    "SELECT 1 FROM batch_amount WHERE note_words(?1, batch_id, ingredient) UNION ALL "
-	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND note_words(?1, load_id, why) "
-	    "UNION ALL "
-	    "SELECT 1 FROM judgement WHERE batch_id IS NOT NULL AND note_words(?1, batch_id, why) UNION ALL "
+	    "SELECT 1 FROM judgement WHERE load_id IS NOT NULL AND jar_id IS NULL AND why <> '' "
+	    "AND note_words(?1, load_id, why) UNION ALL "
+	    "SELECT 1 FROM judgement WHERE batch_id IS NOT NULL AND why <> '' AND note_words(?1, batch_id, why) UNION ALL "
+	    /* Of nine jars of a lot in a load one is asked. */
 	    "SELECT 1 FROM lot CROSS JOIN jar ON lot_id = lot.id WHERE words_in(?1, product, code) AND load_id IS NOT NULL "
-	    "AND note_words(?1, load_id, product, code) UNION ALL "
+	    "GROUP BY lot.id, load_id HAVING note_words(?1, load_id, product, code) UNION ALL "
 	    "SELECT 1 FROM lot CROSS JOIN batch ON lot_id = lot.id WHERE words_in(?1, product, code) "
 	    "AND note_words(?1, batch.id, product, code)",
 	/* The newest year before an instant in which something was begun. */

@@ -301,6 +301,42 @@ START_TEST(words_are_found_wherever_they_stand)
 }
 END_TEST
 
+static void tell(int64_t work_id, const char *who, const char *sentence)
+{
+	struct log_entry entry = kit_entry(sentence, 0, work_id);
+	(void)snprintf(entry.who, sizeof(entry.who), "%s", who);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+}
+
+START_TEST(all_that_the_journal_says_of_a_work_is_found)
+{
+	struct log_entry acts[ACTS];
+	set_up_pots();
+	(void)do_a_day(acts);
+	ck_assert_uint_eq(found_words("rattled"), 0);
+	tell(acts[3].work_id, "ZQ", "The lid RATTLED at noon");
+	tell(acts[3].work_id, "WX", "quiet again, says Ren\u00e9e");
+	tell(0, "ZQ", "The house rattled");
+	ck_assert_uint_eq(found_words("rattled"), 1);
+	ck_assert_uint_eq(found_words("LID quiet zq wx"), 1);
+	ck_assert_uint_eq(found_words("ren\u00e9e"), 1);
+	ck_assert_uint_eq(found_words("REN\u00c9E"), 0);
+	/* never half in one entry and half in another, nor in its initials */
+	ck_assert_uint_eq(found_words("noonquiet"), 0);
+	ck_assert_uint_eq(found_words("noonzq"), 0);
+	ck_assert_uint_eq(found_words("zqquiet"), 0);
+	tell(acts[1].work_id, "ZQ", "It rattled too");
+	ck_assert_uint_eq(found_words("rattled"), 2);
+	ck_assert_uint_eq(found_words("rattled quiet"), 1);
+	ck_assert_uint_eq(found_words("quiet too"), 0);
+	for (int i = 0; i < 200; i++)
+		tell(acts[3].work_id, "AB", "One more of many entries, which make it long");
+	tell(acts[3].work_id, "AB", "the last straw");
+	ck_assert_uint_eq(found_words("straw rattled"), 1);
+}
+END_TEST
+
 /* The note of the day's batch, and nothing else that is looked for here. */
 static void write_note(const char *note)
 {
@@ -781,6 +817,7 @@ static const struct listed_test listed[] = {
 	TEST(an_act_given_up_leaves_no_trace),
 	TEST(a_strangers_rows_are_shown_at_once),
 	TEST(words_are_found_wherever_they_stand),
+	TEST(all_that_the_journal_says_of_a_work_is_found),
 	TEST(a_part_of_a_word_is_enough),
 	TEST(every_word_must_be_there),
 	TEST(a_sign_is_found_as_it_stands),
