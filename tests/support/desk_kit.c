@@ -193,6 +193,11 @@ static void row_text(int row, char *buffer, size_t size)
 	text_from(row, 0, buffer, size);
 }
 
+void dk_row(int row, char *words, size_t size)
+{
+	row_text(row, words, size);
+}
+
 void dk_draw(struct desk_kit *dk)
 {
 	take_time(dk);

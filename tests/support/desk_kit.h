@@ -46,6 +46,7 @@ int dk_selected(const struct desk_kit *dk); /* its digit */
 void dk_draw(struct desk_kit *dk); /* what it shows now */
 /* Draw, and compare every row of the window, blanks at the end aside. */
 void dk_shows(struct desk_kit *dk, const char *const *picture, int rows);
+void dk_row(int row, char *words, size_t size);       /* as it was last drawn, blanks at its end aside */
 bool dk_sees(struct desk_kit *dk, const char *words); /* in one row */
 /* Draw, and count the rows that are these words and nothing else, but for the mark. */
 int dk_rows_of(struct desk_kit *dk, const char *words);

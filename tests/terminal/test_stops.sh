@@ -95,11 +95,19 @@ holds "$own/warnings" "2 batches in one pot: two small burners" '"severity": "ca
 
 at="a caution is set aside and taken up"
 press w
-wait_for "batch-unknown" "the process of its jars counts as unknown" "o set aside"
-lacks "t take up"
+wait_for "the process of its jars counts as unknown" "o set aside"
+lacks "t take up" "batch-unknown"
+press @
+wait_for "Where this comes from: Warnings" "Rule: batch-unknown" "Source: "
+press Escape
+wait_for "the process of its jars counts as unknown" "o set aside"
+lacks "batch-unknown"
 press o
-wait_for "batch-unknown is set aside in this house; t takes it up again." "Set aside in this house: batch-unknown" \
-	"t take up"
+wait_for "No longer watched for in this house; t takes it up again." "1 rule set aside here: @ names it." "t take up"
+press @
+wait_for "Set aside in this house: a rule about a batch" "Rule: batch-unknown"
+press Escape
+wait_for "No longer watched for in this house; t takes it up again." # what was said is said still
 wait_gone "the process of its jars counts as unknown"
 warns_not batch-unknown
 press u
@@ -107,8 +115,8 @@ wait_for "Undone" "the process of its jars counts as unknown"
 press r o
 wait_gone "the process of its jars counts as unknown"
 press t
-wait_for "batch-unknown is watched for again." "the process of its jars counts as unknown"
-wait_gone "Set aside in this house"
+wait_for "The last one set aside is watched for again." "the process of its jars counts as unknown"
+wait_gone "set aside here"
 warns batch-unknown
 press Escape
 wait_for "UNKNOWN: 2 x grape jelly"
@@ -172,10 +180,14 @@ holds "$own/warnings" "acid not in every jar: the lemon juice ran out" '"severit
 
 at="a stop is not set aside"
 press w
-wait_for "batch-not-valid" "Whatever is filled from" "holds up shelving its loads"
-lacks "o set aside"
+wait_for "Whatever is filled from" "holds up shelving its loads"
+lacks "o set aside" "batch-not-valid"
+press @
+wait_for "Whatever is filled from" "Rule: batch-not-valid"
+press Escape
+wait_for "holds up shelving its loads"
 press o
-wait_for "batch-not-valid"
+wait_for "holds up shelving its loads"
 lacks "is set aside in this house"
 warns batch-not-valid
 press Escape

@@ -47,6 +47,7 @@ const struct view *const screen_views[] = {
 	[VIEW_WORKS] = &works_view,
 	[VIEW_WORKS_PICK] = &works_pick_view,
 	[VIEW_PAST] = &past_view,
+	[VIEW_SOURCES] = &sources_view,
 	[VIEW_HELP] = &help_view,
 	[VIEW_LEAVE] = &leave_view,
 };

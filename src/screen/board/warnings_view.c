@@ -1,6 +1,6 @@
 /*
- * warnings_view.c - what needs a person, worst first: what to do, the rule and its
- * source; and the rules this house has set aside.
+ * warnings_view.c - what needs a person, worst first: what to do; and that rules were set
+ * aside in this house.  Which rules, and their sources, stand behind @.
  */
 #include <string.h>
 
@@ -47,21 +47,15 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s",
 		              warning->rule->holds_up,
 		              warning->rule->over == OVER_NEVER ? "" : "; with a reason it goes on, marked");
-	if (used < rows)
-		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_QUIET, "%s  (%s)", warning->id,
-		              warning->source);
 	return used;
 }
 
 static void asides_draw(struct desk *desk, int row, int cols)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
-	char words[300];
-	struct text text = TEXT_OVER(words);
+	size_t count = kitchen_board(desk->kitchen)->aside_count;
 
-	for (size_t i = 0; i < board->aside_count; i++)
-		text_add(&text, "%s%s", i == 0 ? "Set aside in this house: " : ", ", board->asides[i].rule);
-	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, words);
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "%zu rule%s set aside here: @ names %s", count,
+	              count == 1 ? "" : "s", count == 1 ? "it." : "them.");
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -80,6 +74,28 @@ static void draw(struct desk *desk, int top, int rows)
 		row += warning_draw(desk, i, row, end - row, cols);
 	if (asides)
 		asides_draw(desk, top + rows - 1, cols);
+}
+
+/* From the one at the cursor on, as they stand on the screen. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = (size_t)card_of(desk)->list.cursor; i < desk->warning_count; i++) {
+		const struct warning *warning = &desk->warnings[i];
+
+		sources_add(page, &(struct source_of){ .rule = warning->id, .source = warning->source }, "%s: %s",
+		            severity_name(warning->severity), warning->sentence);
+	}
+	for (size_t i = 0; i < board->aside_count; i++) {
+		const struct rule *rule = rule_named(board->asides[i].rule);
+
+		sources_add(
+		    page,
+		    &(struct source_of){ .rule = board->asides[i].rule, .source = rule == NULL ? NULL : rule->source },
+		    "Set aside in this house: a rule about %s",
+		    rule == NULL ? "something this program does not know" : rule_about_words(rule->about));
+	}
 }
 
 static void up(struct desk *desk)
@@ -118,7 +134,7 @@ static void set_aside(struct desk *desk)
 	struct fault fault = { 0 };
 
 	if (kitchen_set_aside(desk->kitchen, id, true, &fault))
-		desk_say(desk, ROLE_DONE, "%s is set aside in this house; t takes it up again. (u undoes)", id);
+		desk_say(desk, ROLE_DONE, "No longer watched for in this house; t takes it up again. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -154,7 +170,7 @@ static void take_up(struct desk *desk)
 
 	text_copy(id, sizeof(id), board->asides[board->aside_count - 1].rule);
 	if (kitchen_set_aside(desk->kitchen, id, false, &fault))
-		desk_say(desk, ROLE_DONE, "%s is watched for again. (u undoes)", id);
+		desk_say(desk, ROLE_DONE, "The last one set aside is watched for again. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -194,4 +210,5 @@ const struct view warnings_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 };

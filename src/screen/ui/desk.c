@@ -86,6 +86,7 @@ void desk_show_view(struct desk *desk, enum view_name name)
 
 void desk_leave_for_board(struct desk *desk)
 {
+	desk_close_sources(desk); /* it is the view below that is left */
 	if (desk->view != VIEW_BOARD && view_of(desk, desk->view)->keeps) {
 		desk->left.can_go_back = true;
 		desk->left.view = desk->view;
@@ -102,6 +103,7 @@ void desk_go_back(struct desk *desk)
 
 void desk_show_board(struct desk *desk)
 {
+	desk->sources.open = false;
 	desk_show_view(desk, VIEW_BOARD);
 }
 
@@ -318,7 +320,7 @@ int list_scroll(struct list_state *list, int count, int rows)
 /* Bytes of `text` that fit in `cols` columns, broken at a blank where there is
  * one.  Counts bytes as columns but for UTF-8 continuation bytes, which is exact
  * for the program's own words and cut safely by terminal_put for others. */
-static size_t line_length(const char *text, int cols)
+size_t desk_line_bytes(const char *text, int cols)
 {
 	size_t length = 0;
 	size_t blank = 0;
@@ -339,7 +341,7 @@ int desk_paragraph_lines(const char *text, int cols)
 	int lines = 0;
 
 	while (*text != '\0' && cols > 0) {
-		text += line_length(text, cols);
+		text += desk_line_bytes(text, cols);
 		text += strspn(text, " ");
 		lines++;
 	}
@@ -351,7 +353,7 @@ int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum
 	int used = 0;
 
 	while (*text != '\0' && used < rows && cols > 0) {
-		size_t length = line_length(text, cols);
+		size_t length = desk_line_bytes(text, cols);
 		bool last = used == rows - 1;
 
 		/* The last line takes all that is left and shows that it was cut. */

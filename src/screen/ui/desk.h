@@ -19,6 +19,7 @@
 #include "screen/ui/list.h"
 #include "screen/ui/picker.h"
 #include "screen/ui/ringing.h"
+#include "screen/ui/sources.h"
 #include "screen/ui/view.h"
 #include "screen/ui/wishes.h"
 
@@ -40,6 +41,7 @@ struct desk {
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
 	enum view_name view_before_help;
+	struct sources_card sources;
 	bool leaving;
 	bool redraw_all;
 
@@ -124,6 +126,8 @@ void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *
 const struct kitchen_plan *desk_plan(const struct desk *desk); /* as of now */
 int desk_columns(const struct desk *desk);                     /* of the window */
 enum unit_system desk_units(const struct desk *desk);
+/* Bytes of the first line when text is broken at blanks to `cols` columns. */
+size_t desk_line_bytes(const char *text, int cols);
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph_lines(const char *text, int cols); /* that it would take */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);

@@ -231,6 +231,23 @@ static int rings_draw(struct desk *desk, int row, int right)
 	return right;
 }
 
+/* The key to where things come from, where the keys of the view leave room for it. */
+static void sources_key_draw(struct desk *desk, int row, int col, int right)
+{
+	const struct view_key *everywhere;
+	size_t count = desk_keys_everywhere(&everywhere);
+
+	for (size_t i = 0; i < count; i++) {
+		const struct view_key *key = &everywhere[i];
+
+		if (key->act != desk_show_sources || view_of(desk, desk->view)->sources == NULL ||
+		    col + (int)(strlen(key->cap) + strlen(key->words)) + 2 > right)
+			continue;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, key->cap) + 1;
+		terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, key->words);
+	}
+}
+
 static void keys_draw(struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk, desk->view);
@@ -269,6 +286,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, words) + 2;
 		first = false;
 	}
+	sources_key_draw(desk, row, col, right);
 }
 
 static bool is_about(const struct warning *warning, const struct strip *strip)

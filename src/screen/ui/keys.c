@@ -26,6 +26,12 @@ static bool not_in_help(const struct desk *desk)
 	return desk->view != VIEW_HELP;
 }
 
+/* Help and the page itself rest on nothing. */
+static bool may_have_sources(const struct desk *desk)
+{
+	return desk->view != VIEW_HELP && desk->view != VIEW_SOURCES;
+}
+
 static bool is_unsafe(const struct desk *desk)
 {
 	return desk->unsafe && !kitchen_log_is_damaged(desk->kitchen);
@@ -55,6 +61,8 @@ static const struct view_key everywhere[] = {
 	  "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL,
 	  desk_go_to_ringing },
 	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, show_signs },
+	{ '@', 0, "@", "where from", "Where this comes from: rules, sources, how figures were worked out.",
+	  may_have_sources, desk_show_sources },
 	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe,
 	  desk_save_elsewhere },
 	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },
@@ -62,7 +70,7 @@ static const struct view_key everywhere[] = {
 };
 #define EVERYWHERE (sizeof(everywhere) / sizeof(everywhere[0]))
 #define BEFORE_TEXT 2 /* of these */
-#define BEFORE_VIEW 4
+#define BEFORE_VIEW 5
 
 size_t desk_keys_everywhere(const struct view_key **keys)
 {
@@ -202,6 +210,10 @@ static void act_by(struct desk *desk, const struct view_key *row)
 	const struct view *view = view_of(desk, desk->view);
 	struct again before = desk->again;
 
+	if (row->act == desk_show_sources) { /* reads on, and ends nothing */
+		row->act(desk);
+		return;
+	}
 	if (view->asks_first != NULL && view->asks_first(desk, row))
 		return;
 	desk->message[0] = '\0';

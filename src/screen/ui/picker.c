@@ -74,7 +74,7 @@ bool picker_types(const struct desk *desk, const struct picker *picker, long key
 	if (key == KEY_CODE_BACKSPACE || key == KEY_CODE_EMPTY_LINE)
 		return picker->filter[0] != '\0';
 	if (key != ' ')
-		return key > ' ' && key < KEY_CODE_UP && key != 127 && key != '?' && key != '!';
+		return key > ' ' && key < KEY_CODE_UP && key != 127 && key != '?' && key != '!' && key != '@';
 	if (picker->filter[0] == '\0' || picker->moved)
 		return false;
 	for (int n = 0; (at = name(desk, n)) != NULL; n++)

@@ -16,6 +16,7 @@
 #include "kitchen/board/board.h"
 
 struct desk;
+struct sources;
 
 enum view_name {
 	VIEW_BOARD,
@@ -50,6 +51,7 @@ enum view_name {
 	VIEW_WORKS,
 	VIEW_WORKS_PICK,
 	VIEW_PAST,
+	VIEW_SOURCES,
 	VIEW_HELP,
 	VIEW_LEAVE,
 	VIEW_COUNT
@@ -115,6 +117,9 @@ struct view {
 	/* True: it asked something, and the key acts only when pressed again.  May be NULL. */
 	bool (*asks_first)(struct desk *desk, const struct view_key *key);
 	bool keeps; /* holds what is not written down yet: one may come back to it */
+	/* Where what is shown, or what is chosen of it, comes from (sources.h).  NULL: it is what
+	 * was written down here, and nothing else. */
+	void (*sources)(const struct desk *desk, struct sources *page);
 	/* What the first key of the bottom line says, or NULL for its table words. */
 	const char *(*first_key_words)(const struct desk *desk);
 };

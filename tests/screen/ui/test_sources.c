@@ -1,0 +1,168 @@
+/* Rules, sources and methods stand one key deeper than the views: what is not shown there is
+ * shown behind @, whole, and Esc goes back to what was. */
+#include <locale.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "kitchen/board/board.h"
+#include "kitchen/warning/warnings.h"
+#include "support/desk_kit.h"
+#include "support/tests.h"
+
+#define ROWS_MAX 24
+#define PICTURE_BYTES 8192
+#define PAGE_BYTES 65536
+
+static struct desk_kit dk;
+
+/* Something of everything: a load on the shelf, one on the rack of which a jar did not seal, one
+ * in the low kettle, a batch at its filling of which jars wait, juice. */
+static void begin_at(int rows, int cols)
+{
+	int64_t load_id;
+	int64_t batch_id;
+
+	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
+	dk_begin(&dk, "xterm-256color", rows, cols);
+	pk_stock(&dk.kit);
+	for (int load = 0; load < 2; load++) {
+		load_id = kk_start(&dk.kit, BIG_KETTLE, 5);
+		kk_to(&dk.kit, load_id, PHASE_SEAL_CHECK);
+		for (int place = 1; place <= 5; place++)
+			KK_OK(&dk.kit, kk_mark(&dk.kit, kk_jar(&dk.kit, load_id, place),
+			                       load == 1 && place == 1 ? JAR_UNSEALED : JAR_SEALED));
+		kk_pass(&dk.kit, MINUTE_MS);
+		if (load == 0)
+			kk_step(&dk.kit, load_id);
+	}
+	(void)kk_start(&dk.kit, LOW_KETTLE, 6);
+	(void)pk_juice(&dk.kit, "grape", "16 qt");
+	batch_id = pk_batch(&dk.kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	pk_to(&dk.kit, DEEP_POT, PHASE_FILL);
+	pk_fill(&dk.kit, batch_id, "half_pint", 5, 0);
+	dk_pass(&dk, SECOND_MS);
+}
+
+static void begin(void)
+{
+	begin_at(24, 80);
+}
+
+static void begin_small(void)
+{
+	begin_at(12, 40);
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+/* --- what a window shows ------------------------------------------------------------------ */
+
+/* The rows of the window from `from` to `to`, one behind the other, with one blank for all
+ * between two words: however a paragraph is broken, its words are found. */
+static void add_rows(int from, int to, char *words, size_t size)
+{
+	struct text text = text_over(words, size);
+
+	for (int row = from; row < to; row++) {
+		char line[1024];
+
+		dk_row(row, line, sizeof(line));
+		for (char *word = strtok(line, " "); word != NULL; word = strtok(NULL, " "))
+			text_add(&text, "%s ", word);
+	}
+	ck_assert(!text.cut);
+}
+
+/* Header and foot change with the clock. */
+static void view_words(char *words, size_t size)
+{
+	int rows;
+	int cols;
+
+	dk_draw(&dk);
+	terminal_size(dk.desk.terminal, &rows, &cols);
+	add_rows(header_rows(&dk.desk) + (desk_most_urgent(&dk.desk) != NULL), rows - footer_rows(&dk.desk), words,
+	         size);
+}
+
+/* The whole page, a line after the other. */
+static void page_words(char *words, size_t size)
+{
+	struct text text = text_over(words, size);
+	int lines;
+
+	dk_draw(&dk);
+	lines = dk.desk.sources.lines;
+	ck_assert_int_gt(lines, 0);
+	for (int line = 0; line < lines; line++) {
+		char row[1024];
+		int at = line - dk.desk.sources.top;
+		int first = header_rows(&dk.desk) + (desk_most_urgent(&dk.desk) != NULL) + 1; /* below its title */
+
+		if (at >= dk.desk.sources.shown) {
+			dk_key_after(&dk, 10, KEY_CODE_DOWN);
+			dk_draw(&dk);
+			at = line - dk.desk.sources.top;
+		}
+		ck_assert_int_lt(at, dk.desk.sources.shown);
+		add_rows(first + at, first + at + 1, row, sizeof(row));
+		text_add(&text, "%s", row);
+	}
+	ck_assert(!text.cut);
+}
+
+/* --- views ---------------------------------------------------------------------------------- */
+
+static const struct road {
+	enum view_name view;
+	const char *keys;
+	const char *typed; /* then, by a quick hand */
+	const char *then;  /* keys again */
+	const char *shown; /* the plain sentence */
+	const char *from;  /* in the page and not in the view */
+} roads[] = {
+	{ VIEW_WARNINGS, "w", "", "", "Say what becomes of 1 jar", "Rule: jars-without-fate Source: A539, UNL, MSU-593" },
+};
+
+static void go(const struct road *road)
+{
+	dk_keys(&dk, road->keys);
+	dk_type(&dk, road->typed);
+	dk_keys(&dk, road->then);
+	ck_assert_int_eq(dk.desk.view, road->view);
+}
+
+START_TEST(where_it_comes_from_is_one_key_deeper_and_escape_goes_back)
+{
+	const struct road *road = &roads[_i];
+	static char before[PICTURE_BYTES];
+	static char after[PICTURE_BYTES];
+	static char page[PAGE_BYTES];
+
+	go(road);
+	view_words(before, sizeof(before));
+	ck_assert_msg(strstr(before, road->shown) != NULL, "%s", before);
+	ck_assert_msg(strstr(before, road->from) == NULL, "%s", before);
+	ck_assert_msg(strstr(before, "Source:") == NULL, "%s", before);
+	dk_key(&dk, '@');
+	ck_assert_int_eq(dk.desk.view, VIEW_SOURCES);
+	page_words(page, sizeof(page));
+	ck_assert_msg(strstr(page, road->from) != NULL, "%s", page);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk.desk.view, road->view);
+	view_words(after, sizeof(after));
+	ck_assert_str_eq(after, before);
+}
+END_TEST
+
+static const struct listed_test listed[] = {
+	GROUP("80x24", .begin = begin, .end = end),
+	EACH_OF(where_it_comes_from_is_one_key_deeper_and_escape_goes_back, roads),
+	GROUP("40x12", .begin = begin_small, .end = end),
+	EACH_OF(where_it_comes_from_is_one_key_deeper_and_escape_goes_back, roads),
+};
+
+KK_TESTS("sources", listed)
