@@ -110,7 +110,12 @@ typed 5
 wait_for "Recipes and pots here allow 1 to 4 batches in one pot."
 press C-u Enter
 wait_for "[x] grape jelly" "13 (12-16)" "104 (96-160) half-pints" "loads 12 (11-18)"
-shows "3.50 lb a quart (2.89 to 3.71); own runs 0 of 5" "USDA AIB 539"
+shows "3.50 lb of fruit for a quart of juice (2.89 to 3.71), as published."
+lacks "USDA AIB 539"
+press @
+wait_for "Source: grape juice, 3.5 lb a quart" "own runs 0"
+press Escape
+wait_for "[x] grape jelly"
 press Down Down Down
 step
 wait_for "[x] grape juice"

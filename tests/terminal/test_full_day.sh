@@ -179,7 +179,10 @@ wait_like "^[^ ]7 Deep pot  *free"
 press r
 wait_for "Done again: Deep pot: batch started"
 press c
-wait_for "Source: house recipe, no source; pectin" "to boil" "[ ] 1 gal grape juice, at the start"
+press @
+wait_for "Source: house recipe, no source; pectin"
+press Escape
+wait_for "to boil" "[ ] 1 gal grape juice, at the start"
 
 at="the station card"
 press t

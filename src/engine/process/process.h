@@ -150,6 +150,7 @@ int jar_size_index(const struct jar_size *size);
 
 /* Minutes to boil empty jars so that they are sterile: 10 at or below 1,000 ft
  * and 1 more for each further 1,000 ft begun (A539, MSU-323). 0 if unknown. */
+#define JAR_STERILISING_SOURCE "A539, MSU-323"
 int jar_sterilising_minutes(const struct elevation *elevation);
 
 /* The reference rules written out: headspace "1/4 in", pressure "15 psi". */

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/recipe/fruit.h"
 
 #define UL_PER_QUART 946352.946
@@ -85,4 +86,18 @@ void juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs
 	out->own_mean = (double)own->yield_sum / (double)own->runs;
 	if (own->runs >= OWN_RUNS_MIN)
 		weigh_own(own, fruit_mg, out);
+}
+
+void juice_yield_how(const struct juice_yield *yield, struct text *text)
+{
+	if (!yield->own) {
+		text_add(text, "the published range as it stands; own runs %lld, and they count from %d on",
+		         (long long)yield->runs, OWN_RUNS_MIN);
+		return;
+	}
+	text_add(text,
+	         "normal-normal model: own runs %lld with a mean of %.2f lb have a weight of %.0f %%, the published "
+	         "figure the rest; low and high are 2 standard deviations of what a day's runs give. That the "
+	         "published range spans 2 of them on either side: our judgement, no source",
+	         (long long)yield->runs, pounds_of_yield(yield->own_mean), yield->weight * 100.0);
 }

@@ -91,4 +91,11 @@ struct juice_yield {
 /* What `fruit_mg` of the fruit will give (0: one charge).  `own` NULL: no runs. */
 void juice_yield_of(const char *fruit, int64_t fruit_mg, const struct juice_runs *own, struct juice_yield *out);
 
+/* How the figures of `out` came about, in words, with the figures of the own runs. */
+#define YIELD_MODEL_SOURCE \
+	"Johnson, Ott, Dogucu: Bayes Rules!, chapter 5; Mahler and Dean, Foundations of Casualty Actuarial Science, " \
+	"4th ed. 2001, chapter 8"
+struct text;
+void juice_yield_how(const struct juice_yield *yield, struct text *text);
+
 #endif

@@ -23,4 +23,10 @@ struct interval {
  * sense: 0 to 1. */
 struct interval interval_of_share(int64_t failed, int64_t looked);
 
+/* How it is worked out, for whoever asks. */
+#define INTERVAL_SOURCE "Clopper and Pearson, Biometrika 26, 1934"
+#define INTERVAL_HOW \
+	"the exact 95 % interval of a share by Clopper and Pearson: in 40 such counts, one comes out so high and one " \
+	"so low by chance where the true share stands at its end"
+
 #endif

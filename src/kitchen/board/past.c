@@ -84,7 +84,7 @@ static void tell_notebook(struct telling *telling, const struct log_load *load, 
 		elevation_words(&load->elevation, height, sizeof(height));
 	tell(telling, PAST_FACT, "%s%s, %s; elevation %s", minutes, pressure,
 	     load->method_not_noted ? "canner not noted" : method_words(load->method), height);
-	tell(telling, PAST_FACT, "Source: %s", load->source);
+	tell(telling, PAST_SOURCE, "%s", load->source);
 }
 
 static void tell_process(struct telling *telling, const struct log_load *load)
@@ -104,7 +104,7 @@ static void tell_process(struct telling *telling, const struct log_load *load)
 	}
 	tell(telling, PAST_FACT, "%d min%s, %s, headspace %s, by the row for %s", load->minutes, pressure,
 	     method_words(load->method), headspace, row == NULL ? load->jar_in_table : row->plural);
-	tell(telling, PAST_FACT, "Source: %s%s", load->source,
+	tell(telling, PAST_SOURCE, "%s%s", load->source,
 	     load->confirmed == CONFIRMED_PRACTICE ? " (common practice, no source)" : "");
 	tell(telling, PAST_FACT, "Elevation used: %s%s%s", height, load->elevation_by[0] != '\0' ? ", set by " : "",
 	     load->elevation_by);
@@ -379,6 +379,7 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 	(void)log_lot_get(telling->kitchen->log, batch.lot_id, &lot, NULL);
 	tell_title(telling, "Batch", batch.opened_wall_ms, batch.station_id);
 	tell(telling, PAST_FACT, "Lot %s: %d x %s", lot.code, batch.multiple, batch.recipe);
+	tell(telling, PAST_SOURCE, "%s", batch.source);
 	if (batch.note[0] != '\0')
 		tell(telling, PAST_FACT, "Note: %s", batch.note);
 	tell_verdict(telling, batch.verdict, batch.verdict_why);
@@ -386,7 +387,6 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 		tell(telling, PAST_BAD, "No published process: fridge or freezer only.");
 	tell_amounts(telling, id);
 	tell_batch_jars(telling, id);
-	tell(telling, PAST_FACT, "Recipe from: %s", batch.source);
 	return true;
 }
 

@@ -46,7 +46,7 @@ const char *aside_done_words(enum aside what);
 
 /* What is to be done for a fate, as after "time to": "freeze". */
 const char *aside_to_do(enum jar_fate fate);
-/* What to do for a fate and by when (wall ms; 0: no deadline), with its source. */
+/* What to do for a fate and by when (wall ms; 0: no deadline). */
 void aside_advice(enum jar_fate fate, const struct log_lot *lot, int64_t by_wall_ms, int64_t now_wall_ms, char *buffer,
                   size_t size);
 

@@ -110,8 +110,11 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 /* May the fate be chosen now, and until when would it run (wall ms, 0: at once)? */
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now_wall_ms,
                    int64_t *by_wall_ms, struct fault *fault);
-const char *jar_fate_words(enum jar_fate fate); /* "fridge" ... what to do, with source */
-const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);
+const char *jar_fate_words(enum jar_fate fate);                              /* "fridge" */
+const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);  /* what to do */
+const char *jar_fate_sourced(enum jar_fate fate, const struct log_lot *lot); /* the same, with its source */
+const char *jar_fate_source(enum jar_fate fate); /* of FATE_DISCARD: "", its steps have theirs (food.h) */
+enum suspect_group lot_suspect_group(const struct log_lot *lot);
 /* Is suspect food of it treated as toxic (low-acid and tomato, A539)? */
 bool lot_is_suspect(const struct log_lot *lot);
 const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept" */

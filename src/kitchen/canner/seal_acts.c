@@ -26,16 +26,22 @@
 /* Over half the liquid gone: 2-3 days (NCHFP liquid-loss answer): the shorter. */
 #define FRIDGE_SIPHONED_MS (48 * HOUR_MS)
 
+#define TEXT_OF(words, advice, source) \
+	{ \
+		words, advice ".", advice " (" source ").", source \
+	}
 static const struct fate_text {
 	const char *words;
 	const char *advice;
+	const char *sourced; /* the same with its source in it */
+	const char *source;
 } fate_texts[] = {
-	[FATE_NONE] = { "none", "" },
-	[FATE_FRIDGE] = { "fridge", "Into the fridge now; it keeps for several days (A539)." },
-	[FATE_FREEZER] = { "freezer", "Leave 1-1/2 in headspace, then freeze (MSU-593, UNL)." },
-	[FATE_REPROCESS] = { "reprocess",
-	                     "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time (A539, UNL)." },
-	[FATE_DISCARD] = { "discard", "" }, /* suspect_words: by the food */
+	[FATE_NONE] = { "none", "", "", "" },
+	[FATE_FRIDGE] = TEXT_OF("fridge", "Into the fridge now; it keeps for several days", "A539"),
+	[FATE_FREEZER] = TEXT_OF("freezer", "Leave 1-1/2 in headspace, then freeze", "MSU-593, UNL"),
+	[FATE_REPROCESS] = TEXT_OF(
+	    "reprocess", "Check the rim, NEW lid, empty, reheat, hot pack, same method and full time", "A539, UNL"),
+	[FATE_DISCARD] = { "discard", "", "", "" }, /* suspect_words: by the food */
 };
 static_assert(sizeof(fate_texts) / sizeof(fate_texts[0]) == FATE_COUNT, "a text for every fate");
 
@@ -52,11 +58,27 @@ bool lot_is_suspect(const struct log_lot *lot)
 	return lot->acidity == ACIDITY_LOW_ACID || food == NULL || food->suspect == SUSPECT_LOW_ACID_OR_TOMATO;
 }
 
+enum suspect_group lot_suspect_group(const struct log_lot *lot)
+{
+	return lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID;
+}
+
 const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot)
 {
 	if (fate == FATE_DISCARD)
-		return suspect_words[lot_is_suspect(lot) ? SUSPECT_LOW_ACID_OR_TOMATO : SUSPECT_ACID];
+		return suspect_words[lot_suspect_group(lot)];
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].advice : "";
+}
+
+const char *jar_fate_sourced(enum jar_fate fate, const struct log_lot *lot)
+{
+	return fate == FATE_DISCARD || (unsigned)fate >= FATE_COUNT ? jar_fate_advice(fate, lot)
+	                                                            : fate_texts[fate].sourced;
+}
+
+const char *jar_fate_source(enum jar_fate fate)
+{
+	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].source : "";
 }
 
 bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum jar_fate fate, int64_t now_wall_ms,

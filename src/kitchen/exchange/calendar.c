@@ -110,7 +110,7 @@ static bool add_fate(struct gathering *all, const struct log_jar *first, int jar
 	set_uid(all, event, "fate", what);
 	(void)snprintf(what, sizeof(what), "%d jar%s %s now", jars, jars == 1 ? "" : "s", aside_words(first, &at));
 	set_summary(all, event, what, &lot);
-	(void)text_copy(event->description, sizeof(event->description), jar_fate_advice(first->fate, &lot));
+	(void)text_copy(event->description, sizeof(event->description), jar_fate_sourced(first->fate, &lot));
 	event->start_wall_ms = at;
 	event->alarm_minutes = first->fate == FATE_FRIDGE ? 12 * HOUR_MINUTES : HOUR_MINUTES;
 	return true;

@@ -104,6 +104,20 @@ void season_value_words(const struct log_season *season, enum season_measure mea
 	}
 }
 
+const char *season_measure_how(enum season_measure measure)
+{
+	static const char *const how[BY_COUNT] = {
+		[BY_JARS] = "all jars of the loads begun in that year",
+		[BY_FAILED] = INTERVAL_HOW,
+		[BY_YIELD] = "all juice measured out over all fruit weighed in",
+		[BY_HOURS] = "the time between entries less than 2 h apart (house rule)",
+		[BY_COME_UP] = "the mean over all loads that came up",
+		[BY_BUSIEST] = "the time that the station with the most of it held work",
+	};
+
+	return (unsigned)measure < BY_COUNT ? how[measure] : "";
+}
+
 /* --- as lines -------------------------------------------------------------------------------------- */
 
 struct lines {
@@ -130,6 +144,7 @@ static struct text words_of(struct figure *figure)
 static void add_sums(struct lines *lines, const struct log_season *sum)
 {
 	char heading[40];
+	struct figure *worked;
 	struct text text;
 
 	(void)snprintf(heading, sizeof(heading), "Season %d", sum->season);
@@ -141,7 +156,12 @@ static void add_sums(struct lines *lines, const struct log_season *sum)
 	text = words_of(add(lines, FIGURE_WORDS, ""));
 	text_add(&text, "Process NOT VALID: %lld loads, unknown: %lld; boil, steam or pressure lost: %lld times",
 	         (long long)sum->not_valid, (long long)sum->unknown, (long long)sum->lost);
-	text = words_of(add(lines, FIGURE_WORDS, ""));
+	worked = add(lines, FIGURE_WORDS, "");
+	text = TEXT_OVER(worked->plain);
+	text_add(&text, "At work ");
+	hours_words(sum->worked_ms, &text);
+	text_add(&text, ", told by %lld entries", (long long)sum->acts);
+	text = words_of(worked);
 	text_add(&text, "At work ");
 	hours_words(sum->worked_ms, &text);
 	text_add(&text, ", told by %lld entries less than 2 h apart (house rule)", (long long)sum->acts);
@@ -192,6 +212,7 @@ static void add_seals(struct lines *lines, const struct season *season)
 	double end = end_of_axis(season);
 	struct season_rates whole = { .rows = NULL, .count = 1 };
 	struct season_rate all = season->all;
+	struct figure *words;
 
 	if (all.looked == 0)
 		return;
@@ -201,7 +222,10 @@ static void add_seals(struct lines *lines, const struct season *season)
 	add_rates(lines, "by lid box", &season->lid_boxes, end);
 	add_rates(lines, "by canner", &season->canners, end);
 	add_rates(lines, "by who closed them", &season->people, end);
-	text_copy(add(lines, FIGURE_WORDS, "")->words, sizeof(lines->rows->words),
+	words = add(lines, FIGURE_WORDS, "");
+	text_copy(words->plain, sizeof(words->plain),
+	          "In brackets where the true share may lie. CLEARLY MORE: hardly by chance alone.");
+	text_copy(words->words, sizeof(words->words),
 	          "In brackets where the true share may lie (95%, Clopper-Pearson). CLEARLY MORE: chance alone would "
 	          "do it once in 100 at most.");
 }

@@ -41,6 +41,9 @@ bool season_value(const struct log_season *season, enum season_measure measure, 
 void season_value_words(const struct log_season *season, enum season_measure measure, enum unit_system units,
                         char *buffer, size_t size); /* "-": none */
 
+/* How the measure is worked out, in words. */
+const char *season_measure_how(enum season_measure measure);
+
 /* How often lids failed, of a product, box, canner or person. */
 struct season_rate {
 	char name[NAME_MAX_BYTES];
@@ -91,7 +94,8 @@ struct figure {
 	enum figure_kind kind;
 	char label[NAME_MAX_BYTES];
 	char words[160];
-	double low; /* from 0 to 1 of the room there is */
+	char plain[160]; /* FIGURE_WORDS: what is said where methods are not; "": the words */
+	double low;      /* from 0 to 1 of the room there is */
 	double at;
 	double high;
 	bool clear; /* a rate to look at */
@@ -124,6 +128,7 @@ enum past_kind {
 	PAST_GOOD,    /* a valid process */
 	PAST_BAD,     /* not valid, or unknown */
 	PAST_CAUTION, /* what a record cannot say */
+	PAST_SOURCE,  /* where the fact before it comes from; a board has it one key deeper */
 };
 struct past_line {
 	enum past_kind kind;

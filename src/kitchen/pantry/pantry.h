@@ -13,6 +13,8 @@
 #include "kitchen/board/board.h"
 #include "log/rows/journal.h"
 
+#define BEST_BY_SOURCE "NCSU-472: use within one year"
+
 /* Jars kept of one product and size. */
 struct pantry_line {
 	char product[NAME_MAX_BYTES];

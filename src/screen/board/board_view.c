@@ -571,6 +571,18 @@ static void open_years(struct desk *desk)
 	desk_open(desk, VIEW_SEASONS);
 }
 
+/* Of the station that is chosen: its phase, and what is in it. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip == NULL || strip->content == STRIP_EMPTY)
+		return;
+	sources_add_phase(page, strip->rule);
+	if (station_views(strip)->sources != NULL)
+		station_views(strip)->sources(strip, page);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL,
 	  next_step },
@@ -617,6 +629,7 @@ const struct view board_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.sources = sources,
 	.typed = choose_digit,
 	.first_key_words = next_step_words,
 	.asks_first = ask_elsewhere,

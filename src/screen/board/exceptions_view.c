@@ -192,6 +192,14 @@ static void down(struct desk *desk)
 	list_move(&card_of(desk)->list, 1, open_now(desk, open));
 }
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct strip *strip = desk_selected(desk);
+
+	if (strip != NULL && strip->content != STRIP_EMPTY)
+		sources_add_phase(page, strip->rule);
+}
+
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	(void)opening;
@@ -214,5 +222,6 @@ const struct view exceptions_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.typed = by_digit,
 };

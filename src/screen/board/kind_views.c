@@ -40,12 +40,12 @@ static void load_beside(const struct desk *desk, const struct strip *strip, stru
 	if (load->pressure_psi != NO_PRESSURE)
 		text_add(text, " at %d psi", load->pressure_psi);
 	if (load_from_notebook(load)) {
-		text_add(text, "; %s", load->source);
+		text_add(text, "; from a notebook");
 		return;
 	}
 	text_add(text, ", headspace %s", headspace);
 	if (load->confirmed == CONFIRMED_PRACTICE)
-		text_add(text, "; common practice, no source");
+		text_add(text, "; in no published table");
 	if (in->hold_starts > 1)
 		text_add(text, "; hold start %d", in->hold_starts);
 	if (load->broken > 0)
@@ -56,8 +56,19 @@ static void load_line(const struct desk *desk, const struct strip *strip, struct
 {
 	text_add(text, "%s: ", strip->lot.code);
 	load_beside(desk, strip, text);
-	if (strip_load(strip)->row.confirmed == CONFIRMED_YES) /* a practice row has said so already */
-		text_add(text, "; %s", strip_load(strip)->row.source);
+}
+
+static void load_sources(const struct strip *strip, struct sources *page)
+{
+	const struct log_load *load = &strip_load(strip)->row;
+	struct source_of of = { .source = load->source };
+
+	if (load_from_notebook(load))
+		of.how = "written down from a notebook; nobody looked it up";
+	else if (load->confirmed == CONFIRMED_PRACTICE)
+		of.how = "common practice, no source: no published table has these minutes";
+	sources_add(page, &of, "%s: %d min%s", strip->lot.code, load->minutes,
+	            load->pressure_psi != NO_PRESSURE ? " and the pressure" : "");
 }
 
 static bool wrong_typed(struct desk *desk, const char *text)
@@ -87,6 +98,7 @@ static const struct kind_views load_views = {
 	.answer = load_answer,
 	.beside = load_beside,
 	.whole_line = load_line,
+	.sources = load_sources,
 	.correct = load_correct,
 };
 
@@ -114,10 +126,12 @@ static void batch_beside(const struct desk *desk, const struct strip *strip, str
 	text_add(text, "%s, %d jars filled", strip->lot.code, strip_batch(strip)->filled);
 }
 
-static void batch_line(const struct desk *desk, const struct strip *strip, struct text *text)
+static void batch_sources(const struct strip *strip, struct sources *page)
 {
-	batch_beside(desk, strip, text);
-	text_add(text, "; %s", strip_batch(strip)->row.source);
+	const struct log_batch *batch = &strip_batch(strip)->row;
+
+	sources_add(page, &(struct source_of){ .source = batch->source }, "%s: recipe %s", strip->lot.code,
+	            batch->recipe);
 }
 
 static void batch_correct(struct desk *desk, struct log_subject subject)
@@ -131,7 +145,8 @@ static const struct kind_views batch_views = {
 	.start = batch_start,
 	.answer = batch_answer,
 	.beside = batch_beside,
-	.whole_line = batch_line,
+	.whole_line = batch_beside,
+	.sources = batch_sources,
 	.correct = batch_correct,
 };
 

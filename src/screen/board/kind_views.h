@@ -8,6 +8,7 @@
 #include "kitchen/board/board.h"
 
 struct desk;
+struct sources;
 struct text;
 
 struct kind_views {
@@ -20,6 +21,8 @@ struct kind_views {
 	/* Of least weight: beside the tall clock, and in a line of its own. */
 	void (*beside)(const struct desk *desk, const struct strip *strip, struct text *text);
 	void (*whole_line)(const struct desk *desk, const struct strip *strip, struct text *text);
+	/* Where that comes from (ui/sources.h); NULL: it was measured here. */
+	void (*sources)(const struct strip *strip, struct sources *page);
 	/* In the day's list: something about it was not so. */
 	void (*correct)(struct desk *desk, struct log_subject subject);
 };

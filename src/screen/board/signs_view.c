@@ -25,16 +25,21 @@ static struct signs_card *card_of(const struct desk *desk)
 
 #define STEP_BYTES 400
 
-/* What comes before the steps.  The signs: CU, quoting CDC; what cannot be seen or smelled: from memory. */
+/* What comes before the steps. */
 static const struct {
 	enum role role;
 	const char *text;
+	const char *source;
 } cautions[] = {
-	{ ROLE_STOP, "Never taste to find out." },
-	{ ROLE_STRONG, "Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after "
-	               "home-canned food: emergency help NOW. Say what was eaten." },
-	{ ROLE_PLAIN, "That is botulism. Its poison has no color and no smell; a jar may look sound and be sealed. "
-	              "Keep children and pets away from suspect jars." },
+	{ ROLE_STOP, "Never taste to find out.", "USDA AIB 539" },
+	{ ROLE_STRONG,
+	  "Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after "
+	  "home-canned food: emergency help NOW. Say what was eaten.",
+	  "CU, quoting CDC" },
+	{ ROLE_PLAIN,
+	  "That is botulism. Its poison has no color and no smell; a jar may look sound and be sealed. "
+	  "Keep children and pets away from suspect jars.",
+	  "from memory" },
 };
 #define CAUTION_COUNT (sizeof(cautions) / sizeof(cautions[0]))
 
@@ -130,6 +135,19 @@ static void back(struct desk *desk)
 		house_view_welcome(desk);
 }
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	(void)desk;
+	for (size_t i = 0; i < CAUTION_COUNT; i++)
+		sources_add(page, &(struct source_of){ .source = cautions[i].source }, "%s", cautions[i].text);
+	for (size_t i = 0; i < suspect_step_count; i++) {
+		char words[STEP_BYTES];
+
+		sources_add(page, &(struct source_of){ .source = suspect_steps[i].source }, "%s",
+		            step_words(&suspect_steps[i], words));
+	}
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "The rest of the page.", has_more, more },
 	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", is_read, back },
@@ -145,4 +163,5 @@ const struct view signs_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 };

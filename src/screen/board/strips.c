@@ -270,7 +270,7 @@ static void room_words(const struct desk *desk, const struct log_station *statio
 	}
 }
 
-/* Lot, process, source: for windows with rows to spare. */
+/* Lot and process: for windows with rows to spare. */
 static void canner_process_line(struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	char words[400];

@@ -16,6 +16,9 @@
 #include "screen/ui/picker.h"
 
 struct desk;
+
+/* Said of minutes that are common practice only; what is known of them stands behind @. */
+#define IN_NO_TABLE "These minutes are in no published table."
 struct view;
 
 struct seal_card {

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/plan/plan.h"
@@ -174,8 +175,6 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 static void process_draw(struct desk *desk, int row, int end, int cols)
 {
 	const struct loader_card *card = card_of(desk);
-	char words[400];
-	struct text source = TEXT_OVER(words);
 	char headspace[24];
 
 	if (!card->has_process) {
@@ -191,9 +190,9 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s",
 		              card->process.minutes, card->process.pressure_psi, headspace);
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
-		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, "common practice, no source");
-	text_add(&source, "Longest of its jars. Source: %s", card->process.row->source);
-	desk_paragraph(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_QUIET, words);
+		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, IN_NO_TABLE);
+	if (row + 1 < end)
+		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest of its jars.");
 }
 
 /* Jars of a recipe nobody tested: it is said before they are loaded. */
@@ -248,6 +247,14 @@ static void draw(struct desk *desk, int top, int rows)
 	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
+}
+
+static void sources(const struct desk *desk, struct sources *page)
+{
+	if (!card_of(desk)->has_process)
+		return;
+	sources_add_process(page, &card_of(desk)->process);
+	sources_add_food(page, food_named(card_of(desk)->process.row->food));
 }
 
 /* --- keys -------------------------------------------------------------------------- */
@@ -414,6 +421,7 @@ const struct view loader_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.typed = away_typed,
 	.first_key_words = load_words,
 };

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
 #include "screen/canner/canner_views.h"
@@ -324,6 +325,18 @@ static void back(struct desk *desk)
 	desk_show_view(desk, VIEW_FATES);
 }
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct reprocess_plan *plan = &card_of(desk)->plan;
+
+	if (!card_of(desk)->planned)
+		return;
+	sources_add_process(page, &plan->process);
+	sources_add(page, &(struct source_of){ .source = jar_fate_source(FATE_REPROCESS) }, "%s",
+	            jar_fate_advice(FATE_REPROCESS, &plan->lot));
+	sources_add_food(page, food_named(plan->lot.food));
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "load it", "The jars are in that canner, under new lids: the load begins.",
 	  choosing, start },
@@ -343,4 +356,5 @@ const struct view reprocess_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.sources = sources,
 };

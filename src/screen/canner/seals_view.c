@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
@@ -645,6 +646,30 @@ static bool fate_first(const struct desk *desk)
 	       verdict_blocks(strip_load(strip)->row.verdict, strip->lot.acidity);
 }
 
+static void suspect_sources(const struct log_lot *lot, struct sources *page)
+{
+	for (size_t i = 0; i < suspect_step_count; i++)
+		if (suspect_steps[i].group == lot_suspect_group(lot))
+			sources_add(page, &(struct source_of){ .source = suspect_steps[i].source }, "Discard, %d: %s",
+			            suspect_steps[i].step, suspect_steps[i].act);
+}
+
+/* Of the check, and of what may become of a jar. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct strip *strip = strip_of(desk);
+
+	if (strip == NULL)
+		return;
+	sources_add_phase(page, strip->rule);
+	for (int fate = FATE_FRIDGE; fate < FATE_COUNT; fate++)
+		if (fate != FATE_DISCARD)
+			sources_add(page, &(struct source_of){ .source = jar_fate_source((enum jar_fate)fate) },
+			            "%s: %s", jar_fate_words((enum jar_fate)fate),
+			            jar_fate_advice((enum jar_fate)fate, &strip->lot));
+	suspect_sources(&strip->lot, page);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "that is all", "By which methods: these.", asking, methods_done },
 	{ 'p', 0, "p", "pressed", "By which: pressed in the center.", asking, by_press },
@@ -695,5 +720,6 @@ const struct view seals_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.typed = fate_typed,
 };

@@ -614,7 +614,7 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 	text_add(&text, ", headspace %s", headspace);
 	row = line(desk, row, end, cols, ROLE_STRONG, words);
 	if (process->row->confirmed == CONFIRMED_PRACTICE)
-		row = line(desk, row, end, cols, ROLE_CAUTION, "common practice, no source");
+		row = line(desk, row, end, cols, ROLE_CAUTION, IN_NO_TABLE);
 	if (process->jar_sized_up) {
 		text = TEXT_OVER(words);
 		text_add(&text, "No row for this size in this pack: takes the %s row, the next larger tested size.",
@@ -634,12 +634,32 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		row = line(desk, row, end, cols, ROLE_CAUTION, words);
 	}
 	row = caution_draw(desk, row, end, cols);
-	text = TEXT_OVER(words);
-	text_add(&text, "Source: %s", process->row->source);
-	row = line(desk, row, end, cols, ROLE_QUIET, words);
 	row = line(desk, row, end, cols, ROLE_QUIET,
 	           "Your recipe, your canner's manual and your extension office outrank this program.");
 	must_not_draw(desk, row, end, cols);
+}
+
+/* Of the product that is chosen, or at the cursor; then of its process and its food. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct start_card *card = card_of(desk);
+	int here = card->field == START_PRODUCT ? nth_product(card, card->picker.cursor) : (int)card->product;
+	bool process = card->has_process && card->field > START_JAR;
+	const struct product *product;
+
+	if (here < 0)
+		return;
+	product = product_named(card->products[here].name);
+	if (product != NULL)
+		sources_add(page, &(struct source_of){ .source = product->source }, "%s, by the tables for %s%s%s",
+		            product->name, product->food, product->caution[0] != '\0' ? ": " : "", product->caution);
+	if (process)
+		sources_add_process(page, &card->process);
+	if (process && card->process.jars_sterile)
+		sources_add(page, &(struct source_of){ .source = JAR_STERILISING_SOURCE },
+		            "Jars are boiled %d min before filling",
+		            jar_sterilising_minutes(&kitchen_board(desk->kitchen)->house.elevation));
+	sources_add_food(page, food_named(card->products[here].food));
 }
 
 /* What will be put down of the acid. */
@@ -718,6 +738,7 @@ const struct view start_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.keeps = true,
 	.typed = typed,
 	.types = types,

@@ -53,13 +53,32 @@ void past_view_enter(struct desk *desk, struct log_subject subject)
 	desk_show_view(desk, VIEW_PAST);
 }
 
+/* The facts that are shown: sources stand behind @. */
+static int shown_facts(const struct back_card *card)
+{
+	int count = 0;
+
+	for (size_t i = 0; i < card->fact_count; i++)
+		count += card->facts[i].kind != PAST_SOURCE;
+	return count;
+}
+
+static const struct past_line *shown_fact(const struct back_card *card, int n)
+{
+	size_t i = 0;
+
+	while (card->facts[i].kind == PAST_SOURCE || n-- > 0)
+		i++;
+	return &card->facts[i];
+}
+
 /* Facts, a heading, the story, or the word that there is none here: every act writes
  * an entry, so that what has none was not done with this log. */
 static int line_count(const struct desk *desk)
 {
 	const struct back_card *card = back_card(desk);
 
-	return (int)(card->fact_count + 1 + (card->entry_count > 0 ? card->entry_count : 1));
+	return shown_facts(card) + 1 + (card->entry_count > 0 ? (int)card->entry_count : 1);
 }
 
 static int fact_draw(struct desk *desk, const struct past_line *line, int row, int rows)
@@ -92,10 +111,10 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 static int item_draw(struct desk *desk, int n, int row, int rows)
 {
 	const struct back_card *card = back_card(desk);
-	int facts = (int)card->fact_count;
+	int facts = shown_facts(card);
 
 	if (n < facts)
-		return fact_draw(desk, &card->facts[n], row, rows);
+		return fact_draw(desk, shown_fact(card, n), row, rows);
 	if (n > facts && card->entry_count == 0)
 		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN,
 		                      "It was imported; its story stayed where it was written.");
@@ -108,6 +127,16 @@ static int item_draw(struct desk *desk, int n, int row, int rows)
 static void draw(struct desk *desk, int top, int rows)
 {
 	scroll_draw(desk, &back_card(desk)->past_list, line_count(desk), top, rows, item_draw);
+}
+
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct back_card *card = back_card(desk);
+
+	for (size_t i = 1; i < card->fact_count; i++)
+		if (card->facts[i].kind == PAST_SOURCE)
+			sources_add(page, &(struct source_of){ .source = card->facts[i].words }, "%s",
+			            card->facts[i - 1].words);
 }
 
 static void line_up(struct desk *desk)
@@ -191,4 +220,5 @@ const struct view past_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.sources = sources,
 };

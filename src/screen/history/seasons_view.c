@@ -5,6 +5,8 @@
 #include <stdlib.h>
 
 #include "base/text.h"
+#include "engine/stats/interval.h"
+#include "engine/stats/odds.h"
 #include "kitchen/history/seasons.h"
 #include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
@@ -157,6 +159,17 @@ static void seasons_draw(struct desk *desk, int top, int rows)
 		chart_draw(desk, top + rows - CHART_ROWS - 1, most);
 }
 
+static void seasons_sources(const struct desk *desk, struct sources *page)
+{
+	enum season_measure measure = back_card(desk)->measure;
+
+	if (back_card(desk)->season_count > 0)
+		sources_add(page,
+		            &(struct source_of){ .source = measure == BY_FAILED ? INTERVAL_SOURCE : NULL,
+		                                 .how = season_measure_how(measure) },
+		            "By year: %s", season_measure_words(measure));
+}
+
 static void season_view_enter(struct desk *desk, int year);
 
 static void open_season(struct desk *desk)
@@ -217,6 +230,7 @@ const struct view seasons_view = {
 	.key_count = sizeof(seasons_keys) / sizeof(seasons_keys[0]),
 	.enter = enter,
 	.draw = seasons_draw,
+	.sources = seasons_sources,
 };
 
 /* --- one year ----------------------------------------------------------------------------- */
@@ -279,7 +293,8 @@ static int figure_draw(struct desk *desk, int n, int row, int rows)
 	const struct figure *figure = &back_card(desk)->figures[n];
 
 	if (figure->kind == FIGURE_WORDS)
-		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN, figure->words);
+		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN,
+		                      figure->plain[0] != '\0' ? figure->plain : figure->words);
 	if (figure->kind == FIGURE_HEADING)
 		terminal_put(desk->terminal, row, 1, desk_columns(desk) - 2, ROLE_STRONG, figure->label);
 	else
@@ -290,6 +305,24 @@ static int figure_draw(struct desk *desk, int n, int row, int rows)
 static void season_draw(struct desk *desk, int top, int rows)
 {
 	scroll_draw(desk, &back_card(desk)->figure_list, (int)back_card(desk)->figure_count, top, rows, figure_draw);
+}
+
+static void season_sources(const struct desk *desk, struct sources *page)
+{
+	const struct back_card *card = back_card(desk);
+	bool rates = false;
+
+	for (size_t i = 0; i < card->figure_count; i++) {
+		rates = rates || card->figures[i].kind == FIGURE_RATE;
+		if (card->figures[i].plain[0] != '\0')
+			sources_add(page, &(struct source_of){ .how = card->figures[i].words }, "%s",
+			            card->figures[i].plain);
+	}
+	if (!rates)
+		return;
+	sources_add(page, &(struct source_of){ .source = INTERVAL_SOURCE, .how = INTERVAL_HOW },
+	            "Where the true share may lie");
+	sources_add(page, &(struct source_of){ .source = ODDS_SOURCE, .how = ODDS_HOW }, "CLEARLY MORE");
 }
 
 static void other_season(struct desk *desk, int by)
@@ -358,4 +391,5 @@ const struct view season_view = {
 	.keys = season_keys,
 	.key_count = sizeof(season_keys) / sizeof(season_keys[0]),
 	.draw = season_draw,
+	.sources = season_sources,
 };

@@ -253,8 +253,8 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
-	text_add(text, "Oldest%s %s, %s%sbest by %s (NCSU-472). ", line->blocked > 0 ? " to eat" : "",
-	         line->oldest.code, verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
+	text_add(text, "Oldest%s %s, %s%sbest by %s. ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
+	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_add(text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
 		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
@@ -324,6 +324,21 @@ static void draw(struct desk *desk, int top, int rows)
 	for (int i = first; i < (int)card->count && i - first < rows - 1 - detail; i++)
 		line_draw(desk, i, top + 1 + i - first, cols);
 	detail_draw(desk, top + rows - detail, detail, cols);
+}
+
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct pantry_line *line = line_here(desk);
+	char best_by[32];
+
+	if (line == NULL)
+		return;
+	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
+	sources_add(page,
+	            &(struct source_of){ .source = BEST_BY_SOURCE, .how = "the same day of the year after the making" },
+	            "%s: %s", line->product, best_by[0] != '\0' ? best_by : "none of it is to be eaten");
+	sources_add(page, &(struct source_of){ .how = KEEPING_HOW }, "How long they last: %lld went in %d weeks",
+	            (long long)line->used, USE_WEEKS);
 }
 
 /* --- acts -------------------------------------------------------------------------------- */
@@ -532,4 +547,5 @@ const struct view pantry_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 };

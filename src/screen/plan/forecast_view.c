@@ -431,14 +431,10 @@ static void yield_words(const struct desk *desk, struct text *text)
 
 	if (!forecast_card(desk)->known || !forecast_card(desk)->ahead.forecast.juice)
 		return;
-	text_add(text, "%.2f lb a quart (%.2f to %.2f); ", pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]),
-	         pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]), pounds_of_yield(yield->ul_per_kg[BOUND_LOW]));
-	if (yield->own)
-		text_add(text, "own %lld runs %.2f, weight %.0f %%; ", (long long)yield->runs,
-		         pounds_of_yield(yield->own_mean), yield->weight * 100.0);
-	else
-		text_add(text, "own runs %lld of %d; ", (long long)yield->runs, OWN_RUNS_MIN);
-	text_add(text, "published: %s", yield->row->source);
+	text_add(text, "%.2f lb of fruit for a quart of juice (%.2f to %.2f), %s",
+	         pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]), pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]),
+	         pounds_of_yield(yield->ul_per_kg[BOUND_LOW]),
+	         yield->own ? "your own runs weighed in." : "as published.");
 }
 
 static void head_words(const struct desk *desk, struct text *text)
@@ -496,6 +492,29 @@ static void draw(struct desk *desk, int top, int rows)
 	desk_paragraph(desk, row, 1, cols - 2, top + rows - row, ROLE_QUIET, words);
 }
 
+void forecast_sources(const struct desk *desk, struct sources *page)
+{
+	const struct forecast_card *card = forecast_card(desk);
+	char words[200];
+	char how[700];
+	struct text shown = TEXT_OVER(words);
+	struct text text = TEXT_OVER(how);
+
+	if (!card->known)
+		return;
+	yield_words(desk, &shown);
+	juice_yield_how(&card->ahead.order.yield, &text);
+	if (card->ahead.forecast.juice) {
+		sources_add(page, &(struct source_of){ .source = card->ahead.order.yield.row->source, .how = how },
+		            "%s", words);
+		if (card->ahead.order.yield.own)
+			sources_add(page, &(struct source_of){ .source = YIELD_MODEL_SOURCE },
+			            "How own runs and what is published are weighed");
+	}
+	for (size_t i = 0; i < card->ahead.order.count; i++)
+		sources_add_recipe(page, card->ahead.order.products[i].recipe);
+}
+
 static void up(struct desk *desk)
 {
 	list_move(&forecast_card(desk)->list, -1, (int)forecast_card(desk)->choices);
@@ -542,4 +561,5 @@ const struct view forecast_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = forecast_sources,
 };

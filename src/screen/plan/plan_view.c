@@ -288,10 +288,7 @@ static void time_words(const struct plan_time *time, struct text *text)
 	text_add_duration(&words, time->seconds);
 	text_add(text, "%-18.18s %-11s %7s  %d hand%s  ", station_kind_words(time->kind), time->rule->words, length,
 	         time->people, time->people == 1 ? " " : "s");
-	if (time->is_own)
-		text_add(text, "own log, mean of %d", time->own_count);
-	else
-		text_add(text, "%s", time->rule->source);
+	text_add(text, "%s", time->is_own ? "by your own log" : "as is usual");
 }
 
 static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -348,6 +345,44 @@ static void page_times_draw(struct desk *desk, int row, int rows, int cols)
 		terminal_put(desk->terminal, row + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
 		             words);
 	}
+}
+
+/* --- where it comes from ----------------------------------------------------------------------- */
+
+static void time_source(const struct plan_time *time, struct sources *page)
+{
+	char length[24];
+	char how[200];
+	struct text words = TEXT_OVER(length);
+	struct text text = TEXT_OVER(how);
+
+	text_add_duration(&words, time->seconds);
+	if (time->is_own)
+		text_add(&text, "the mean of %d in your own log, which counts from %d on", time->own_count,
+		         PLAN_OWN_MIN);
+	else
+		text_add(&text, "the middle of what is usual; your own log has %d, and its mean counts from %d on",
+		         time->own_count, PLAN_OWN_MIN);
+	sources_add(page, &(struct source_of){ .source = time->rule->source, .how = how }, "%s, %s: %s",
+	            station_kind_words(time->kind), time->rule->words, length);
+}
+
+/* The time at the cursor; on the other pages all of them, which the plan is made of. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	struct plan_time time;
+	size_t which;
+
+	if (plan_card(desk)->page == PLAN_PAGE_TIMES &&
+	    reckoning_at(desk, plan_card(desk)->times.cursor, &which) == RECKON_TIME) {
+		if (kitchen_plan_time(desk->kitchen, which, &time))
+			time_source(&time, page);
+		return;
+	}
+	sources_add(page, &(struct source_of){ .source = "the published tables, each row with its own (load card, @)" },
+	            "Process times, never shortened");
+	for (size_t n = 0; kitchen_plan_time(desk->kitchen, n, &time); n++)
+		time_source(&time, page);
 }
 
 /* --- drawing ----------------------------------------------------------------------------------- */
@@ -704,5 +739,6 @@ const struct view plan_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.first_key_words = first_words,
 };

@@ -54,6 +54,8 @@ struct plan_card {
 struct forecast_card *forecast_card(const struct desk *desk);
 
 extern const struct view forecast_view;
+/* What the forecast rests on, and with it what is missing for it. */
+void forecast_sources(const struct desk *desk, struct sources *page);
 extern const struct view plan_view;
 
 struct plan_card *plan_card(const struct desk *desk);

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/board/book.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
@@ -151,7 +152,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 
 /* --- the lines of what it needs --------------------------------------------------------- */
 
-enum need_item { NEED_SWAP, NEED_CAUTION, NEED_SOURCE, NEED_ITEMS };
+enum need_item { NEED_SWAP, NEED_CAUTION, NEED_ITEMS };
 
 /* What goes in, what is done ahead, and what is to be known of it. */
 static int need_count(const struct desk *desk)
@@ -501,9 +502,7 @@ static enum role note_words(const struct desk *desk, int n, struct text *text)
 		text_add(text, "Bottled lemon juice may stand for the vinegar, as much of it; never the other way.");
 	else if (n - count == NEED_CAUTION)
 		text_add(text, "%s", recipe->caution);
-	else if (n - count == NEED_SOURCE)
-		text_add(text, "Source: %s", recipe->source);
-	return n - count == NEED_SOURCE ? ROLE_QUIET : ROLE_CAUTION;
+	return ROLE_CAUTION;
 }
 
 /* One line of it; how many rows it took, or -1: it has no room. */
@@ -651,6 +650,18 @@ static void draw(struct desk *desk, int top, int rows)
 	need_draw(desk, top + 2, rows - 2, cols);
 }
 
+/* Of the recipe that is chosen, or at the cursor. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct recipe *recipe =
+	    card_of(desk)->field == BATCH_RECIPE ? nth_recipe(desk, card_of(desk)->picker.cursor) : chosen(desk);
+
+	if (recipe == NULL)
+		return;
+	sources_add_recipe(page, recipe);
+	sources_add_food(page, food_named(recipe->food));
+}
+
 static const char *choose_words(const struct desk *desk)
 {
 	return card_of(desk)->field == BATCH_READY ? "START the batch" : "choose";
@@ -675,6 +686,7 @@ const struct view batch_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.keeps = true,
 	.typed = typed,
 	.types = types,

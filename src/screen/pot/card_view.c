@@ -286,11 +286,21 @@ static void draw(struct desk *desk, int top, int rows)
 	else
 		clock_words_draw(desk, strip, top, cols);
 	row = top + head + amounts_draw(desk, recipe, top + head, rows - head, cols);
-	if (recipe == NULL || row + 1 >= end)
+	if (recipe == NULL || row >= end)
 		return;
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row - 1, ROLE_CAUTION, recipe->caution);
-	steps_draw(desk, recipe, &row, end - 1, cols);
-	terminal_putf(desk->terminal, end - 1, 3, cols - 4, ROLE_QUIET, "Source: %s", recipe->source);
+	row += desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, recipe->caution);
+	steps_draw(desk, recipe, &row, end, cols);
+}
+
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe);
+	const struct strip *strip = strip_of(desk);
+
+	if (recipe != NULL)
+		sources_add_recipe(page, recipe);
+	if (strip != NULL)
+		sources_add_phase(page, strip->rule);
 }
 
 /* --- keys ------------------------------------------------------------------------- */
@@ -455,4 +465,5 @@ const struct view card_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 };

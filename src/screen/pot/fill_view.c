@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
@@ -515,6 +516,18 @@ static void undo(struct desk *desk)
 		desk_show_board(desk);
 }
 
+/* Of the acid that is asked for, and of the recipe. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct strip *strip = strip_of(desk);
+	const struct recipe *recipe = strip == NULL ? NULL : strip_batch(strip)->recipe;
+
+	if (recipe == NULL)
+		return;
+	sources_add_recipe(page, recipe);
+	sources_add_food(page, food_named(recipe->food));
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid,
@@ -537,6 +550,7 @@ const struct view fill_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.keeps = true,
 	.typed = typed,
 	.first_key_words = choose_words,

@@ -167,4 +167,5 @@ const struct view shortage_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = forecast_sources,
 };

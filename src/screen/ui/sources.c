@@ -7,8 +7,10 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 #include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
+#include "kitchen/board/phases.h"
 #include "screen/ui/desk.h"
 
 /* --- writing a page -------------------------------------------------------------------- */
@@ -91,6 +93,36 @@ void sources_add_recipe(struct sources *page, const struct recipe *recipe)
 	for (size_t i = 0; i < count; i++)
 		sources_add(page, &(struct source_of){ .source = steps[i].source }, "Step %d: %s", steps[i].number,
 		            steps[i].what);
+}
+
+void sources_add_food(struct sources *page, const struct food *food)
+{
+	if (food == NULL)
+		return;
+	sources_add(page, &(struct source_of){ .source = food->source }, "%s%s%s", food->name,
+	            food->caution[0] != '\0' ? ": " : "", food->caution);
+	if (food->acid_rule != NULL) {
+		const struct acid_rule *rule = food->acid_rule;
+
+		sources_add(page, &(struct source_of){ .source = rule->source, .how = rule->reason }, "Acid: %s",
+		            rule->condition);
+		for (size_t i = 0; i < rule->dose_count; i++)
+			sources_add(page, &(struct source_of){ .source = rule->doses[i].source }, "Of %s",
+			            acid_words(rule->doses[i].acid));
+	}
+	for (size_t i = 0; i < ingredient_class_count; i++)
+		if ((food->must_not_contain >> i & 1) != 0)
+			sources_add(page,
+			            &(struct source_of){ .source = ingredient_classes[i].source,
+			                                 .how = ingredient_classes[i].reason },
+			            "Must not be in it: %s", ingredient_classes[i].words);
+}
+
+void sources_add_phase(struct sources *page, const struct phase_rule *rule)
+{
+	sources_add(page, &(struct source_of){ .source = rule->source }, "%s: %s%s%s", rule->words, rule->act,
+	            rule->caution != NULL && rule->caution[0] != '\0' ? ". " : "",
+	            rule->caution == NULL ? "" : rule->caution);
 }
 
 /* --- opening and closing ------------------------------------------------------------------ */

@@ -20,6 +20,8 @@
 struct desk;
 struct process;
 struct recipe;
+struct food;
+struct phase_rule;
 
 #define SOURCES_BYTES 65536 /* WARNINGS_MAX of them with their sources, and as much again */
 #define SOURCES_MAX 512
@@ -49,8 +51,12 @@ void sources_add(struct sources *page, const struct source_of *of, const char *f
 
 /* Minutes and pressure, with the row they were read in and what else led to it. */
 void sources_add_process(struct sources *page, const struct process *process);
+/* What a food's own line asks for: its caution, its acid, what must not be in it; NULL: nothing. */
+void sources_add_food(struct sources *page, const struct food *food);
 /* A recipe and its steps. */
 void sources_add_recipe(struct sources *page, const struct recipe *recipe);
+/* What is to be done in a phase, and its caution. */
+void sources_add_phase(struct sources *page, const struct phase_rule *rule);
 
 /* The page that is open, and what was said when it was opened. */
 struct sources_card {
