@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 19; -- the number of this layout: another one for every change
+PRAGMA user_version = 20; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -481,6 +481,21 @@ CREATE TABLE plan_block (
 	start_wall_ms INTEGER NOT NULL,
 	end_wall_ms INTEGER NOT NULL,
 	CHECK (plan_run_id IS NULL OR plan_batch_id IS NULL)
+) STRICT;
+
+-- What the plan told people last, in the order it was worked out, so that it still holds when the
+-- program is started again. No act writes it and none takes it back; it means nothing elsewhere.
+CREATE TABLE plan_said (
+	place INTEGER PRIMARY KEY,
+	plan_run_id INTEGER,                -- one of these four, without foreign keys as above:
+	plan_batch_id INTEGER,
+	run_id INTEGER,                     -- that nobody planned
+	batch_id INTEGER,
+	link INTEGER NOT NULL CHECK (link BETWEEN 0 AND 255),                     -- of the planner:
+	pick INTEGER NOT NULL CHECK (pick BETWEEN 0 AND 255),                     -- engine/schedule/day_plan.h
+	late INTEGER NOT NULL CHECK (late BETWEEN 0 AND 255),
+	wait_cap_s INTEGER CHECK (wait_cap_s >= 0),                               -- of the whole plan; null: none
+	CHECK ((plan_run_id IS NULL) + (plan_batch_id IS NULL) + (run_id IS NULL) + (batch_id IS NULL) = 3)
 ) STRICT;
 
 -- --- the journal --------------------------------------------------------------------------

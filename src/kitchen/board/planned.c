@@ -18,6 +18,7 @@ void planned_free(struct planned *planned)
 	free(planned->runs);
 	free(planned->batches);
 	free(planned->blocks);
+	free(planned->said);
 	free(planned->means);
 	free(planned->juices);
 	free(planned->loads);
@@ -163,6 +164,20 @@ static bool read_accepted(struct kitchen *kitchen, struct planned *planned, stru
 	return true;
 }
 
+bool planned_read_said(struct kitchen *kitchen, struct fault *fault)
+{
+	struct planned *planned = &kitchen->planned;
+	struct log_plan_said *said;
+	size_t count;
+
+	if (!log_plan_said(kitchen->log, &said, &count, fault))
+		return false;
+	free(planned->said);
+	planned->said = said;
+	planned->said_count = count;
+	return true;
+}
+
 static bool read_juices(struct kitchen *kitchen, struct planned *planned, struct fault *fault)
 {
 	struct log_juice *juices;
@@ -184,7 +199,8 @@ bool planned_read(struct kitchen *kitchen, struct fault *fault)
 	struct planned *planned = &kitchen->planned;
 
 	if (!read_house(kitchen, planned, fault) || !read_rows(kitchen, planned, fault) ||
-	    !read_accepted(kitchen, planned, fault) || !read_juices(kitchen, planned, fault))
+	    !read_accepted(kitchen, planned, fault) || !planned_read_said(kitchen, fault) ||
+	    !read_juices(kitchen, planned, fault))
 		return false;
 	add_up_needs(kitchen, planned);
 	return true;

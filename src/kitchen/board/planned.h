@@ -29,6 +29,8 @@ struct planned {
 	size_t batch_count;
 	struct log_plan_block *blocks;
 	size_t block_count;
+	struct log_plan_said *said; /* as the log has it, in order */
+	size_t said_count;
 	struct log_phase_mean *means;
 	size_t mean_count;
 	struct log_juice *juices; /* in stock */
@@ -42,6 +44,7 @@ struct planned {
 
 /* Read the rows again, and the juice in stock. */
 bool planned_read(struct kitchen *kitchen, struct fault *fault);
+bool planned_read_said(struct kitchen *kitchen, struct fault *fault); /* this alone */
 /* What it holds; not the struct itself. */
 void planned_free(struct planned *planned);
 /* What planned batches will take of a supply (SUPPLY_JAR: by size). */

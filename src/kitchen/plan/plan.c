@@ -329,27 +329,7 @@ static int effort_for(int items)
 	return items <= 4 ? 10 : items <= 8 ? 25 : items < 20 ? 50 : 100;
 }
 
-/* After a start of the program nothing has been said yet but what was accepted: its order. */
-static void said_as_accepted(struct planning *planning)
-{
-	struct plan_said *said = &planning->said;
-
-	said->wait_cap = PLAN_NO_LIMIT;
-	for (size_t i = 0; i < planning->rows->block_count && said->count < PLAN_RUNS_MAX + PLAN_BATCHES_MAX; i++) {
-		const struct log_plan_block *block = &planning->rows->blocks[i]; /* by start */
-
-		bool is_run;
-		int64_t row = plan_block_row(block, &is_run);
-
-		if (row == 0)
-			continue;
-		said->items[said->count].is_run = is_run;
-		said->items[said->count++].id = row;
-	}
-}
-
-/* People go by what was said: it was accepted, or work is in hand.  A draft is for trying. */
-static bool runs_already(const struct planning *planning)
+bool plan_is_gone_by(const struct planning *planning)
 {
 	const struct plan_input *input = &planning->input;
 	bool runs = planning->rows->plan.accepted_wall_ms != 0 || input->running_load_count > 0;
@@ -371,10 +351,9 @@ static bool make_day(struct planning *planning)
 	if (planning->input.batch_count == 0)
 		return fault_set(&planning->out.why, FAULT_REFUSED,
 		                 "No batch is left to be arranged: what still runs ends by the board.");
-	if (planning->said.count == 0)
-		said_as_accepted(planning);
+	plan_said_recall(planning);
 	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
-	planning->input.hold = runs_already(planning) ? &planning->said : NULL;
+	planning->input.hold = plan_is_gone_by(planning) ? &planning->said : NULL;
 	if (!day_plan_begin(&planning->input, &names, planning->work, &planning->out.why))
 		return false;
 	planning->input.hold = NULL; /* the search has its own copy */
@@ -493,7 +472,7 @@ static void search(const struct kitchen *kitchen, long placings)
 		return;
 	/* Both were cleared.  What was said stands: */
 	/* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
-	if (memcmp(&planning->fresh_day.said, &planning->said, sizeof(planning->said)) == 0)
+	if (memcmp(&planning->fresh_day.said, &planning->day.said, sizeof(planning->day.said)) == 0)
 		return;
 	planning->day = planning->fresh_day;
 	planning->said = planning->day.said;

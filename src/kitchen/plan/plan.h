@@ -131,6 +131,10 @@ void kitchen_plan_in_slices(struct kitchen *kitchen, bool on);
  * plan's version changes if its answer has. */
 bool kitchen_plan_searching(const struct kitchen *kitchen);
 void kitchen_plan_search(struct kitchen *kitchen);
+/* Keep what the plan has said in the log, if it is new and people go by it, so that it holds
+ * when the program is started again.  True when there is nothing to keep.  What could not be
+ * kept once is not tried again. */
+bool kitchen_plan_keep(struct kitchen *kitchen, struct fault *fault);
 
 /* The wall time of a second of the plan's input or answer. */
 int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds);

@@ -457,9 +457,11 @@ bool kitchen_plan_accept(struct kitchen *kitchen, struct fault *fault)
 	row.day_wall_ms = plan->zero_wall_ms;
 	row.accepted_wall_ms = act.entry.at.wall_ms;
 	row.accepted_finish_wall_ms = plan->finish_ms;
+	/* From here on this is what was said. */
 	if (!log_clear_plan_blocks(kitchen->log, fault) || !put_blocks(&act, plan, fault) ||
-	    !log_put_plan(kitchen->log, &row, fault))
+	    !log_clear_plan_said(kitchen->log, fault) || !log_put_plan(kitchen->log, &row, fault))
 		return act_fail(&act);
+	memset(&kitchen->planning->kept, 0, sizeof(kitchen->planning->kept));
 	act_says_number(&act, row.accepted_finish_wall_ms);
 	return act_commit(&act, fault);
 }

@@ -24,7 +24,9 @@ struct planning {
 	struct day_plan day;
 	struct day_plan fresh_day; /* when the last slice is done */
 	struct plan_work *work;
-	struct plan_said said; /* by the last plan; held on to while the day runs */
+	struct plan_said said;   /* by the last plan; held on to while the day runs */
+	struct plan_said logged; /* as the log had it when it was last looked at */
+	struct plan_said kept;   /* taken from there or handed to it last */
 	struct plan_item items[PLAN_ITEMS_MAX];
 	struct plan_block block_rows[PLAN_BLOCKS_MAX];
 	int64_t station_ids[PLAN_STATIONS_MAX];
@@ -57,6 +59,14 @@ void planning_free(struct planning *planning);
 /* From the first to the last task of a run, or of a batch in its pot; false: it has
  * none. */
 bool plan_span_of(const struct day_plan *day, bool is_run, int index, int *start_s, int *end_s, int *station);
+
+/* Do people go by what was said?  It was accepted, or work is in hand.  A draft is for trying. */
+bool plan_is_gone_by(const struct planning *planning);
+
+/* --- plan_said.c --- */
+
+/* Before a plan is made: what a start of the program or another terminal knows better. */
+void plan_said_recall(struct planning *planning);
 
 /* --- plan_house.c --- */
 

@@ -30,6 +30,9 @@ bool log_begin(struct log *log, struct fault *fault); /* BEGIN IMMEDIATE */
  * still there; malloc'ed, each once. */
 bool log_touched(struct log *log, struct log_subject **rows, size_t *count, struct fault *fault);
 bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault);
+/* In the place of log_commit: what is no act's and has no entry (plan_said).  Refused, and nothing of it
+ * on the disk, when a row that acts capture was changed. */
+bool log_commit_unjournaled(struct log *log, struct fault *fault);
 void log_abandon(struct log *log);
 
 /* Undo act `id` (which may itself be an undo: that makes a redo) as a new act.

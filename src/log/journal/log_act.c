@@ -5,7 +5,8 @@
  * attached children first, so that the inverse of an act takes away jars and
  * phases before the load they belong to and no cascade gets there before it.
  * juice_left, supply_stock, run_yield, fruit_yield, lid_box_use, seal_tally, phase_mean,
- * pantry_lot, pantry_line, pantry_use, recall_left, season_hours and told are left to their triggers.
+ * pantry_lot, pantry_line, pantry_use, recall_left, season_hours and told are left to their
+ * triggers; plan_said is no act's.
  */
 #include <string.h>
 
@@ -131,6 +132,14 @@ static bool write_entry(struct log *log, const struct log_entry *entry, const vo
 	return true;
 }
 
+static bool commit(struct log *log, struct fault *fault)
+{
+	if (!log_stands(log, fault))
+		return false;
+	struct query query = query_start(log, COMMIT_ACT);
+	return query_run(&query, fault);
+}
+
 /* A failed COMMIT (disk full, most likely) leaves the transaction open or rolls
  * it back; end_act sees to the rest. When the sync itself failed SQLite takes
  * the act back as well, but a death before the next act may still show it: log_fault
@@ -143,12 +152,7 @@ static bool journal_and_commit(struct log *log, struct log_entry *entry, struct 
 	int rc = sqlite3session_changeset(log->session, &size, &changes);
 	bool ok = rc == SQLITE_OK ? write_entry(log, entry, changes, size, &id, fault) : log_fault(log, rc, fault);
 	sqlite3_free(changes);
-	if (!ok)
-		return false;
-	if (!log_stands(log, fault))
-		return false;
-	struct query commit = query_start(log, COMMIT_ACT);
-	if (!query_run(&commit, fault))
+	if (!ok || !commit(log, fault))
 		return false;
 	entry->id = id;
 	entry->undone_by = 0;
@@ -169,6 +173,20 @@ bool log_commit(struct log *log, struct log_entry *entry, struct fault *fault)
 {
 	entry->undoes_id = 0; /* only log_undo makes undos */
 	return act_finish(log, entry, fault);
+}
+
+bool log_commit_unjournaled(struct log *log, struct fault *fault)
+{
+	bool ok = act_is_open(log, fault);
+	if (ok && sqlite3session_isempty(log->session) == 0)
+		ok = fault_set(fault, FAULT_REFUSED,
+		               "A change to %s would have been missing from its journal; nothing was recorded. "
+		               "This is a mistake in the program.",
+		               path_shown(log->path));
+	ok = ok && commit(log, fault);
+	if (log->in_act)
+		end_act(log);
+	return ok;
 }
 
 void log_abandon(struct log *log)

@@ -496,5 +496,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[PLAN_BLOCK_INSERT] = "{insert plan_block}",
 	[PLAN_BLOCK_UPDATE] = "{update plan_block}",
 	[PLAN_BLOCK_CLEAR] = "DELETE FROM plan_block WHERE id > 0",
+	[PLAN_SAID_LIST] = "SELECT plan_run_id, plan_batch_id, run_id, batch_id, link, pick, late, "
+	                   "coalesce(wait_cap_s, -1) FROM plan_said ORDER BY place",
+	[PLAN_SAID_INSERT] = "INSERT INTO plan_said (plan_run_id, plan_batch_id, run_id, batch_id, link, pick, late, "
+	                     "wait_cap_s, place) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+	[PLAN_SAID_CLEAR] = "DELETE FROM plan_said",
 	[PHASE_MEANS] = "SELECT kind, name, count, sum_ms FROM phase_mean ORDER BY kind, name",
 };

@@ -78,4 +78,16 @@ struct log_plan_block {
 	int64_t end_wall_ms;
 };
 
+/* A piece of work in what the plan told people last (struct plan_said); one of the four ids is not 0. */
+struct log_plan_said {
+	int64_t plan_run_id;
+	int64_t plan_batch_id;
+	int64_t run_id; /* that nobody planned */
+	int64_t batch_id;
+	int link; /* 0 to 255, as the next two */
+	int pick;
+	int late;
+	int wait_cap_s; /* of the whole plan; -1: none */
+};
+
 #endif

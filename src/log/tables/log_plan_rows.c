@@ -9,6 +9,7 @@
 #include "log/tables/plan.h"
 
 #define ANY_TIME (-1) /* stored as null */
+#define NO_CAP (-1)   /* stored as null */
 
 /* clang-format off */
 #define IN(member) COLUMN(struct log_plan_house, member)
@@ -175,6 +176,19 @@ static void read_phase_mean(struct query *query, void *into)
 	mean->sum_ms = take_integer(query);
 }
 
+static void read_said(struct query *query, void *into)
+{
+	struct log_plan_said *said = into;
+	said->plan_run_id = take_integer(query);
+	said->plan_batch_id = take_integer(query);
+	said->run_id = take_integer(query);
+	said->batch_id = take_integer(query);
+	said->link = (int)take_between(query, 0, UINT8_MAX);
+	said->pick = (int)take_between(query, 0, UINT8_MAX);
+	said->late = (int)take_between(query, 0, UINT8_MAX);
+	said->wait_cap_s = (int)take_between(query, NO_CAP, INT32_MAX);
+}
+
 bool log_plan_house_get(struct log *log, struct log_plan_house *out, struct fault *fault)
 {
 	struct query query = query_start(log, PLAN_HOUSE_GET);
@@ -215,6 +229,12 @@ bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *coun
 {
 	struct query query = query_start(log, PLAN_BLOCK_LIST);
 	return query_rows(&query, &table_of_plan_blocks, rows, count, fault);
+}
+
+bool log_plan_said(struct log *log, struct log_plan_said **rows, size_t *count, struct fault *fault)
+{
+	struct query query = query_start(log, PLAN_SAID_LIST);
+	return query_list(&query, read_said, sizeof(**rows), rows, count, fault);
 }
 
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault)
@@ -335,4 +355,34 @@ bool log_clear_plan_blocks(struct log *log, struct fault *fault)
 bool log_clear_plan_rows(struct log *log, struct fault *fault)
 {
 	return clear_rows(log, PLAN_BATCH_CLEAR, fault) && clear_rows(log, PLAN_RUN_CLEAR, fault);
+}
+
+/* --- what was said -------------------------------------------------------------- */
+
+bool log_clear_plan_said(struct log *log, struct fault *fault)
+{
+	return clear_rows(log, PLAN_SAID_CLEAR, fault);
+}
+
+static bool put_said(struct log *log, const struct log_plan_said *row, int64_t place, struct fault *fault)
+{
+	struct query query = query_start(log, PLAN_SAID_INSERT);
+	bind_unless(&query, row->plan_run_id, 0);
+	bind_unless(&query, row->plan_batch_id, 0);
+	bind_unless(&query, row->run_id, 0);
+	bind_unless(&query, row->batch_id, 0);
+	bind_integer(&query, row->link);
+	bind_integer(&query, row->pick);
+	bind_integer(&query, row->late);
+	bind_unless(&query, row->wait_cap_s, NO_CAP);
+	bind_integer(&query, place);
+	return run_in_act(log, &query, fault);
+}
+
+bool log_put_plan_said(struct log *log, const struct log_plan_said *rows, size_t count, struct fault *fault)
+{
+	bool ok = log_clear_plan_said(log, fault);
+	for (size_t i = 0; ok && i < count; i++)
+		ok = put_said(log, &rows[i], (int64_t)i + 1, fault);
+	return ok;
 }

@@ -21,7 +21,8 @@ bool log_plan_get(struct log *log, struct log_plan *out, struct fault *fault);
 bool log_plan_runs(struct log *log, struct log_plan_run **rows, size_t *count, struct fault *fault);      /* by id */
 bool log_plan_batches(struct log *log, struct log_plan_batch **rows, size_t *count, struct fault *fault); /* by id */
 bool log_plan_blocks(struct log *log, struct log_plan_block **rows, size_t *count,
-                     struct fault *fault); /* by start, id */
+                     struct fault *fault);                                                            /* by start, id */
+bool log_plan_said(struct log *log, struct log_plan_said **rows, size_t *count, struct fault *fault); /* in order */
 bool log_phase_means(struct log *log, struct log_phase_mean **rows, size_t *count, struct fault *fault);
 bool log_put_plan_house(struct log *log, const struct log_plan_house *row, struct fault *fault);
 bool log_put_helper(struct log *log, struct log_helper *row, struct fault *fault);
@@ -36,5 +37,8 @@ bool log_remove_plan_batch(struct log *log, int64_t id, struct fault *fault);
 bool log_put_plan_block(struct log *log, struct log_plan_block *row, struct fault *fault);
 bool log_clear_plan_blocks(struct log *log, struct fault *fault);
 bool log_clear_plan_rows(struct log *log, struct fault *fault); /* runs and batches */
+bool log_clear_plan_said(struct log *log, struct fault *fault);
+/* All of it, in the place of what there was; ended by log_commit_unjournaled. */
+bool log_put_plan_said(struct log *log, const struct log_plan_said *rows, size_t count, struct fault *fault);
 
 #endif

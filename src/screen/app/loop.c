@@ -282,6 +282,14 @@ static void wait_for_news(struct loop *loop, struct terminal_input *input)
 	} while (only_rang(loop, input));
 }
 
+/* What the plan says holds over a start of the program: kept when the search is over, or when
+ * the board is left.  A log that takes nothing says so at the next act. */
+static void keep_plan(struct loop *loop)
+{
+	if (loop->desk.leaving || !kitchen_plan_searching(loop->desk.kitchen))
+		(void)kitchen_plan_keep(loop->desk.kitchen, NULL);
+}
+
 static void run(struct loop *loop)
 {
 	while (!loop->desk.leaving) {
@@ -292,12 +300,14 @@ static void run(struct loop *loop)
 		look_after_log(loop);
 		ring(loop);
 		desk_draw(&loop->desk);
+		keep_plan(loop);
 		begin_upkeep(loop);
 		if (!search_plan(loop, &input))
 			wait_for_news(loop, &input);
 		take_time(loop);
 		handle(loop, &input);
 	}
+	keep_plan(loop);
 }
 
 /* --- opening and closing ----------------------------------------------------------------- */

@@ -313,16 +313,57 @@ static bool act_somewhere(void)
 	return false;
 }
 
-static int64_t work_the_day_off(void)
+static void read_orders(struct kitchen_kit *board, struct plan_next orders[PLAN_STATIONS_MAX], size_t *count)
+{
+	struct moment now = kitchen_now(board->kitchen);
+
+	*count = plan_next_stations(kitchen_plan(board->kitchen, &now), kitchen_board(board->kitchen), &now, orders);
+}
+
+/* What another start of the program tells each station: at once, and when it has searched. */
+static void same_orders_after_a_start(void)
+{
+	struct plan_next before[PLAN_STATIONS_MAX];
+	struct plan_next after[PLAN_STATIONS_MAX];
+	struct kitchen_kit started;
+	size_t count;
+	bool searched = false;
+
+	(void)plan_now();
+	KK_OK(&kit, kitchen_plan_keep(kit.kitchen, &kit.fault));
+	read_orders(&kit, before, &count);
+	kk_second(&kit, &started);
+	kitchen_plan_in_slices(started.kitchen, true);
+	do {
+		size_t again;
+
+		read_orders(&started, after, &again);
+		ck_assert_uint_eq(again, count);
+		for (size_t i = 0; i < count; i++)
+			ck_assert_msg(strcmp(before[i].words, after[i].words) == 0 && before[i].now == after[i].now,
+			              "%lld min, %d: \"%s\"%s, then \"%s\"%s",
+			              (long long)((now_ms() - EIGHT_MS) / MINUTE_MS), before[i].digit, before[i].words,
+			              before[i].now ? " now" : "", after[i].words, after[i].now ? " now" : "");
+		searched = !kitchen_plan_searching(started.kitchen);
+		while (kitchen_plan_searching(started.kitchen))
+			kitchen_plan_search(started.kitchen);
+	} while (!searched);
+	kk_close(&started);
+}
+
+static int64_t work_the_day_off(void (*after_each)(void))
 {
 	int acts = 0;
 
 	while (!plan_now()->nothing_left) {
 		ck_assert_int_lt(now_ms() - EIGHT_MS, 20 * HOUR_MS);
-		if (act_somewhere())
-			acts++;
-		else
+		if (!act_somewhere()) {
 			kk_pass(&kit, TICK_MS);
+			continue;
+		}
+		acts++;
+		if (after_each != NULL)
+			after_each();
 	}
 	ck_assert_int_gt(acts, 60);
 	return now_ms();
@@ -342,7 +383,7 @@ START_TEST(seven_batches_end_within_five_percent_of_the_forecast)
 	ck_assert_int_eq(plan->state, PLAN_ACCEPTED);
 	ck_assert_int_eq(plan->late_ms, 0);
 	forecast = plan->accepted_finish_ms - EIGHT_MS;
-	(void)work_the_day_off();
+	(void)work_the_day_off(NULL);
 	ck_assert_int_eq(free_hands, HANDS);
 	ck_assert_int_eq(plan_now()->done, 11);
 	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_plan_accept(kit.kitchen, &kit.fault));
@@ -356,9 +397,18 @@ START_TEST(seven_batches_end_within_five_percent_of_the_forecast)
 }
 END_TEST
 
+START_TEST(the_program_started_anew_after_any_act_gives_the_same_orders)
+{
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	same_orders_after_a_start();
+	(void)work_the_day_off(same_orders_after_a_start);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("day", .begin = begin, .end = end, .seconds = 60),
 	TEST(seven_batches_end_within_five_percent_of_the_forecast),
+	TEST(the_program_started_anew_after_any_act_gives_the_same_orders),
 };
 
 KK_TESTS("a planned day", listed)

@@ -70,6 +70,27 @@ START_TEST(an_abandoned_act_leaves_nothing)
 }
 END_TEST
 
+/* What the journal must tell of cannot be written past it. */
+START_TEST(a_change_that_acts_capture_is_not_committed_without_an_entry)
+{
+	char *before = kit_dump(kit.path, true);
+	struct log_lot lot = { .code = "x" };
+
+	ck_assert(!log_commit_unjournaled(kit.log, &kit.fault)); /* nothing is open */
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
+	ck_assert(!log_commit_unjournaled(kit.log, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	char *after = kit_dump(kit.path, true);
+	ck_assert_str_eq(before, after);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault)); /* and the next act is one */
+	log_abandon(kit.log);
+	free(before);
+	free(after);
+}
+END_TEST
+
 START_TEST(closing_in_the_middle_of_an_act_abandons_it)
 {
 	struct log_lot lot = { .code = "x" };
@@ -304,6 +325,7 @@ static const struct listed_test listed[] = {
 	GROUP("acts", .begin = begin, .end = end),
 	TEST(a_committed_act_has_its_rows_and_its_entry),
 	TEST(an_abandoned_act_leaves_nothing),
+	TEST(a_change_that_acts_capture_is_not_committed_without_an_entry),
 	TEST(closing_in_the_middle_of_an_act_abandons_it),
 	TEST(a_refused_write_spoils_the_whole_act),
 	TEST(the_rules_of_the_schema_hold),

@@ -331,12 +331,68 @@ START_TEST(heat_of_its_own_is_taken_back)
 }
 END_TEST
 
+/* What was said comes in the place of what was said before, in its order, and is in no journal. */
+START_TEST(what_was_said_comes_back_in_its_order_without_an_entry)
+{
+	static const struct log_plan_said said[] = {
+		{ .batch_id = 7, .link = 255, .pick = 3, .wait_cap_s = 600 },
+		{ .plan_run_id = 4, .late = 12, .wait_cap_s = 600 },
+		{ .plan_batch_id = 9, .link = 1, .wait_cap_s = 600 },
+		{ .run_id = 5, .wait_cap_s = 600 },
+	};
+	int64_t entries = kit_number(kit.path, "SELECT count(*) FROM journal");
+	struct log_plan_said *rows;
+	size_t count;
+
+	for (size_t first = 0; first < 3; first += 2) { /* all of them, then fewer */
+		KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+		KIT_OK(&kit, log_put_plan_said(kit.log, said + first, 4 - first, &kit.fault));
+		KIT_OK(&kit, log_commit_unjournaled(kit.log, &kit.fault));
+		KIT_OK(&kit, log_plan_said(kit.log, &rows, &count, &kit.fault));
+		ck_assert_uint_eq(count, 4 - first);
+		for (size_t i = 0; i < count; i++) {
+			const struct log_plan_said *wanted = &said[first + i];
+
+			ck_assert_int_eq(rows[i].plan_run_id, wanted->plan_run_id);
+			ck_assert_int_eq(rows[i].plan_batch_id, wanted->plan_batch_id);
+			ck_assert_int_eq(rows[i].run_id, wanted->run_id);
+			ck_assert_int_eq(rows[i].batch_id, wanted->batch_id);
+			ck_assert_int_eq(rows[i].link, wanted->link);
+			ck_assert_int_eq(rows[i].pick, wanted->pick);
+			ck_assert_int_eq(rows[i].late, wanted->late);
+			ck_assert_int_eq(rows[i].wait_cap_s, wanted->wait_cap_s);
+		}
+		free(rows);
+	}
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM journal"), entries);
+}
+END_TEST
+
+START_TEST(without_a_limit_of_waiting_none_comes_back)
+{
+	struct log_plan_said row = { .run_id = 5, .wait_cap_s = -1 };
+	struct log_plan_said *rows;
+	size_t count;
+
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_plan_said(kit.log, &row, 1, &kit.fault));
+	KIT_OK(&kit, log_commit_unjournaled(kit.log, &kit.fault));
+	ck_assert_int_eq(kit_number(kit.path, "SELECT wait_cap_s IS NULL FROM plan_said"), 1);
+	KIT_OK(&kit, log_plan_said(kit.log, &rows, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(rows[0].wait_cap_s, -1);
+	free(rows);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("rows", .begin = begin, .end = end),
 	TEST(settings_come_back_as_put),
 	TEST(rows_come_back_as_put_and_go_by_undo),
 	TEST(clearing_the_plan_is_taken_back_row_by_row),
 	TEST(the_schema_refuses_what_cannot_be),
+	TEST(what_was_said_comes_back_in_its_order_without_an_entry),
+	TEST(without_a_limit_of_waiting_none_comes_back),
 	TEST(phases_without_a_clock_are_summed_and_undone),
 	TEST(what_comes_back_with_its_phases_is_summed),
 	TEST(clocks_stops_and_forgotten_phases_are_left_out),
