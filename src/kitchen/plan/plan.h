@@ -156,6 +156,9 @@ struct plan_next {
 	int64_t at_ms;
 	int64_t late_ms;          /* now: since when it could have been done; else 0 */
 	enum plan_task_kind kind; /* of the planned task; not read when `ringing` or `nothing` */
+	int64_t plan_id;          /* the row of the plan that is begun with it (PLAN_SET_UP: a run, PLAN_TO_BOIL:
+	                              a batch); 0: none */
+	bool juice_to_come;       /* of that batch: not all of its juice is here */
 	char words[160];          /* "Set up the Tall juicer: 12 lb grapes" */
 };
 
@@ -168,6 +171,11 @@ size_t plan_next_stations(const struct kitchen_plan *plan, const struct board *b
                           struct plan_next out[PLAN_STATIONS_MAX]);
 size_t plan_next_people(const struct kitchen_plan *plan, const struct board *board, const struct moment *now,
                         struct plan_next out[PLAN_PEOPLE_MAX]);
+
+/* What can be begun in this empty pot now in the place of a batch whose juice is still to come: the
+ * planned one that is called for soonest, and nowhere else now; false: there is none. */
+bool plan_next_instead(const struct kitchen_plan *plan, const struct board *board, size_t station,
+                       const struct moment *now, struct plan_next *out);
 
 /* Where the jars that stand filled go first; false: nowhere, or the day does not go by an
  * accepted plan. */

@@ -156,6 +156,14 @@ static const struct plan_task *first_task_at(const struct kitchen_plan *plan, in
 	return NULL;
 }
 
+/* Of a batch that is still to be begun: neither drawn nor to be drawn by then. */
+static bool juice_to_come(const struct kitchen_plan *plan, int batch)
+{
+	const struct plan_batch *of = &plan->input->batches[batch];
+
+	return of->stage == PLAN_TO_DO && (of->run_count > 0 || plan->items[plan->batch_items[batch]].juice_short);
+}
+
 /* Jars to load stand filled; juice to boil is drawn. */
 static bool can_begin(const struct kitchen_plan *plan, const struct plan_task *task)
 {
@@ -164,8 +172,23 @@ static bool can_begin(const struct kitchen_plan *plan, const struct plan_task *t
 	for (int i = 0; load != NULL && i < load->part_count; i++)
 		if (plan->input->batches[load->parts[i].batch].stage != PLAN_FILLED)
 			return false;
-	return task->kind != PLAN_TO_BOIL || plan->input->batches[task->batch].stage != PLAN_TO_DO ||
-	       plan->input->batches[task->batch].run_count == 0;
+	return task->kind != PLAN_TO_BOIL || !juice_to_come(plan, task->batch);
+}
+
+/* Which row of the plan is begun, and whether it can be. */
+static void say_begun(const struct kitchen_plan *plan, const struct plan_task *task, const struct moment *now,
+                      struct plan_next *out)
+{
+	size_t used = strlen(out->words);
+
+	if (task->running || (task->kind != PLAN_SET_UP && task->kind != PLAN_TO_BOIL))
+		return;
+	out->plan_id =
+	    plan->items[task->kind == PLAN_SET_UP ? plan->run_items[task->run] : plan->batch_items[task->batch]]
+	        .plan_id;
+	out->juice_to_come = task->kind == PLAN_TO_BOIL && juice_to_come(plan, task->batch);
+	if (out->juice_to_come && out->at_ms <= now->wall_ms + PLAN_SOON_MS)
+		(void)snprintf(out->words + used, sizeof(out->words) - used, "; its juice is not here yet");
 }
 
 static void say_task(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
@@ -180,6 +203,7 @@ static void say_task(const struct kitchen_plan *plan, const struct board *board,
 		out->digit = plan->stations[task->station].digit;
 	}
 	plan_task_say(plan, board, task, out->words, sizeof(out->words));
+	say_begun(plan, task, now, out);
 }
 
 static void say_nothing(struct plan_next *out)
@@ -202,6 +226,34 @@ void plan_next_station(const struct kitchen_plan *plan, const struct board *boar
 		say_task(plan, board, task, now, out);
 	else
 		say_nothing(out);
+}
+
+/* Its juice is here, its hour has come, it fits the pot, and no other pot is told to begin it. */
+static bool fits_instead(const struct kitchen_plan *plan, const struct plan_task *task, int station,
+                         const struct moment *now)
+{
+	const struct plan_batch *batch = task->kind == PLAN_TO_BOIL ? &plan->input->batches[task->batch] : NULL;
+
+	return batch != NULL && batch->stage == PLAN_TO_DO && can_begin(plan, task) &&
+	       (batch->pots == 0 || (batch->pots & 1u << station) != 0) &&
+	       plan_wall_ms(plan, batch->ready_s) <= now->wall_ms &&
+	       (task->station == station || plan_wall_ms(plan, task->start_s) > now->wall_ms + PLAN_SOON_MS);
+}
+
+bool plan_next_instead(const struct kitchen_plan *plan, const struct board *board, size_t station,
+                       const struct moment *now, struct plan_next *out)
+{
+	*out = (struct plan_next){ .nothing = true };
+	for (int i = 0; plan_goes(plan) && i < plan->plan->task_count; i++) {
+		const struct plan_task *task = &plan->plan->tasks[i];
+
+		if (!fits_instead(plan, task, (int)station, now))
+			continue;
+		out->nothing = false;
+		say_task(plan, board, task, now, out);
+		return true;
+	}
+	return false;
 }
 
 bool plan_goes(const struct kitchen_plan *plan)

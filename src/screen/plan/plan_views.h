@@ -62,6 +62,13 @@ struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);
 /* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
-const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id);
+struct planned_batch {
+	const struct log_plan_batch *planned; /* for this pot; NULL: nothing */
+	int64_t at_ms;                        /* when; 0: now */
+	bool juice_to_come;
+	const struct log_plan_batch *begin; /* what can be begun here: that one, or while its juice is still to
+	                                       come another; NULL: nothing that is planned */
+};
+void desk_planned_batch(const struct desk *desk, int64_t station_id, struct planned_batch *out);
 
 #endif

@@ -8,52 +8,61 @@
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
-/* The first task of a kind at the station that has not begun; NULL: none. */
-static const struct plan_task *first_task(const struct desk *desk, int64_t station_id, enum plan_task_kind kind)
+/* Which of the plan's stations it is; false: the day goes by no plan, or it is none of them. */
+static bool station_of(const struct desk *desk, int64_t station_id, size_t *station)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
-	if (plan->state != PLAN_ACCEPTED || !plan->possible)
-		return NULL;
-	for (int i = 0; i < plan->plan->task_count; i++) {
-		const struct plan_task *task = &plan->plan->tasks[i];
-
-		if (task->kind == kind && !task->running && task->station >= 0 &&
-		    plan->station_ids[task->station] == station_id)
-			return task;
-	}
-	return NULL;
-}
-
-static int64_t plan_id_of(const struct desk *desk, int item)
-{
-	const struct kitchen_plan *plan = desk_plan(desk);
-
-	return item >= 0 && item < (int)plan->item_count ? plan->items[item].plan_id : 0;
+	for (*station = 0; *station < plan->station_count; (*station)++)
+		if (plan->station_ids[*station] == station_id)
+			return plan_goes(plan);
+	return false;
 }
 
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id)
 {
-	const struct plan_task *task = first_task(desk, station_id, PLAN_SET_UP);
-	int64_t id = task == NULL ? 0 : plan_id_of(desk, desk_plan(desk)->run_items[task->run]);
+	struct plan_next next;
+	size_t station;
 	size_t count;
 	const struct log_plan_run *rows = kitchen_plan_runs(desk->kitchen, &count);
 
+	if (!station_of(desk, station_id, &station))
+		return NULL;
+	plan_next_station(desk_plan(desk), kitchen_board(desk->kitchen), station, &desk->now, &next);
 	for (size_t i = 0; i < count; i++)
-		if (id != 0 && rows[i].id == id)
+		if (next.kind == PLAN_SET_UP && next.plan_id != 0 && rows[i].id == next.plan_id)
 			return &rows[i];
 	return NULL;
 }
 
-const struct log_plan_batch *desk_planned_batch(const struct desk *desk, int64_t station_id)
+static const struct log_plan_batch *batch_row(const struct desk *desk, const struct plan_next *next)
 {
-	const struct plan_task *task = first_task(desk, station_id, PLAN_TO_BOIL);
-	int64_t id = task == NULL ? 0 : plan_id_of(desk, desk_plan(desk)->batch_items[task->batch]);
 	size_t count;
 	const struct log_plan_batch *rows = kitchen_plan_batches(desk->kitchen, &count);
 
 	for (size_t i = 0; i < count; i++)
-		if (id != 0 && rows[i].id == id)
+		if (next->kind == PLAN_TO_BOIL && next->plan_id != 0 && rows[i].id == next->plan_id)
 			return &rows[i];
 	return NULL;
+}
+
+void desk_planned_batch(const struct desk *desk, int64_t station_id, struct planned_batch *out)
+{
+	const struct kitchen_plan *plan = desk_plan(desk);
+	const struct board *board = kitchen_board(desk->kitchen);
+	struct plan_next next;
+	size_t station;
+
+	*out = (struct planned_batch){ 0 };
+	if (!station_of(desk, station_id, &station))
+		return;
+	plan_next_station(plan, board, station, &desk->now, &next);
+	out->planned = batch_row(desk, &next);
+	if (out->planned == NULL)
+		return;
+	out->at_ms = next.now || next.at_ms <= desk->now.wall_ms + PLAN_SOON_MS ? 0 : next.at_ms;
+	out->juice_to_come = next.juice_to_come;
+	out->begin = out->planned;
+	if (next.juice_to_come)
+		out->begin = plan_next_instead(plan, board, station, &desk->now, &next) ? batch_row(desk, &next) : NULL;
 }

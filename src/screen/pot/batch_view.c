@@ -376,28 +376,58 @@ static bool typed(struct desk *desk, long key)
 	return false;
 }
 
-/* The batch that the plan starts here next, down to the last question; Left goes
- * back to another one. */
+/* What the plan has for this pot, and what is to be done with it. */
+static void say_planned(struct desk *desk, const struct planned_batch *plan)
+{
+	char what[NAME_MAX_BYTES + 16];
+	char hour[16] = "";
+	struct text text = TEXT_OVER(what);
+
+	if (plan->at_ms != 0) {
+		text_copy(hour, sizeof(hour), " for ");
+		clock_words_hour(plan->at_ms, hour + strlen(hour), sizeof(hour) - strlen(hour));
+	}
+	if (!plan->juice_to_come) {
+		desk_say(desk, ROLE_QUIET, "As planned%s; Left for another.", hour);
+		return;
+	}
+	if (plan->planned->multiple > 1)
+		text_add(&text, "%d x ", plan->planned->multiple);
+	text_add(&text, "%s", plan->planned->recipe);
+	desk_say(desk, ROLE_CAUTION, "Planned%s: %s, its juice is not here yet.%s", hour, what,
+	         plan->begin == NULL ? "" : " This can begin now.");
+}
+
+/* The batch that the plan starts here next, or the one that can be begun before it, down to the
+ * last question; Left goes back to another one. */
 static void take_planned(struct desk *desk)
 {
 	struct batch_order *order = &card_of(desk)->order;
-	const struct log_plan_batch *planned = desk_planned_batch(desk, order->station_id);
+	const struct log_plan_batch *begin;
+	struct planned_batch plan;
 
-	if (planned == NULL || kitchen_recipe_named(desk->kitchen, planned->recipe) == NULL)
+	desk_planned_batch(desk, order->station_id, &plan);
+	if (plan.planned == NULL)
 		return;
-	text_copy(order->recipe, sizeof(order->recipe), planned->recipe);
-	text_copy(order->pack, sizeof(order->pack), planned->pack);
-	text_copy(order->jar, sizeof(order->jar), planned->jar);
-	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, planned->recipe))) {
-		sheet_view_enter(desk, planned->recipe);
+	begin = plan.begin;
+	if (begin == NULL || kitchen_recipe_named(desk->kitchen, begin->recipe) == NULL) {
+		if (plan.juice_to_come)
+			say_planned(desk, &plan);
+		return;
+	}
+	text_copy(order->recipe, sizeof(order->recipe), begin->recipe);
+	text_copy(order->pack, sizeof(order->pack), begin->pack);
+	text_copy(order->jar, sizeof(order->jar), begin->jar);
+	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, begin->recipe))) {
+		sheet_view_enter(desk, begin->recipe);
 		return;
 	}
 	go_to(desk, BATCH_MULTIPLE);
-	card_of(desk)->multiple.value = planned->multiple;
+	card_of(desk)->multiple.value = begin->multiple;
 	look(desk);
 	if (card_of(desk)->need_known)
 		card_of(desk)->field = BATCH_READY;
-	desk_say(desk, ROLE_QUIET, "As planned; Left for another.");
+	say_planned(desk, &plan);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)

@@ -201,6 +201,69 @@ START_TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered)
 }
 END_TEST
 
+/* --- what cannot be begun yet ----------------------------------------------------------------- */
+
+static bool instead(int digit, struct plan_next *next)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	const struct kitchen_plan *plan = plan_now();
+
+	for (size_t i = 0; i < plan->station_count; i++)
+		if (plan->stations[i].digit == digit)
+			return plan_next_instead(plan, kitchen_board(kit.kitchen), i, &now, next);
+	ck_abort_msg("there is no station %d", digit);
+	return false;
+}
+
+/* Nothing is here of its juice, and nothing runs that would bring it. */
+START_TEST(a_batch_whose_juice_is_not_here_is_told_as_that_and_not_as_now)
+{
+	struct plan_next next;
+
+	line("batch \"apple jelly\"");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	next = at_station(WIDE_POT);
+	ck_assert(!next.nothing);
+	ck_assert(next.juice_to_come);
+	ck_assert(!next.now);
+	ck_assert_int_eq(next.late_ms, 0);
+	ck_assert_str_eq(next.words, "Wide pot to the boil: apple jelly; its juice is not here yet");
+	ck_assert(!instead(WIDE_POT, &next));
+	ck_assert(next.nothing);
+	(void)pk_juice(&kit, "apple", "1 gal");
+	next = at_station(WIDE_POT);
+	ck_assert(!next.juice_to_come);
+	ck_assert(next.now);
+	ck_assert_str_eq(next.words, "Wide pot to the boil: apple jelly");
+}
+END_TEST
+
+/* One helper: the deep pot stands until there is apple juice, and grape juice is here. */
+START_TEST(what_is_here_is_offered_in_the_place_of_what_is_not)
+{
+	size_t batches;
+	size_t helpers;
+	const struct log_plan_batch *rows;
+	struct plan_next next;
+
+	for (int i = 0; i < 2; i++)
+		KK_OK(&kit,
+		      kitchen_remove_helper(kit.kitchen, kitchen_helpers(kit.kitchen, &helpers)[0].id, &kit.fault));
+	line("run apples \"12 lb\" times=3");
+	line("batch \"apple juice\" jar=pint multiple=2");
+	line("batch \"grape jelly, low sugar\" multiple=1 jar=pint times=4");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	rows = kitchen_plan_batches(kit.kitchen, &batches);
+	next = at_station(DEEP_POT);
+	ck_assert_int_eq(next.plan_id, rows[0].id);
+	ck_assert(next.juice_to_come);
+	ck_assert_str_eq(next.words, "Deep pot to the boil: 2 x apple juice"); /* at an hour to come */
+	ck_assert(instead(DEEP_POT, &next));
+	ck_assert(!next.juice_to_come);
+	ck_assert_int_gt(next.plan_id, rows[0].id);
+}
+END_TEST
+
 /* --- when it is worked out ----------------------------------------------------------------- */
 
 /* What the plan does not depend on leaves it alone: an ingredient is ticked, sugar comes in. */
@@ -273,6 +336,8 @@ static const struct listed_test listed[] = {
 	TEST(free_pots_beside_enough_juice_are_told_to_start),
 	TEST(what_was_said_stands_from_minute_to_minute),
 	TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered),
+	TEST(a_batch_whose_juice_is_not_here_is_told_as_that_and_not_as_now),
+	TEST(what_is_here_is_offered_in_the_place_of_what_is_not),
 	TEST(an_act_the_plan_does_not_depend_on_leaves_it_alone),
 	TEST(in_slices_the_last_plan_repaired_is_the_first_answer),
 	TEST(without_a_plan_the_loader_spreads_the_jars),

@@ -10,6 +10,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/plan/plan.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
 #include "support/desk_kit.h"
@@ -58,6 +59,57 @@ static void enter_until(const char *question)
 #define ASKS_BOX "Lids from which box?"
 #define ASKS_ACID "Is the bottled acid in EVERY jar?"
 #define FILL_IS_READY "Space writes them down."
+
+static void plan_a_batch(const char *const *lines, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		kk_ok(&dk.kit, kitchen_setup_line(dk.kit.kitchen, lines[i], 0, &dk.kit.fault), lines[i]);
+	KK_OK(&dk.kit, kitchen_plan_accept(dk.kit.kitchen, &dk.kit.fault));
+	dk_pass(&dk, 0);
+}
+
+/* --- a pot that the plan has something for --------------------------------------------------- */
+
+START_TEST(a_pot_opens_with_the_batch_that_is_planned_for_it)
+{
+	static const char *const lines[] = { "helper MK", "batch \"apple jelly\"" };
+
+	(void)pk_juice(&dk.kit, "apple", "1 gal");
+	plan_a_batch(lines, 2);
+	dk_keys(&dk, "8 ");
+	ck_assert(took("apple jelly"));
+	ck_assert(asks(BATCH_IS_READY));
+	dk_says(&dk, "As planned; Left for another.");
+}
+END_TEST
+
+START_TEST(a_pot_whose_juice_is_still_to_come_asks_what_else_is_cooked)
+{
+	static const char *const lines[] = { "helper MK", "batch \"apple jelly\"" };
+
+	plan_a_batch(lines, 2);
+	dk_keys(&dk, "8 ");
+	ck_assert_int_eq(dk.desk.view, VIEW_BATCH);
+	ck_assert(asks(ASKS_RECIPE));
+	dk_says(&dk, "Planned: apple jelly, its juice is not here yet.");
+}
+END_TEST
+
+START_TEST(a_pot_whose_juice_is_still_to_come_opens_with_what_can_be_begun)
+{
+	static const char *const lines[] = { "helper MK", "run apples \"12 lb\" times=3",
+		                             "batch \"apple juice\" jar=pint multiple=2",
+		                             "batch \"grape jelly, low sugar\" multiple=1 jar=pint times=4" };
+
+	(void)pk_juice(&dk.kit, "grape", "4 gal");
+	plan_a_batch(lines, 4);
+	dk_keys(&dk, "9 ");
+	ck_assert(took("grape jelly, low sugar"));
+	ck_assert(asks(BATCH_IS_READY));
+	dk_says(&dk, "Planned for ");
+	dk_says(&dk, ": 2 x apple juice, its juice is not here yet. This can begin now.");
+}
+END_TEST
 
 /* --- names ------------------------------------------------------------------------------- */
 
@@ -606,6 +658,9 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("names", .begin = begin, .end = end),
+	TEST(a_pot_opens_with_the_batch_that_is_planned_for_it),
+	TEST(a_pot_whose_juice_is_still_to_come_asks_what_else_is_cooked),
+	TEST(a_pot_whose_juice_is_still_to_come_opens_with_what_can_be_begun),
 	EACH(the_name_typed_whole_is_the_one_that_is_taken, 0, 4),
 	TEST(the_mark_goes_to_a_name_of_which_a_word_begins_so),
 	TEST(every_name_can_be_typed_as_it_is_written),
