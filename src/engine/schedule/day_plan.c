@@ -131,6 +131,20 @@ static bool any_on_burner(const struct plan_input *in)
 	return false;
 }
 
+/* False: they eat so, or at no meal that is left would it be otherwise. */
+static bool eat_otherwise(struct plan_input *in, bool in_turns)
+{
+	bool differs = false;
+
+	if (in->in_turns == in_turns)
+		return false;
+	in->in_turns = true;
+	for (int meal = 0; meal < in->break_count; meal++)
+		differs = differs || plan_eats_in_turns(in, meal);
+	in->in_turns = in_turns;
+	return differs;
+}
+
 static bool add_extra(struct plan_input *in, const struct day_plan *plan, enum plan_extra extra)
 {
 	switch (extra) {
@@ -143,6 +157,8 @@ static bool add_extra(struct plan_input *in, const struct day_plan *plan, enum p
 			return false;
 		in->people[in->people_count++] = (struct plan_person){ .from_s = in->start_s };
 		return true;
+	case PLAN_EAT_IN_TURNS: return eat_otherwise(in, true);
+	case PLAN_EAT_TOGETHER: return eat_otherwise(in, false);
 	case PLAN_EXTRA_COUNT: break;
 	}
 	return false;
@@ -151,6 +167,9 @@ static bool add_extra(struct plan_input *in, const struct day_plan *plan, enum p
 bool day_plan_what_if(const struct plan_input *input, const struct day_plan *plan, enum plan_extra extra,
                       struct plan_work *work, struct plan_what_if *out, struct fault *fault)
 {
+	bool one_more = extra < PLAN_EAT_IN_TURNS;
+	bool late;
+
 	*out = (struct plan_what_if){ .finish_s = plan->finish_s };
 	if (!plan_in_range(input, fault))
 		return false;
@@ -158,10 +177,13 @@ bool day_plan_what_if(const struct plan_input *input, const struct day_plan *pla
 	work->other.hold = NULL;
 	if (!add_extra(&work->other, plan, extra) || !search(&work->other, work))
 		return true;
+	late = work->schedule.cost.late_jar_s > 0 && plan->late_jars == 0;
+	if (late && !one_more)
+		return true; /* jars that would be over their limit are no way to eat */
 	out->counted = true;
-	if (work->schedule.cost.late_jar_s == 0 || plan->late_jars > 0)
+	if (!late)
 		out->finish_s = work->schedule.cost.finish;
-	if (out->finish_s > plan->finish_s)
+	if (one_more && out->finish_s > plan->finish_s)
 		out->finish_s = plan->finish_s;
 	out->saves_s = plan->finish_s - out->finish_s;
 	return true;
@@ -192,8 +214,9 @@ const char *plan_stage_words(enum plan_stage stage)
 
 const char *plan_extra_words(enum plan_extra extra)
 {
-	static const char *const words[] = { "one more canner", "one more pot", "one more juicer", "one more burner",
-		                             "one more helper" };
+	static const char *const words[] = { "one more canner",   "one more pot",    "one more juicer",
+		                             "one more burner",   "one more helper", "meals in turns",
+		                             "meals all together" };
 	static_assert(sizeof(words) / sizeof(words[0]) == PLAN_EXTRA_COUNT, "words for every extra");
 
 	return (unsigned)extra < PLAN_EXTRA_COUNT ? words[extra] : "?";

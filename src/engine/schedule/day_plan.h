@@ -356,20 +356,23 @@ bool day_plan_has_answer(const struct plan_work *work);
 bool day_plan_more(struct plan_work *work, long placings);
 bool day_plan_tell(struct plan_work *work, struct day_plan *plan, struct fault *fault);
 
-/* What one more of something would give. */
+/* What one more of something would give, or another way of eating. */
 enum plan_extra {
 	PLAN_MORE_CANNER, /* like the busiest canner, own heat or burner as that one */
 	PLAN_MORE_POT,    /* like the busiest pot */
 	PLAN_MORE_JUICER, /* like the busiest juicer */
 	PLAN_MORE_BURNER,
 	PLAN_MORE_HELPER, /* from start_s on */
+	PLAN_EAT_IN_TURNS,
+	PLAN_EAT_TOGETHER,
 	PLAN_EXTRA_COUNT
 };
 
 struct plan_what_if {
-	bool counted; /* false: there is none to copy, or no room for one more */
+	bool counted; /* false: there is none to copy, or no room for one more; they eat so, or there is no
+	                 meal at which it would be otherwise */
 	int finish_s;
-	int saves_s; /* never below 0: the old plan is still there */
+	int saves_s; /* of one more never below 0: the old plan is still there; of a way of eating, it may cost */
 };
 
 /* `plan` is the plan of `input`; false only with FAULT_MISUSE. Takes as long as a plan. */

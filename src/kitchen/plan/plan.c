@@ -508,3 +508,15 @@ bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *no
 	return planning->extras[extra].fine ||
 	       fault_set(fault, planning->extras[extra].why.kind, "%s", planning->extras[extra].why.sentence);
 }
+
+void plan_what_if_say(const struct plan_what_if *what, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (what->saves_s <= -60)
+		text_add(&text, "costs %d min", -what->saves_s / 60);
+	else if (what->saves_s < 60)
+		text_add(&text, "saves nothing");
+	else
+		text_add(&text, "saves %d min", what->saves_s / 60);
+}

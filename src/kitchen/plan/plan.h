@@ -139,10 +139,13 @@ bool kitchen_plan_keep(struct kitchen *kitchen, struct fault *fault);
 /* The wall time of a second of the plan's input or answer. */
 int64_t plan_wall_ms(const struct kitchen_plan *plan, int64_t seconds);
 
-/* What one more of something would give; kept with the plan.  Takes as long as a
+/* What one more of something, or the other way of eating, would give; kept with the plan.  Takes as long as a
  * plan the first time: ask for one at a time where a screen must not hang. */
 bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *now, enum plan_extra extra,
                           struct plan_what_if *out, struct fault *fault);
+
+/* "saves 12 min", "saves nothing", "costs 5 min". */
+void plan_what_if_say(const struct plan_what_if *what, char *buffer, size_t size);
 
 /* --- what next (plan_next.c) --------------------------------------------------------------- */
 

@@ -244,14 +244,12 @@ static void put_what_ifs(FILE *out, const struct kitchen *kitchen, const struct 
 	(void)fputs("\nWhat if there were\n", out);
 	for (int extra = 0; extra < PLAN_EXTRA_COUNT; extra++) {
 		struct plan_what_if answer;
+		char words[32];
 
 		if (!kitchen_plan_what_if(kitchen, now, (enum plan_extra)extra, &answer, NULL) || !answer.counted)
 			continue;
-		(void)fprintf(out, "  %s: ", plan_extra_words((enum plan_extra)extra));
-		if (answer.saves_s < 60)
-			(void)fputs("saves nothing\n", out);
-		else
-			(void)fprintf(out, "saves %d min\n", answer.saves_s / 60);
+		plan_what_if_say(&answer, words, sizeof(words));
+		(void)fprintf(out, "  %s: %s\n", plan_extra_words((enum plan_extra)extra), words);
 	}
 }
 

@@ -579,25 +579,36 @@ static void go_by_it(struct desk *desk)
 		plan_card(desk)->page = PLAN_PAGE_NEXT;
 }
 
+/* The next question; how they eat is none where it makes no difference. */
+static bool next_what_if(struct desk *desk, enum plan_extra *extra, struct plan_what_if *what, struct fault *fault)
+{
+	do {
+		*extra = (enum plan_extra)plan_card(desk)->extra;
+		plan_card(desk)->extra = (plan_card(desk)->extra + 1) % PLAN_EXTRA_COUNT;
+		if (!kitchen_plan_what_if(desk->kitchen, &desk->now, *extra, what, fault))
+			return false;
+	} while (!what->counted && *extra >= PLAN_EAT_IN_TURNS);
+	return true;
+}
+
 /* One question at a time: each takes as long as a plan. */
 static void one_more(struct desk *desk)
 {
-	enum plan_extra extra = (enum plan_extra)plan_card(desk)->extra;
+	enum plan_extra extra;
 	struct plan_what_if what;
 	struct fault fault = { 0 };
+	char words[32];
 
-	plan_card(desk)->extra = (plan_card(desk)->extra + 1) % PLAN_EXTRA_COUNT;
-	if (!kitchen_plan_what_if(desk->kitchen, &desk->now, extra, &what, &fault)) {
+	if (!next_what_if(desk, &extra, &what, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
+	plan_what_if_say(&what, words, sizeof(words));
 	if (!what.counted)
 		desk_say(desk, ROLE_QUIET, "%s: there is none to have one more of.", plan_extra_words(extra));
-	else if (what.saves_s < 60)
-		desk_say(desk, ROLE_PLAIN, "%s: saves nothing.  (o: the next question)", plan_extra_words(extra));
 	else
-		desk_say(desk, ROLE_DONE, "%s: saves %d min.  (o: the next question)", plan_extra_words(extra),
-		         what.saves_s / 60);
+		desk_say(desk, what.saves_s < 60 ? ROLE_PLAIN : ROLE_DONE, "%s: %s.  (o: the next question)",
+		         plan_extra_words(extra), words);
 }
 
 static bool is_possible(const struct desk *desk)
@@ -719,8 +730,8 @@ static const struct view_key keys[] = {
 	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.",
 	  on_times, ask_meals },
 	{ 'o', 0, "o", "one more",
-	  "What would one more canner, pot, juicer, burner, helper save? One question at a time.", is_possible,
-	  one_more },
+	  "What would one more canner, pot, juicer, burner, helper save, or eating the other way? One at a time.",
+	  is_possible, one_more },
 	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
 	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },
 	{ 'z', 0, "z", "forget it", "Forget the whole plan; the work on the board stays.", is_drafted, drop },

@@ -285,13 +285,57 @@ START_TEST(one_more_of_anything_never_costs_time)
 	in.burners = 3;
 	in.effort_percent = 20;
 	make(&plan);
-	for (int extra = 0; extra < PLAN_EXTRA_COUNT; extra++) {
+	for (int extra = 0; extra < PLAN_EAT_IN_TURNS; extra++) {
 		struct plan_what_if what_if;
 
 		ck_assert(day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
 		ck_assert(what_if.counted);
 		ck_assert_int_ge(what_if.saves_s, 0);
 		ck_assert_int_ge(what_if.finish_s, 0);
+		ck_assert_str_ne(plan_extra_words((enum plan_extra)extra), "?");
+	}
+}
+END_TEST
+
+/* The other way of eating is worked out as if the day were planned so, whichever is the better one. */
+START_TEST(another_way_of_eating_saves_and_costs_what_it_does)
+{
+	struct plan_what_if in_turns;
+	struct plan_what_if together;
+	int finish;
+
+	plain_day(6);
+	in.people_count = 4;
+	in.break_count = 1;
+	in.breaks[0] = (struct plan_break){ .start_s = MINUTES(60), .end_s = MINUTES(105) };
+	make(&plan);
+	finish = plan.finish_s;
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_EAT_IN_TURNS, work, &in_turns, NULL));
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_EAT_TOGETHER, work, &together, NULL));
+	ck_assert(in_turns.counted);
+	ck_assert(!together.counted); /* they do */
+	ck_assert_int_ne(in_turns.saves_s, 0);
+	in.in_turns = true;
+	make(&plan);
+	ck_assert_int_eq(plan.finish_s, in_turns.finish_s);
+	ck_assert_int_eq(finish - plan.finish_s, in_turns.saves_s);
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_EAT_TOGETHER, work, &together, NULL));
+	ck_assert(together.counted);
+	ck_assert_int_eq(together.saves_s, -in_turns.saves_s);
+	ck_assert(day_plan_what_if(&in, &plan, PLAN_EAT_IN_TURNS, work, &in_turns, NULL));
+	ck_assert(!in_turns.counted);
+}
+END_TEST
+
+START_TEST(without_a_meal_nobody_eats_otherwise)
+{
+	struct plan_what_if what_if;
+
+	plain_day(4);
+	make(&plan);
+	for (int extra = PLAN_EAT_IN_TURNS; extra < PLAN_EXTRA_COUNT; extra++) {
+		ck_assert(day_plan_what_if(&in, &plan, (enum plan_extra)extra, work, &what_if, NULL));
+		ck_assert(!what_if.counted);
 		ck_assert_str_ne(plan_extra_words((enum plan_extra)extra), "?");
 	}
 }
@@ -848,6 +892,8 @@ static const struct listed_test listed[] = {
 	TEST(the_same_day_gives_the_same_plan),
 	TEST(one_more_of_what_is_short_saves_time),
 	TEST(one_more_of_anything_never_costs_time),
+	TEST(another_way_of_eating_saves_and_costs_what_it_does),
+	TEST(without_a_meal_nobody_eats_otherwise),
 	TEST(work_that_goes_on_is_part_of_the_plan),
 	TEST(jars_over_their_limit_go_first),
 	TEST(a_break_is_kept),
