@@ -9,6 +9,7 @@
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
 #include "kitchen/file/open_day.h"
+#include "kitchen/history/day_left.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "screen/board/board_views.h"
@@ -69,13 +70,34 @@ const struct day_item *day_here(const struct desk *desk)
 	return card_of(desk)->count == 0 ? NULL : &card_of(desk)->items[card_of(desk)->list.cursor];
 }
 
+/* Today, when nothing runs any more: what it gave and what is left to do, in half of the window
+ * at most.  Returns the rows it took. */
+static int left_draw(struct desk *desk, int top, int rows, int cols)
+{
+	struct day_left left;
+	int used = 0;
+
+	if (clock_day_start(card_of(desk)->day_ms) != clock_day_start(desk->now.wall_ms) ||
+	    !kitchen_day_left(desk->kitchen, &desk->now, &left))
+		return 0;
+	for (size_t i = 0; i < left.count && used < rows / 2; i++)
+		used += desk_paragraph(desk, top + used, 1, cols - 2, rows / 2 - used < 2 ? 1 : 2,
+		                       i == 0 ? ROLE_STRONG : ROLE_PLAIN, left.lines[i]);
+	return used;
+}
+
 static void draw(struct desk *desk, int top, int rows)
 {
 	int count = (int)card_of(desk)->count;
-	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
+	int used = left_draw(desk, top, rows, desk_columns(desk));
 	int window_rows;
 	char date[16];
+	int first;
 	int cols;
+
+	top += used;
+	rows -= used;
+	first = list_scroll(&card_of(desk)->list, count, rows - 1);
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	clock_words_date(card_of(desk)->day_ms, date, sizeof(date));
