@@ -110,7 +110,7 @@ static bool finish(struct desk *desk)
 		return false;
 	}
 	desk_say(desk, ROLE_DONE, "Noted: %s%s. (u undoes)", aside_done_words(card_of(desk)->aside.what),
-	         card_of(desk)->aside.like ? ", all like it" : "");
+	         card_of(desk)->aside.like ? ", and all others of its lot" : "");
 	return true;
 }
 
@@ -224,7 +224,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "done",
 	  "What is usual for the jar at the mark: eaten, in the freezer, thrown out; or start it again.", NULL, done },
-	{ 'e', 0, "e", "all like it", "So have all jars of its lot that go the same way.", NULL, all_done },
+	{ 'e', 0, "e", "all of its lot", "So have all jars of its lot that go the same way.", NULL, all_done },
 	{ 'f', 0, "f", "to the freezer", "From the fridge into the freezer.", in_fridge, freeze },
 	{ 'b', 0, "b", "into the bin", "Thrown out untasted instead.", NULL, bin },
 	{ 'u', 0, "u", "undo", "Take back the last thing done here.", NULL, undo },
