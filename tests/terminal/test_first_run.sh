@@ -36,7 +36,7 @@ open_window main 80 24 "'$STILLROOM'"
 wait_for "Never taste to find out." "emergency help NOW" "A new kitchen: give its name and elevation"
 press Escape
 wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
-shows "elevation?" "0 jars" "!1" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
+shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
 step
 wait_for "Name of the kitchen:"
 reply "3,200 ft" "That is an elevation: it goes into the next line."
@@ -83,7 +83,7 @@ wait_gone "Enter keeps it"
 lacks "a hill"
 change "4650ft"
 wait_for "4,650 ft (1,417 m)" "203.5F" "Noted."
-lacks "!1"
+lacks "1 warning"
 
 at="a pot and a juicer"
 press Down Down Down Down Down Down Down

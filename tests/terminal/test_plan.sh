@@ -72,7 +72,7 @@ wait_for "The day goes by this plan." "the plan said" "on time. 0 of" "MK    now
 shows "4     now" "6 "
 press Space
 wait_gone "the plan said"
-wait_like "[0-9]:[0-9][0-9] ends ~[0-9]"
+wait_like "[0-9]:[0-9][0-9], ends about [0-9]"
 shows "free; now: Fill Tall juicer and heat: 12 lb grapes"
 
 at="the questions come with their answers"

@@ -194,6 +194,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);
 /* When the seal check of a racked load is overdue, in wall time; 0: not yet cooling. */
 int64_t strip_seal_overdue_ms(const struct strip *strip);
+/* Since its phase began; 0 while the clock says that it has not. */
+int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 /* Until a clock of it rings; what rings already does not count.  INT64_MAX: none will. */
 int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now);
 /* The product and the lot in it; where it has none, what it is made of. */

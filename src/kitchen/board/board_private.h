@@ -56,6 +56,7 @@ struct kitchen {
 		size_t count;
 		struct moment at;
 		int64_t again_ms; /* after `at`: something may change by itself */
+		int64_t fires_ms; /* after `at`: one more may fire */
 		uint64_t reads;   /* the board it was found on; 0: none */
 	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
@@ -110,7 +111,6 @@ int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule);
 /* Is the running phase before or in the hold? */
 bool phase_comes_before_end(enum phase_name name);
 bool strip_before_end(const struct strip *strip);
-int64_t strip_passed_ms(const struct strip *strip, const struct moment *now);
 
 /* --- rows --- */
 

@@ -24,6 +24,7 @@ struct answers {
 	struct warning *rows;
 	size_t count;
 	int64_t again_ms;
+	int64_t fires_ms; /* until the first that is silent now */
 };
 
 static bool is_aside(const struct kitchen *kitchen, const struct rule *rule)
@@ -88,6 +89,8 @@ static void ask_rules(void *context, const struct gathered *gathered)
 		due = rule_due_ms(rule, &gathered->facts);
 		if (due > 0) {
 			sooner(answers, due);
+			if (due < answers->fires_ms)
+				answers->fires_ms = due;
 			continue;
 		}
 		warn(answers, rule, gathered);
@@ -103,14 +106,21 @@ static bool is_cooking(const struct board *board)
 	return false;
 }
 
-size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now, struct warning out[WARNINGS_MAX],
-                        int64_t *again_ms)
+static struct answers ask_all(const struct kitchen *kitchen, const struct moment *now, struct warning out[WARNINGS_MAX])
 {
-	struct answers answers = { kitchen, out, 0, RULE_NEVER };
+	struct answers answers = { kitchen, out, 0, RULE_NEVER, RULE_NEVER };
 
 	facts_gather(kitchen, now, ask_rules, &answers);
 	if (is_cooking(&kitchen->board))
 		sooner(&answers, OUTLOOK_STALE_MS);
+	return answers;
+}
+
+size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now, struct warning out[WARNINGS_MAX],
+                        int64_t *again_ms)
+{
+	struct answers answers = ask_all(kitchen, now, out);
+
 	if (again_ms != NULL)
 		*again_ms = answers.again_ms;
 	return answers.count;
@@ -121,12 +131,27 @@ const struct warning *kitchen_warned(struct kitchen *kitchen, const struct momen
 	struct warned *warned = &kitchen->warned;
 
 	if (!still_stands(kitchen, &warned->at, warned->reads, warned->again_ms, now)) {
-		warned->count = kitchen_warnings(kitchen, now, warned->rows, &warned->again_ms);
+		struct answers answers = ask_all(kitchen, now, warned->rows);
+
+		warned->count = answers.count;
+		warned->again_ms = answers.again_ms;
+		warned->fires_ms = answers.fires_ms;
 		warned->at = *now;
 		warned->reads = kitchen->reads;
 	}
 	*count = warned->count;
 	return warned->rows;
+}
+
+int64_t kitchen_warned_next_ms(const struct kitchen *kitchen, const struct moment *now)
+{
+	const struct warned *warned = &kitchen->warned;
+	int64_t left;
+
+	if (warned->fires_ms == RULE_NEVER)
+		return RULE_NEVER;
+	left = warned->fires_ms - moment_between(&warned->at, now);
+	return left > 0 ? left : 1;
 }
 
 bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside, struct fault *fault)

@@ -40,6 +40,9 @@ size_t kitchen_warnings(const struct kitchen *kitchen, const struct moment *now,
  * fires, or when the wall clock was moved: for a board that draws often.  Valid
  * until the next call. */
 const struct warning *kitchen_warned(struct kitchen *kitchen, const struct moment *now, size_t *count);
+/* From now until one more may fire by time alone, in milliseconds, at least 1; RULE_NEVER. What
+ * the sentences say of minutes changes with them. */
+int64_t kitchen_warned_next_ms(const struct kitchen *kitchen, const struct moment *now);
 
 /* Set a caution or a note aside in this house, or take it up again.  A stop cannot
  * be: FAULT_REFUSED. */

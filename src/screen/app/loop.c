@@ -16,10 +16,12 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/file/upkeep.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/warning/warnings.h"
 #include "screen/app/views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"
 #include "screen/term/wake.h"
+#include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 
@@ -131,10 +133,10 @@ static int64_t sooner(int64_t a, int64_t b)
 	return a < b ? a : b;
 }
 
-/* Does the alarm draw a frame so often that no clock needs one of its own? */
+/* Does the alarm draw a frame so often, two for a flash, that no clock needs one of its own? */
 static bool flashes_each_second(const struct desk *desk)
 {
-	return desk->alarm != ALARM_NONE && alarm_flash_ms(desk->alarm) <= SECOND_MS;
+	return desk->alarm != ALARM_NONE && alarm_flash_ms(desk->alarm) <= 2 * SECOND_MS;
 }
 
 static int64_t passed_ms(const struct moment *from, const struct moment *now)
@@ -144,20 +146,44 @@ static int64_t passed_ms(const struct moment *from, const struct moment *now)
 	return passed > 0 ? passed : 0;
 }
 
-/* Milliseconds of kitchen time until the screen shows something else.  Clocks of stations show
- * seconds: all are drawn when the one that is most urgent changes, each is right within a second,
- * and none rings late.  The rack and the header show minutes. */
-static int64_t clock_change_ms(const struct desk *desk)
+/* Until the clocks of stations show something else.  Those that show seconds are all drawn
+ * when one of them changes, the most urgent if it is among them: each is right within a
+ * second.  Those that show minutes change each at its own. */
+static int64_t clocks_next_ms(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct strip *urgent = desk_most_urgent(desk);
+	int64_t second = INT64_MAX;
+	int64_t next = INT64_MAX;
+
+	for (size_t i = 0; i < board->stations + board->racked; i++) {
+		const struct strip *strip = &board->strips[i];
+		bool by_second;
+		int64_t its = strip_clock_next_ms(strip, &desk->now, &by_second);
+
+		if (strip_on_rack(strip) && strip != urgent)
+			continue; /* its line says when, not how long */
+		if (!by_second)
+			next = sooner(next, its);
+		else if (second == INT64_MAX || strip == urgent)
+			second = its;
+	}
+	return flashes_each_second(desk) ? next : sooner(next, second);
+}
+
+/* Milliseconds of kitchen time until the screen shows something else.  No clock rings late; the
+ * rack and the header show minutes of the wall clock, jars that wait those of their own. */
+static int64_t clock_change_ms(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
 	int64_t next = MINUTE_MS - desk->now.wall_ms % MINUTE_MS;
 
 	for (size_t i = 0; i < board->stations + board->racked; i++)
 		next = sooner(next, strip_rings_in_ms(&board->strips[i], &desk->now));
-	if (urgent != NULL && !flashes_each_second(desk))
-		next = sooner(next, SECOND_MS - passed_ms(&urgent->phase.began, &desk->now) % SECOND_MS);
-	return next;
+	if (board->waiting_count > 0)
+		next = sooner(next, MINUTE_MS + 1 - passed_ms(&board->waiting[0].filled, &desk->now) % MINUTE_MS);
+	next = sooner(next, kitchen_warned_next_ms(desk->kitchen, &desk->now));
+	return sooner(next, clocks_next_ms(desk));
 }
 
 /* Until the next frame, real time. */

@@ -113,7 +113,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 	}
 	strip_face(strip, &desk->now, &face);
 	clock_name = strip_soonest(strip, &face);
-	strip_clock_words(strip, &face, clock, sizeof(clock));
+	strip_clock_tall(strip, &face, clock, sizeof(clock));
 	width = digits_columns(clock, height);
 	digits_draw(desk->terminal, row, 1, clock, height, strip_role(desk, &face));
 	if (cols - width - 4 >= RIGHT_TEXT_MIN) {
@@ -158,7 +158,7 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 	if (!strip_end_known(strip))
 		return;
 	clock_words_hour(desk->now.wall_ms + strip_free_in_ms(strip, &desk->now), hour, sizeof(hour));
-	text_add(&text, "free ~%s", hour);
+	text_add(&text, late == 0 ? "free about %s" : "free %s", hour);
 	desk_add_late(&text, late);
 }
 
@@ -184,10 +184,8 @@ static bool next_words(const struct desk *desk, const struct strip *strip, struc
 static int water_put(struct desk *desk, const struct face *face, int row, int col, int cols)
 {
 	char clock[24];
-	struct text text = TEXT_OVER(clock);
 
-	text_add(&text, face->water_due ? "WATER +" : "water ");
-	text_add_duration(&text, face->water_due ? -face->water_left_s : face->water_left_s);
+	strip_water_words(face, clock, sizeof(clock));
 	return terminal_put(desk->terminal, row, col, cols,
 	                    face->water_due ? strip_ringing_role(desk, face) : ROLE_RUNNING, clock);
 }
@@ -234,7 +232,9 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 		return;
 	}
 	strip_clock_words(strip, face, clock, sizeof(clock));
-	terminal_put(desk->terminal, row, col, 10, strip_role(desk, face), strip->rule->words);
+	/* the clock alone flashes: what it is about is read at any time */
+	terminal_put(desk->terminal, row, col, 10, face->clock_rings ? ROLE_ALARM : strip_role(desk, face),
+	             strip->rule->words);
 	col += 11;
 	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), face->timed ? "%12s" : "for %8s", clock);
 	col += 13;
@@ -286,8 +286,8 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 
 static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face, int row, int cols)
 {
-	char when[24];
-	int right = cols < FREE_AT_COLS ? cols : late_minutes(desk, strip) != 0 ? cols - 24 : cols - 14;
+	char when[48] = "";
+	int right = cols;
 
 	if (strip->content == STRIP_EMPTY) {
 		char words[200];
@@ -301,10 +301,11 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 		return;
 	}
+	if (cols >= FREE_AT_COLS)
+		free_at_words(desk, strip, when, sizeof(when));
+	if (when[0] != '\0')
+		right -= (int)strlen(when) + 1;
 	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
-	if (cols < FREE_AT_COLS)
-		return;
-	free_at_words(desk, strip, when, sizeof(when));
 	terminal_put(desk->terminal, row, right, cols - right - 1, ROLE_QUIET, when);
 }
 
@@ -358,13 +359,56 @@ static bool is_shown(const struct desk *desk, const struct strip *strip, int roo
 	return before < room;
 }
 
+/* In one row, of those that find none: how many they are and which of them rings first. */
+static void hidden_draw(struct desk *desk, int row, int cols, int room)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *first = NULL;
+	int64_t first_ms = INT64_MAX;
+	int hidden = 0;
+	int working = 0;
+	int ringing = 0;
+	char words[80];
+	char hour[8];
+	struct text text = TEXT_OVER(words);
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+		int64_t rings_ms = strip_rings_in_ms(strip, &desk->now);
+		struct face face;
+
+		if (is_shown(desk, strip, room))
+			continue;
+		strip_face(strip, &desk->now, &face);
+		hidden++;
+		working += strip->content != STRIP_EMPTY;
+		ringing += face.ringing;
+		if (rings_ms >= first_ms)
+			continue;
+		first = strip;
+		first_ms = rings_ms;
+	}
+	text_add(&text, "%d more station%s", hidden, hidden == 1 ? "" : "s");
+	if (ringing > 0) {
+		text_add(&text, ", %d ring%s: Tab", ringing, ringing == 1 ? "s" : "");
+	} else if (first != NULL) {
+		clock_words_hour(desk->now.wall_ms + first_ms, hour, sizeof(hour));
+		text_add(&text, "; %d rings at %s", first->station.digit, hour);
+	} else if (working == 0) {
+		text_add(&text, ", free");
+	}
+	terminal_put(desk->terminal, row, 3, cols - 4, ringing > 0 ? ROLE_ALARM : ROLE_QUIET, words);
+}
+
 static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int window_rows;
 	int cols;
 	int used = 0;
+	bool hides = (int)board->stations > rows / rows_each && rows > 2; /* two are of more use than one and this */
 
+	rows -= hides;
 	terminal_size(desk->terminal, &window_rows, &cols);
 	for (size_t i = 0; i < board->stations && used + rows_each <= rows; i++) {
 		const struct strip *strip = &board->strips[i];
@@ -380,6 +424,8 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 			canner_process_line(desk, strip, row + used + 2, cols);
 		used += rows_each;
 	}
+	if (hides)
+		hidden_draw(desk, row + used++, cols, rows / rows_each);
 	return used;
 }
 
@@ -458,7 +504,7 @@ static void waiting_line(struct desk *desk, int row)
 	const struct board *board = kitchen_board(desk->kitchen);
 	int64_t waited = moment_between(&board->waiting[0].filled, &desk->now);
 	bool late = waited > board->house.jar_wait_minutes * INT64_C(60000);
-	char age[24];
+	char age[32];
 	char what[40];
 	struct text text = TEXT_OVER(age);
 	struct text act = TEXT_OVER(what);
@@ -466,7 +512,7 @@ static void waiting_line(struct desk *desk, int row)
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	text_add_duration(&text, waited / 1000);
+	text_add_hours(&text, waited / 60000);
 	waiting_words(desk, late, &act);
 	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
 	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,

@@ -126,7 +126,7 @@ static void group_words(const struct waiting_group *group, char *buffer, size_t 
 	         : group->jars == 1 ? jar->words
 	                            : jar->plural,
 	         group->lot.product, group->lot.code);
-	text_add_duration(&text, group->waited_ms / 1000);
+	text_add_hours(&text, group->waited_ms / 60000);
 }
 
 static int waiting_draw(struct desk *desk, int top, int rows, int cols)
@@ -157,7 +157,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 	text_add(&text, "%d %s", station == NULL ? 0 : station->digit, station == NULL ? "" : station->name);
 	if (proposal->free_in_ms > 0) {
 		clock_words_hour(card_of(desk)->proposed.wall_ms + proposal->free_in_ms, hour, sizeof(hour));
-		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free ~%s", hour);
+		text_add(&text, plan_goes(desk_plan(desk)) ? ", at %s" : ", free about %s", hour);
 	}
 	for (size_t i = 0; i < proposal->pick_count; i++) {
 		const struct pick *pick = &proposal->picks[i];

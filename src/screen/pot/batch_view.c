@@ -511,7 +511,7 @@ static void outlook_words(const struct desk *desk, struct text *text)
 		text_add(text, ". A canner is free now.");
 	} else if (need->canner_in_ms > 0) {
 		clock_words_hour(desk->now.wall_ms + need->canner_in_ms, hour, sizeof(hour));
-		text_add(text, ". Canner free at ~%s.", hour);
+		text_add(text, ". Canner free at about %s.", hour);
 	}
 }
 

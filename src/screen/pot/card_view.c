@@ -132,7 +132,7 @@ static void clock_draw(struct desk *desk, const struct strip *strip, int top, in
 	int width;
 
 	strip_face(strip, &desk->now, &face);
-	strip_clock_words(strip, &face, clock, sizeof(clock));
+	strip_clock_tall(strip, &face, clock, sizeof(clock));
 	width = digits_columns(clock, DIGITS_TALL);
 	digits_draw(desk->terminal, top, 1, clock, DIGITS_TALL, strip_role(desk, &face));
 	terminal_putf(desk->terminal, top, width + 4, cols - width - 5, ROLE_STRONG, "%d %s", strip->station.digit,

@@ -9,7 +9,9 @@
 #include <string.h>
 
 #define ROWS_MAX 7
-#define CHARACTERS "0123456789:-+ "
+#define LETTER_ROWS 5
+#define BLANK_LETTER "       " /* as wide as the widest */
+#define CHARACTERS "0123456789:-+_ "
 #define CHARACTER_COUNT (sizeof(CHARACTERS) - 1)
 
 struct font {
@@ -38,6 +40,7 @@ static const struct font fonts[DIGITS_HEIGHT_COUNT] = {
                     {"  ", "##", "  ", "##", "  "},
                     {"   ", "   ", "###", "   ", "   "},
                     {"   ", " # ", "###", " # ", "   "},
+                    {"  ", "  ", "  ", "  ", "  "},
                     {"     ", "     ", "     ", "     ", "     "},
                 },
         },
@@ -70,16 +73,18 @@ static const struct font fonts[DIGITS_HEIGHT_COUNT] = {
                     {"   ", "   ", "###", "   ", "###", "   ", "   "},
                     {"     ", "     ", "     ", "#####", "     ", "     ", "     "},
                     {"     ", "     ", "  #  ", "#####", "  #  ", "     ", "     "},
+                    {"   ", "   ", "   ", "   ", "   ", "   ", "   "},
                     {"         ", "         ", "         ", "         ", "         ",
                      "         ", "         "},
                 },
         },
 };
 
-/* The capitals that jobs are written in (kitchen/board/phases.h); of the tall font only. */
+/* The capitals that jobs are written in (kitchen/board/phases.h) and the units of a clock.
+ * Beside giant digits they stand as high as here, at their foot. */
 static const struct {
 	char letter;
-	const char *shape[5];
+	const char *shape[LETTER_ROWS];
 } letters[] = {
 	{ 'A', { " ### ", "## ##", "#####", "## ##", "## ##" } },
 	{ 'D', { "#### ", "## ##", "## ##", "## ##", "#### " } },
@@ -90,6 +95,7 @@ static const struct {
 	{ 'I', { "##", "##", "##", "##", "##" } },
 	{ 'J', { "   ##", "   ##", "   ##", "## ##", " ### " } },
 	{ 'L', { "##   ", "##   ", "##   ", "##   ", "#####" } },
+	{ 'M', { "##   ##", "### ###", "#######", "## # ##", "##   ##" } },
 	{ 'N', { "##  ##", "### ##", "######", "## ###", "##  ##" } },
 	{ 'O', { " ### ", "## ##", "## ##", "## ##", " ### " } },
 	{ 'P', { "#### ", "## ##", "#### ", "##   ", "##   " } },
@@ -109,10 +115,12 @@ static const struct font *font_of(enum digits_height height)
 static const char *shape_row(const struct font *font, char character, int row)
 {
 	const char *place = character ? strchr(CHARACTERS, character) : NULL;
+	int above = font->rows - LETTER_ROWS;
 
-	for (size_t i = 0; font == &fonts[DIGITS_TALL] && i < sizeof(letters) / sizeof(letters[0]); i++)
+	for (size_t i = 0; i < sizeof(letters) / sizeof(letters[0]); i++)
 		if (letters[i].letter == character)
-			return letters[i].shape[row];
+			return row < above ? BLANK_LETTER + strlen(BLANK_LETTER) - strlen(letters[i].shape[0])
+			                   : letters[i].shape[row - above];
 	size_t index = place ? (size_t)(place - CHARACTERS) : CHARACTER_COUNT - 1;
 	return font->shape[index][row];
 }

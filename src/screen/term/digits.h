@@ -1,15 +1,16 @@
 /*
  * digits.h - clocks in digits tall enough to be read across a room.
  *
- * A font of our own for 0-9, ':', '-', '+' and ' '.  All digits have one width,
- * so that a running clock does not shiver.  The tall font also has the capitals
- * in which the jobs of kitchen/board/phases.h are written; with a station's digit and a
- * blank before it a job takes 66 columns at most.  Any other character is drawn as
+ * A font of our own for 0-9, ':', '-', '+', ' ' and '_', the narrow blank between a figure
+ * and its unit.  All digits have one width, so that a running clock does not shiver.  The
+ * capitals in which the jobs of kitchen/board/phases.h and the units of a clock are written
+ * are five rows high in both fonts and stand on the same line as the digits; with a station's
+ * digit and a blank before it a job takes 66 columns at most.  Any other character is drawn as
  * a space.
  *
- *   height        rows  digit  colon  gap   "59:59"  "1:07:05"  "-1:07:05"
- *   DIGITS_TALL      5      5      2    1        26         35          39
- *   DIGITS_GIANT     7      9      3    2        47         63          70
+ *   height        rows  digit  colon  gap   "59:59"  "1:07:05"  "+25_MIN"  "+1_H_45"
+ *   DIGITS_TALL      5      5      2    1        26         35         36         33
+ *   DIGITS_GIANT     7      9      3    2        47         63         53         55
  *
  * Strokes are two columns wide in the tall font, three in the giant one: about
  * as wide as a row is high, which is what makes them readable from afar.

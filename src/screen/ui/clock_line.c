@@ -11,19 +11,124 @@
 #include "screen/term/alarm.h"
 #include "screen/ui/desk.h"
 
+/* --- what a clock says --------------------------------------------------------------- */
+
+#define MINUTES_ALONE 100 /* from so many on hours are told too: "95 min", "1 h 45" */
+#define SECOND_MS INT64_C(1000)
+
+/* One clock of a strip. */
+struct dial {
+	bool down;    /* it falls */
+	bool seconds; /* shown by the second, however long */
+	int64_t s;    /* what it shows, 0 or more */
+};
+
+static struct dial dial_of(const struct strip *strip, const struct face *face)
+{
+	struct dial dial = { .s = face->passed_s };
+
+	if (!face->timed)
+		return dial;
+	dial.down = !face->due;
+	dial.s = face->due ? -face->left_s : face->left_s;
+	dial.seconds = face->clock_rings || strip->rule->alarm == ALARM_SPOILS;
+	return dial;
+}
+
+static struct dial water_dial(const struct face *face)
+{
+	return (struct dial){ .down = !face->water_due,
+		              .seconds = face->water_due,
+		              .s = face->water_due ? -face->water_left_s : face->water_left_s };
+}
+
+static bool shows_seconds(const struct dial *dial)
+{
+	return dial->seconds || dial->s < CLOCK_SECONDS_S;
+}
+
+static void dial_words(const struct dial *dial, bool tall, struct text *text)
+{
+	long long minutes = dial->s / 60;
+
+	if (shows_seconds(dial))
+		text_add_duration(text, dial->s);
+	else if (minutes < MINUTES_ALONE)
+		text_add(text, tall ? "%lld_MIN" : "%lld min", minutes);
+	else
+		text_add(text, tall ? "%lld_H_%02lld" : "%lld h %02lld", minutes / 60, minutes % 60);
+}
+
+static void clock_words(const struct strip *strip, const struct face *face, bool tall, struct text *text)
+{
+	struct dial dial = dial_of(strip, face);
+
+	if (strip->content == STRIP_EMPTY)
+		return;
+	text_add(text, "%s", face->timed && face->due ? "+" : "");
+	dial_words(&dial, tall, text);
+}
+
 void strip_clock_words(const struct strip *strip, const struct face *face, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
+	clock_words(strip, face, false, &text);
+}
+
+void strip_clock_tall(const struct strip *strip, const struct face *face, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	clock_words(strip, face, true, &text);
+}
+
+void strip_water_words(const struct face *face, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	struct dial dial = water_dial(face);
+
+	text_add(&text, face->water_due ? "WATER +" : "water ");
+	dial_words(&dial, false, &text);
+}
+
+/* --- when it says something else ------------------------------------------------------- */
+
+/* `ms`: left or passed, exactly what dial->s was rounded from. */
+static int64_t dial_next_ms(const struct dial *dial, int64_t ms)
+{
+	int64_t unit = shows_seconds(dial) ? 1 : 60;
+
+	if (dial->down) /* one second less than a whole unit shows the next lower one */
+		return ms - (dial->s / unit * unit - 1) * SECOND_MS;
+	return (dial->s / unit + 1) * unit * SECOND_MS - ms;
+}
+
+int64_t strip_clock_next_ms(const struct strip *strip, const struct moment *now, bool *by_second)
+{
+	int64_t passed = strip_passed_ms(strip, now);
+	int64_t left = strip->phase.required_ms - passed;
+	struct face face;
+	struct dial dial;
+	int64_t next;
+
+	*by_second = false;
 	if (strip->content == STRIP_EMPTY)
-		return;
-	if (!face->timed) {
-		text_add_duration(&text, face->passed_s);
-		return;
+		return INT64_MAX;
+	strip_face(strip, now, &face);
+	dial = dial_of(strip, &face);
+	*by_second = shows_seconds(&dial);
+	next = dial_next_ms(&dial, !face.timed ? passed : dial.down ? left : -left);
+	if (face.water) {
+		int64_t its;
+
+		dial = water_dial(&face);
+		left = strip_water_in_ms(strip, now);
+		its = dial_next_ms(&dial, dial.down ? left : -left);
+		*by_second = *by_second || shows_seconds(&dial);
+		next = its < next ? its : next;
 	}
-	if (face->due)
-		text_add(&text, "+");
-	text_add_duration(&text, face->due ? -face->left_s : face->left_s);
+	return next;
 }
 
 enum role strip_ringing_role(const struct desk *desk, const struct face *face)

@@ -30,7 +30,7 @@ void desk_draw(struct desk *desk); /* one whole frame */
 /* What is always visible, above (header.c) and below. */
 int header_rows(const struct desk *desk);
 void header_draw(struct desk *desk);
-/* ", 16 early" or ", 4 late", whole minutes; nothing for 0. */
+/* ", 16 min early" or ", 2 h 4 min late", from whole minutes; nothing for 0. */
 void desk_add_late(struct text *text, int64_t minutes);
 void footer_draw(struct desk *desk);
 int footer_rows(const struct desk *desk);

@@ -34,20 +34,62 @@ static bool is_wide(const struct desk *desk)
 	return cols >= WIDE_COLS;
 }
 
-static void house_words(const struct desk *desk, struct text *text)
-{
-	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+/* --- what stands in it --------------------------------------------------------- */
 
-	if (house->practice_speed > 0)
-		text_add(text, "PRACTICE x%d, nothing is real", house->practice_speed);
-	else
-		text_add(text, "%s%s", house->name[0] != '\0' ? house->name : "stillroom",
-		         house->invented ? " (invented data)" : "");
+/* Words for the same, the longest first; the first that finds room is taken. */
+#define NAMES_MAX 4
+#define NAME_BYTES 160
+
+struct names {
+	char words[NAMES_MAX][NAME_BYTES];
+	size_t count;
+};
+
+static void add_name(struct names *names, const char *words)
+{
+	text_copy(names->words[names->count++], NAME_BYTES, words);
 }
 
-static void facts_words(const struct desk *desk, bool narrow, struct text *text)
+static bool is_practice(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->house.practice_speed > 0;
+}
+
+static void practice_names(const struct log_house *house, struct names *names)
+{
+	(void)snprintf(names->words[names->count++], NAME_BYTES, "PRACTICE, nothing is real, %d times as fast",
+	               house->practice_speed);
+	add_name(names, "PRACTICE, nothing is real");
+	add_name(names, "PRACTICE, not real");
+	add_name(names, "PRACTICE");
+}
+
+static void house_names(const struct desk *desk, struct names *names)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	const char *name = house->name[0] != '\0' ? house->name : "stillroom";
+
+	names->count = 0;
+	if (house->practice_speed > 0) {
+		practice_names(house, names);
+		return;
+	}
+	if (house->invented) {
+		(void)snprintf(names->words[names->count++], NAME_BYTES, "%s (invented data)", name);
+		(void)snprintf(names->words[names->count++], NAME_BYTES, "%s (invented)", name);
+		add_name(names, "invented data");
+	} else {
+		add_name(names, name);
+	}
+}
+
+/* From the fullest to what cannot be left out. */
+enum header_facts { FACTS_ALL, FACTS_SHORT, FACTS_NO_BOIL, FACTS_ELEVATION, FACTS_COUNT };
+
+static void facts_words(const struct desk *desk, enum header_facts which, char *buffer, size_t size)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
+	struct text text = text_over(buffer, size);
 	char height[48];
 	char *metres;
 
@@ -56,48 +98,54 @@ static void facts_words(const struct desk *desk, bool narrow, struct text *text)
 		metres = strstr(height, " (");
 		if (metres != NULL)
 			*metres = '\0'; /* one unit is enough in a header */
-		text_add(text, "%s", height);
+		text_add(&text, "%s", height);
 	} else {
-		text_add(text, "elevation?");
+		text_add(&text, "elevation?");
 	}
-	if (board->boil_known)
-		text_add(text, narrow ? " %.1fF" : "  boils %.1f F", board->boil.boiling_point_f);
-	if (board->boil_known && !narrow)
-		text_add(text, "  jelly %.1f F", board->boil.jelly_stage_f);
-	text_add(text, narrow ? " %d jars" : "  %d jars today", board->jars_today);
+	if (board->boil_known && which <= FACTS_SHORT)
+		text_add(&text, which == FACTS_ALL ? "  boils %.1f F" : " %.1fF", board->boil.boiling_point_f);
+	if (board->boil_known && which == FACTS_ALL)
+		text_add(&text, "  jelly %.1f F", board->boil.jelly_stage_f);
+	if (which < FACTS_ELEVATION)
+		text_add(&text, which == FACTS_ALL ? "  %d jars today" : " %d jars", board->jars_today);
 }
 
-/* "!2" in the role of the worst. */
+static enum role warnings_role(const struct desk *desk)
+{
+	switch (desk->warnings[0].severity) {
+	case SEVERITY_STOP: return ROLE_STOP;
+	case SEVERITY_NOTE: return ROLE_HEADER;
+	default: return ROLE_CAUTION;
+	}
+}
+
+/* "2 warnings" in the role of the worst; returns the column before it. */
 static int warnings_draw(struct desk *desk, int row, int right)
 {
-	enum role role = ROLE_CAUTION;
-	char words[24];
+	const char *air = is_wide(desk) ? " " : "";
+	char words[32];
 	int width;
-	int rows;
-	int cols;
 
 	if (desk->warning_count == 0)
 		return right;
-	terminal_size(desk->terminal, &rows, &cols);
-	if (desk->warnings[0].severity == SEVERITY_STOP)
-		role = ROLE_STOP;
-	else if (desk->warnings[0].severity == SEVERITY_NOTE)
-		role = ROLE_HEADER;
-	width = snprintf(words, sizeof(words), cols < WIDE_COLS ? "!%zu" : " !%zu ", desk->warning_count);
-	terminal_put(desk->terminal, row, right - width, width, role, words);
+	width = snprintf(words, sizeof(words), "%s%zu warning%s%s", air, desk->warning_count,
+	                 desk->warning_count == 1 ? "" : "s", air);
+	terminal_put(desk->terminal, row, right - width, width, warnings_role(desk), words);
 	return right - width;
 }
 
 static enum role header_role(const struct desk *desk)
 {
-	return kitchen_board(desk->kitchen)->house.practice_speed > 0 ? ROLE_PRACTICE : ROLE_HEADER;
+	return is_practice(desk) ? ROLE_PRACTICE : ROLE_HEADER;
 }
 
 void desk_add_late(struct text *text, int64_t minutes)
 {
-	if (minutes != 0)
-		text_add(text, ", %lld %s", (long long)(minutes < 0 ? -minutes : minutes),
-		         minutes < 0 ? "early" : "late");
+	if (minutes == 0)
+		return;
+	text_add(text, ", ");
+	text_add_hours(text, minutes < 0 ? -minutes : minutes);
+	text_add(text, minutes < 0 ? " early" : " late");
 }
 
 /* The day or, while it goes by a plan, when it will end and how far that is off. */
@@ -117,20 +165,76 @@ static void when_words(const struct desk *desk, bool narrow, char *buffer, size_
 	}
 	text_add(&text, "%s", hour);
 	clock_words_hour(plan->finish_ms, hour, sizeof(hour));
-	text_add(&text, " ends ~%s", hour);
+	text_add(&text, ", ends about %s", hour);
 	desk_add_late(&text, plan->late_ms / 60000);
+}
+
+/* --- how it finds room ---------------------------------------------------------- */
+
+/* The longest that fits; NULL: none does. */
+static const char *name_that_fits(const struct names *names, int room)
+{
+	for (size_t i = 0; i < names->count; i++)
+		if ((int)strlen(names->words[i]) <= room)
+			return names->words[i];
+	return NULL;
+}
+
+/* A house's name may be cut or left out before a fact is; that nothing is real may not. */
+static void name_draw(struct desk *desk, const struct names *names, int col, int room)
+{
+	const char *name = name_that_fits(names, room);
+
+	terminal_put(desk->terminal, 0, col, room, header_role(desk),
+	             name != NULL ? name : names->words[names->count - 1]);
+}
+
+/* The most that fits beside what must be there. */
+static void facts_that_fit(const struct desk *desk, enum header_facts first, int room, char *buffer, size_t size)
+{
+	for (enum header_facts which = first; which < FACTS_COUNT; which++) {
+		facts_words(desk, which, buffer, size);
+		if ((int)strlen(buffer) <= room)
+			return;
+	}
+}
+
+/* The smallest window: the facts, and the name only if nothing is real. */
+static void draw_smallest(struct desk *desk, const char *when, int right)
+{
+	const char *practice = is_practice(desk) ? "PRACTICE " : "";
+	int before = (int)(strlen(practice) + strlen(when)) + 1;
+	char facts[NAME_BYTES];
+
+	facts_that_fit(desk, FACTS_SHORT, right - before - (right < desk_columns(desk)), facts, sizeof(facts));
+	terminal_putf(desk->terminal, 0, 0, right, header_role(desk), "%s%s %s", practice, when, facts);
+}
+
+static void draw_wide(struct desk *desk, const char *when, int right)
+{
+	enum role role = header_role(desk);
+	int when_cols = (int)strlen(when);
+	struct names names;
+	char facts[NAME_BYTES];
+	int least;
+
+	house_names(desk, &names);
+	least = is_practice(desk) ? (int)strlen(names.words[names.count - 1]) : 0;
+	facts_that_fit(desk, desk_columns(desk) < 100 ? FACTS_SHORT : FACTS_ALL, right - when_cols - least - 5, facts,
+	               sizeof(facts));
+	terminal_put(desk->terminal, 0, right - (int)strlen(facts) - 1, (int)strlen(facts), role, facts);
+	right -= (int)strlen(facts) + 2;
+	terminal_put(desk->terminal, 0, right - when_cols - 1, when_cols, role, when);
+	name_draw(desk, &names, 1, right - when_cols - 3);
 }
 
 void header_draw(struct desk *desk)
 {
 	enum role role = header_role(desk);
 	bool narrow = !is_wide(desk);
-	bool one_row = header_rows(desk) == 1;
-	char house[160];
-	char facts[160];
-	char when[40];
-	struct text house_text = TEXT_OVER(house);
-	struct text facts_text = TEXT_OVER(facts);
+	struct names names;
+	char facts[NAME_BYTES];
+	char when[64];
 	int rows;
 	int cols;
 	int right;
@@ -138,27 +242,19 @@ void header_draw(struct desk *desk)
 	terminal_size(desk->terminal, &rows, &cols);
 	for (int row = 0; row < header_rows(desk); row++)
 		terminal_fill(desk->terminal, row, 0, cols, role, GLYPH_SPACE);
-	house_words(desk, &house_text);
-	facts_words(desk, narrow || cols < 100, &facts_text);
 	when_words(desk, narrow, when, sizeof(when));
 	right = warnings_draw(desk, 0, cols);
-	if (narrow && one_row) {
-		/* The smallest window: the facts, and the name only if nothing is real. */
-		bool practice = kitchen_board(desk->kitchen)->house.practice_speed > 0;
-
-		terminal_putf(desk->terminal, 0, 0, right, role, "%s%s %s", practice ? "PRACTICE " : " ", when, facts);
-		return;
-	}
-	if (narrow) {
+	if (!narrow) {
+		draw_wide(desk, when, right);
+	} else if (header_rows(desk) == 1) {
+		draw_smallest(desk, when, right);
+	} else {
+		house_names(desk, &names);
 		terminal_put(desk->terminal, 0, right - 6, 6, role, when);
-		terminal_put(desk->terminal, 0, 1, right - 8, role, house);
+		name_draw(desk, &names, 1, right - 8);
+		facts_that_fit(desk, FACTS_SHORT, cols - 2, facts, sizeof(facts));
 		terminal_put(desk->terminal, 1, 1, cols - 2, role, facts);
-		return;
 	}
-	terminal_put(desk->terminal, 0, right - (int)strlen(facts) - 1, (int)strlen(facts), role, facts);
-	right -= (int)strlen(facts) + 2;
-	terminal_put(desk->terminal, 0, right - (int)strlen(when) - 1, (int)strlen(when), role, when);
-	terminal_put(desk->terminal, 0, 1, right - (int)strlen(when) - 4, role, house);
 }
 
 /* --- the lines at the foot ------------------------------------------------------ */

@@ -50,7 +50,7 @@ static void ring(const char *kind, int rows, int cols, int ringing)
 START_TEST(one_is_seen_large_with_its_job_at_80x24)
 {
 	static const char *const picture[] = {
-		" Quince Hollow (invented data)    Mon 14 Sep 09:21  4,650 ft 203.5F 13 jars  !6",
+		" Quince Hollow (invented) Mon 14 Sep 09:21  4,650 ft 203.5F 13 jars  6 warnings",
 		"  ███    ██   ██  ███  ██████ █████ ████                     ██      ███  █████",
 		" ██      ██   ██ ██ ██   ██   ██    ██ ██               █  ████  ██ ██ ██ ██",
 		" ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
@@ -58,15 +58,15 @@ START_TEST(one_is_seen_large_with_its_job_at_80x24)
 		"  ███     ██ ██  ██ ██   ██   █████ ██ ██                  █████     ███  ████",
 		" Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a …",
 		" 12 lb grapes: none drawn",
-		"▌1 Big kettle      loaded     for    21:05 7 half-pints grape jelly",
-		" 2 Low kettle      loaded     for    21:05 6 half-pints grape jelly",
+		"▌1 Big kettle      loaded     for   21 min 7 half-pints grape jelly",
+		" 2 Low kettle      loaded     for   21 min 6 half-pints grape jelly",
 		" 3 Weight canner   free, weighted-gauge pressure canner",
 		" 4 Dome            free, atmospheric steam canner",
 		" 5 Needle canner   free, dial-gauge pressure canner",
-		" 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
+		" 6!Tall juicer     heat       for   21 min WATER +1:05 Water pan: look, top up…",
 		" 7 Old juicer      free, steam juicer",
-		" 8 Wide pot        to boil    for    21:05 grape jelly",
-		" 9 Deep pot        to boil    for    21:05 grape jelly",
+		" 8 Wide pot        to boil    for   21 min grape jelly",
+		" 9 Deep pot        to boil    for   21 min grape jelly",
 		" time        ┬09:00         ┬09:30         ┬10:00         ┬10:30         ┬11:00",
 		" 1 Big kett… ░░░░░░░░░░░│···········█████▒▒▒·",
 		" 2 Low kett… ░░░░░░░░░░░│···········█████▒▒▒·",
@@ -84,7 +84,7 @@ END_TEST
 START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 {
 	static const char *const picture[] = {
-		" Quince Hollow (invented data)    Mon 14 Sep 10:11  4,650 ft 203.5F 13 jars  !7",
+		" Quince Hollow (invented) Mon 14 Sep 10:11  4,650 ft 203.5F 13 jars  7 warnings",
 		"  ███    ██   ██  ███  ██████ █████ ████                     ██      ███  █████",
 		" ██      ██   ██ ██ ██   ██   ██    ██ ██               █  ████  ██ ██ ██ ██",
 		" ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
@@ -98,12 +98,12 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		"  ██      ██ ██  ██ ██   ██   █████ ██ ██                   ███      ███  ████",
 		" Old juicer  BURNS DRY  Water pan: look, top up with hot water, th…  and 1 more",
 		"▌1!Big kettle      hold             +11:05 Heat OFF, lid off: the 5 min rest b…",
-		" 2 Low kettle      loaded     for  1:11:05 6 half-pints grape jelly",
-		" 3 Weight canner   free, weighted-gauge pressure canner",
-		" 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
-		" 7!Old juicer      heat       for    20:05 WATER +0:05 Water pan: look, top up…",
-		" 8 Wide pot        to boil    for  1:11:05 grape jelly",
-		" 9 Deep pot        to boil    for  1:11:05 grape jelly",
+		" 2 Low kettle      loaded     for   71 min 6 half-pints grape jelly",
+		" 6!Tall juicer     heat       for   21 min WATER +1:05 Water pan: look, top up…",
+		" 7!Old juicer      heat       for   20 min WATER +0:05 Water pan: look, top up…",
+		" 8 Wide pot        to boil    for   71 min grape jelly",
+		" 9 Deep pot        to boil    for   71 min grape jelly",
+		"   3 more stations, free",
 		" caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
 		" lasted more than 20 min at Wide pot.",
 		"",
@@ -118,7 +118,7 @@ END_TEST
 START_TEST(six_at_80x24_without_color)
 {
 	static const char *const picture[] = {
-		" Quince Hollow (invented data)    Mon 14 Sep 11:31  4,650 ft 203.5F 13 jars  !4",
+		" Quince Hollow (invented) Mon 14 Sep 11:31  4,650 ft 203.5F 13 jars  4 warnings",
 		"  ███     ███  █████ █████       ██ ██ █████  ███  ██████",
 		" ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
 		"  ███    ██ ██ ████  ████        █████ ████  █████   ██",
@@ -133,11 +133,11 @@ START_TEST(six_at_80x24_without_color)
 		" Deep pot  SPOILS NOW  OVER BY 20:05  OFF the heat NOW, skim  (gra…  and 4 more",
 		"▌1!Big kettle      hold           +1:31:05 Heat OFF, lid off: the 5 min rest b…",
 		" 2!Low kettle      hold             +41:05 Heat OFF, lid off: the 5 min rest b…",
-		" 3 Weight canner   free, weighted-gauge pressure canner",
-		" 6!Tall juicer     heat       for    21:05 WATER +1:05 Water pan: look, top up…",
-		" 7!Old juicer      heat       for    20:05 WATER +0:05 Water pan: look, top up…",
+		" 6!Tall juicer     heat       for   21 min WATER +1:05 Water pan: look, top up…",
+		" 7!Old juicer      heat       for   20 min WATER +0:05 Water pan: look, top up…",
 		" 8!Wide pot        boil-hold        +35:05 OFF the heat NOW, skim",
 		" 9!Deep pot        boil-hold        +20:05 OFF the heat NOW, skim",
+		"   3 more stations, free",
 		"",
 		"",
 		"",
@@ -152,7 +152,7 @@ END_TEST
 START_TEST(four_are_seen_large_and_two_are_counted_at_120x40)
 {
 	static const char *const picture[] = {
-		" Quince Hollow (invented data)              Mon 14 Sep 11:31  4,650 ft  boils 203.5 F  jelly 211.5 F  13 jars today  !4",
+		" Quince Hollow (invented data)      Mon 14 Sep 11:31  4,650 ft  boils 203.5 F  jelly 211.5 F  13 jars today  4 warnings",
 		"  ███     ███  █████ █████       ██ ██ █████  ███  ██████                                    ████  █████     ███  █████",
 		" ██ ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██                                   █     ██ ██    ██ ██ ██ ██",
 		"  ███    ██ ██ ████  ████        █████ ████  █████   ██                                  ███  ███  ████     ██ ██ ████",
@@ -182,8 +182,8 @@ START_TEST(four_are_seen_large_and_two_are_counted_at_120x40)
 		" 3 Weight canner          free, weighted-gauge pressure canner",
 		" 4 Dome                   free, atmospheric steam canner",
 		" 5 Needle canner          free, dial-gauge pressure canner",
-		" 6!Tall juicer            heat       for    21:05 WATER +1:05 Water pan: look, top up with hot water, then press a",
-		" 7!Old juicer             heat       for    20:05 WATER +0:05 Water pan: look, top up with hot water, then press a",
+		" 6!Tall juicer            heat       for   21 min WATER +1:05 Water pan: look, top up with hot water, then press a",
+		" 7!Old juicer             heat       for   20 min WATER +0:05 Water pan: look, top up with hot water, then press a",
 		" 8!Wide pot               boil-hold        +35:05 OFF the heat NOW, skim",
 		" 9!Deep pot               boil-hold        +20:05 OFF the heat NOW, skim",
 		" time        ┬11:15         ┬11:30         ┬11:45         ┬12:00         ┬12:15         ┬12:30         ┬12:45",
@@ -202,11 +202,11 @@ END_TEST
 START_TEST(the_smallest_window_has_number_job_and_count)
 {
 	static const char *const picture[] = {
-		" 10:11 4,650 ft 203.5F 13 jars        !7", "  ███                ██      ███  █████",
+		"10:11 4,650 ft 203.5F 13 jars 7 warnings", "  ███                ██      ███  █████",
 		" ██             █  ████  ██ ██ ██ ██",     " ████          ███   ██     ██ ██ ████",
 		" ██ ██          █    ██  ██ ██ ██    ██",  "  ███              █████     ███  ████",
 		" WATER  Tall juicer  BURNS…  and 2 more",  "▌1!Big kettle hold             +11:05",
-		" 6!Tall juic… heat       for    21:05",    " 7!Old juicer heat       for    20:05",
+		" 6!Tall juic… heat       for   21 min",    "   7 more stations, 1 rings: Tab",
 		" caution: Is it there (full rolling bo…",  " Space heat off, li… Tab rings   ? keys",
 	};
 
@@ -231,7 +231,7 @@ START_TEST(when_the_water_rings_the_water_is_red_and_the_run_is_not)
 	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_ALARM);
 	row = dk_row_of(&dk, "run  ", &col);
 	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
-	row = dk_row_of(&dk, "55:00", &col);
+	row = dk_row_of(&dk, "55 min", &col);
 	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
 }
 END_TEST
@@ -249,7 +249,7 @@ START_TEST(when_the_run_rings_the_run_is_red_and_the_water_is_not)
 	dk_pass(&dk, MINUTE_MS);
 	row = dk_row_of(&dk, "run  ", &col);
 	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_ALARM);
-	row = dk_row_of(&dk, "water 19:00", &col);
+	row = dk_row_of(&dk, "water 19 min", &col);
 	ck_assert_int_eq(dk_role_at(&dk, row, col), ROLE_RUNNING);
 }
 END_TEST
@@ -298,6 +298,24 @@ START_TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there)
 }
 END_TEST
 
+/* --- stations that find no row ------------------------------------------------------------------ */
+
+START_TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named)
+{
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 12, 40);
+	kk_to(&dk.kit, kk_start(&dk.kit, BIG_KETTLE, 7), PHASE_HOLD);
+	kk_to(&dk.kit, kk_start(&dk.kit, LOW_KETTLE, 6), PHASE_HOLD);
+	dk_pass(&dk, SECOND_MS);
+	(void)dk_row_of(&dk, "7 more stations, free", &col);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	(void)pk_run(&dk.kit, OLD_JUICER, "apples", "10 lb");
+	dk_pass(&dk, SECOND_MS);
+	(void)dk_row_of(&dk, "7 more stations; 6 rings at 11:00", &col);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("windows", .end = end),
 	TEST(one_is_seen_large_with_its_job_at_80x24),
@@ -310,6 +328,7 @@ static const struct listed_test listed[] = {
 	EACH(all_that_ring_are_shown_or_counted_in_every_window, 0, 7),
 	TEST(a_message_hides_neither_the_job_nor_how_many_more_ring),
 	TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there),
+	TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named),
 };
 
 KK_TESTS("ringing", listed)

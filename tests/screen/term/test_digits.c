@@ -21,6 +21,10 @@ START_TEST(widths_are_those_of_the_contract)
 	ck_assert_int_eq(digits_columns("59:59", DIGITS_GIANT), 47);
 	ck_assert_int_eq(digits_columns("1:07:05", DIGITS_GIANT), 63);
 	ck_assert_int_eq(digits_columns("-1:07:05", DIGITS_GIANT), 70);
+	ck_assert_int_eq(digits_columns("+25_MIN", DIGITS_TALL), 36);
+	ck_assert_int_eq(digits_columns("+1_H_45", DIGITS_TALL), 33);
+	ck_assert_int_eq(digits_columns("+25_MIN", DIGITS_GIANT), 53);
+	ck_assert_int_eq(digits_columns("+1_H_45", DIGITS_GIANT), 55);
 	ck_assert_int_eq(digits_columns("", DIGITS_TALL), 0);
 }
 END_TEST
@@ -30,7 +34,7 @@ START_TEST(every_row_of_every_character_is_as_wide_as_announced)
 	char out[64];
 
 	for (size_t h = 0; h < 2; h++)
-		for (const char *at = "0123456789:-+ x"; *at; at++) {
+		for (const char *at = "0123456789:-+_ HIMNx"; *at; at++) {
 			const char one[2] = { *at, '\0' };
 			int columns = digits_columns(one, heights[h]);
 			for (int row = 0; row < digits_rows(heights[h]); row++) {
