@@ -339,10 +339,10 @@ wait_for "SPOILS NOW"
 shows_clocks "1.Big kettle  *hold  *+\{0,1\}[0-9:]*" \
 	"2.Low kettle  *come-up  *for  *[0-9:]*" \
 	"3.Weight canner  *vent  *+\{0,1\}[0-9:]*" \
-	"4.Tall juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(20 lb\|Water pan\|Heat OFF\)" \
-	"5.Old juicer  *run  *+\{0,1\}[0-9:]* \(WATER +\|water \)[0-9:]* \(15 lb\|Water pan\|Heat OFF\)" \
+	"4.Tall juicer  *run  *+\{0,1\}[0-9:]*\( min\)\{0,1\} \(WATER +\|water \)[0-9:]*\( min\)\{0,1\} \(20 lb\|Water pan\|Heat OFF\)" \
+	"5.Old juicer  *run  *+\{0,1\}[0-9:]*\( min\)\{0,1\} \(WATER +\|water \)[0-9:]*\( min\)\{0,1\} \(15 lb\|Water pan\|Heat OFF\)" \
 	"6!Wide pot  *boil-hold  *+[0-9:]* OFF the heat NOW" \
-	"7 Deep pot  *rinse  *for  *[0-9:]* 4 x grape jelly, low sugar" \
+	"7 Deep pot  *rinse  *for  *[0-9:]*\( min\)\{0,1\} 4 x grape jelly, low sugar" \
 	"0 [-0-9]*-B1  *cooling, seals [a-z]* [0-9:]*  9 pints peaches" \
 	"0 [-0-9]*-B2  *cooling, seals [a-z]* [0-9:]*  7 pints peaches" \
 	"  1 filled jar waits for a canner, the oldest [0-9:]*"

@@ -33,17 +33,17 @@ left_at() {
 	echo $(((began + minutes * 60000 - $1 + 999) / 1000))
 }
 
-# The time left of canner 1 on the screen is the right one, to the second.
+# The time left of canner 1 is the right one: on the screen in whole minutes, rounded down, in
+# what is printed to the second.
 clock_agrees() {
 	before=$(now_ms)
 	look
 	after=$(now_ms)
-	shown=$(sed -n 's/^.1 Big kettle  *hold  *\([0-9]*\):\([0-9]*\) .*/\1 \2/p' "$screen" |
-		awk '{ print $1 * 60 + $2 }')
+	shown=$(sed -n 's/^.1 Big kettle  *hold  *\([0-9]*\) min .*/\1/p' "$screen")
 	most=$(left_at $((before - SLACK_MS)))
 	least=$(left_at "$after")
-	if [ -n "$shown" ] && [ "$shown" -ge "$least" ] && [ "$shown" -le "$most" ]; then good; else
-		bad "canner 1 shows \"$shown\" s left, it is $least to $most"
+	if [ -n "$shown" ] && [ $((shown * 60 + 59)) -ge "$least" ] && [ $((shown * 60)) -le "$most" ]; then good; else
+		bad "canner 1 shows \"$shown\" min left, it is $least to $most"
 	fi
 	said=$(load_field seconds_left B1 "$log")
 	least=$(left_at "$(now_ms)")
@@ -89,7 +89,7 @@ wait_for "Keep a complete boil"
 began=$(began_ms)
 clock_agrees
 at="a step before the time"
-wait_like "hold  *29:5[0-8]"
+wait_like "hold  *29 min"
 step
 wait_for "left of the hold. Only exceptions (x) end it sooner."
 is "phase" "$(load_field phase B1 "$log")" hold

@@ -110,7 +110,7 @@ press n
 wait_for "hands busy"
 press Escape
 tm resize-window -t "$window" -x 80 -y 24
-wait_for "ends ~"
+wait_for ", ends about "
 
 at="from the forecast into the plan"
 press g

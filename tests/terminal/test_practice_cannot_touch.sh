@@ -33,7 +33,7 @@ is "the real log" "$(sum "$log")" "$before"
 
 at="practice in the kitchen of a real log"
 open_window main 80 24 "'$STILLROOM' rehearse -f '$log' --speed 120 --scratch '$practice'"
-wait_for "PRACTICE x120, nothing is real" "Space start a load"
+wait_for "PRACTICE, nothing is real" "Space start a load"
 card 1 peaches
 answer "How is it packed?"
 answer "Which jars?"
@@ -68,14 +68,14 @@ refused "practice log" "-f '$practice'"
 
 at="practice goes on where it was"
 open_window main 80 24 "'$STILLROOM' rehearse --scratch '$practice'"
-wait_for "PRACTICE x120" "9 pints peaches"
+wait_for "PRACTICE" "9 pints peaches"
 close_window main
 
 at="practice in a log without a name"
 TMPDIR=$own
 export TMPDIR
 open_window main 80 24 "TMPDIR='$own' '$STILLROOM' rehearse --kitchen '$KITCHEN'"
-wait_for "PRACTICE x60" "Space start a load"
+wait_for "PRACTICE" "Space start a load"
 press q
 wait_for "Leave the board?"
 press y

@@ -94,7 +94,7 @@ press C-u
 typed grapes "Weight, 12 lb or 5.5 kg:"
 press C-u
 typed "12 lb" "Run started; its water clock runs."
-wait_like "4.Tall juicer .* water 1[45]:"
+wait_like "4.Tall juicer .* water 1[45] min"
 lacks "free ~"
 press q
 wait_for "Leave the board?"
