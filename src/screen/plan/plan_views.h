@@ -14,6 +14,7 @@
 #include "screen/ui/list.h"
 
 struct desk;
+struct sources;
 struct view;
 
 /* The forecast, kept while the board is open. */
