@@ -31,7 +31,7 @@ static const struct view_state card_state = { sizeof(struct board_card), NULL };
 
 static struct board_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_BOARD);
 }
 
 /* --- layout --------------------------------------------------------------------- */

@@ -34,7 +34,7 @@ static const struct view_state card_state = { sizeof(struct day_card), clear };
 
 static struct day_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_DAY);
 }
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)

@@ -17,7 +17,7 @@ static const struct view_state card_state = { sizeof(struct exceptions_card), NU
 
 static struct exceptions_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_EXCEPTIONS);
 }
 
 /* What is everyday first, what cannot be made good last: the one under the cursor

@@ -20,7 +20,7 @@ static const struct view_state card_state = { sizeof(struct signs_card), NULL };
 
 static struct signs_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_SIGNS);
 }
 
 #define STEP_BYTES 400

@@ -18,7 +18,7 @@ static const struct view_state card_state = { sizeof(struct warnings_card), NULL
 
 static struct warnings_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_WARNINGS);
 }
 
 static const struct warning *here(const struct desk *desk)

@@ -21,7 +21,7 @@ static const struct view_state card_state = { sizeof(struct fates_card), NULL };
 
 static struct fates_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_FATES);
 }
 
 static int count(const struct desk *desk)

@@ -30,7 +30,7 @@ static const struct view_state card_state = { sizeof(struct loader_card), NULL }
 
 static struct loader_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_LOADER);
 }
 
 static const struct proposal *proposal_here(const struct desk *desk)
@@ -396,6 +396,13 @@ static void other_load(struct desk *desk)
 	desk_open_for(desk, VIEW_START, (struct opening){ .id = card_of(desk)->station_id });
 }
 
+static const char *const pages[] = { "proposed", "not canned", NULL };
+
+static int page(const struct desk *desk)
+{
+	return card_of(desk)->putting_away;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
 	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
@@ -417,6 +424,8 @@ static const char *load_words(const struct desk *desk)
 const struct view loader_view = {
 	.title = "Loader",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -40,7 +40,7 @@ static const struct view_state card_state = { sizeof(struct reprocess_card), cle
 
 static struct reprocess_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_REPROCESS);
 }
 
 #define CANNERS_MAX 9
@@ -337,6 +337,13 @@ static void sources(const struct desk *desk, struct sources *page)
 	sources_add_food(page, food_named(plan->lot.food));
 }
 
+static const char *const pages[] = { "canner and lids", "acid", "refused", NULL };
+
+static int page(const struct desk *desk)
+{
+	return !card_of(desk)->planned ? 2 : card_of(desk)->asking_acid;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "load it", "The jars are in that canner, under new lids: the load begins.",
 	  choosing, start },
@@ -353,6 +360,8 @@ static const struct view_key keys[] = {
 const struct view reprocess_view = {
 	.title = "Process again",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

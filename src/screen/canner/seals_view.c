@@ -28,7 +28,7 @@ static const struct view_state card_state = { sizeof(struct seal_card), clear };
 
 struct seal_card *seal_card(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_SEALS);
 }
 
 #define ROUND_MAX 64
@@ -670,6 +670,17 @@ static void sources(const struct desk *desk, struct sources *page)
 	suspect_sources(&strip->lot, page);
 }
 
+static const char *const pages[] = { "marks", "methods", "fate", "fate of all", NULL };
+
+static int page(const struct desk *desk)
+{
+	const struct seal_card *card = seal_card(desk);
+
+	if (card->choosing_fate)
+		return card->fate_for_all ? 3 : 2;
+	return card->asking;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "that is all", "By which methods: these.", asking, methods_done },
 	{ 'p', 0, "p", "pressed", "By which: pressed in the center.", asking, by_press },
@@ -716,6 +727,8 @@ static const struct view_key keys[] = {
 const struct view seals_view = {
 	.title = "Seal check",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

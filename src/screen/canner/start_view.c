@@ -60,7 +60,7 @@ static const struct view_state card_state = { sizeof(struct start_card), clear }
 
 static struct start_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_START);
 }
 
 static const struct strip *canner(const struct desk *desk)
@@ -719,6 +719,15 @@ static const char *choose_words(const struct desk *desk)
 	                                            : "choose";
 }
 
+static const char *const pages[] = {
+	"product", "pack", "jar", "pair", "count", "lids", "acid", "vinegar", "ready", NULL
+};
+
+static int page(const struct desk *desk)
+{
+	return (int)card_of(desk)->field;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL,
 	  choose },
@@ -734,6 +743,8 @@ static const struct view_key keys[] = {
 const struct view start_view = {
 	.title = "Load card",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -28,7 +28,7 @@ static const struct view_state card_state = { sizeof(struct back_card), clear };
 
 struct back_card *back_card(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_SEASONS);
 }
 
 #define NARROW 60

@@ -493,6 +493,13 @@ static bool pick_typed(struct desk *desk, long key)
 	return true;
 }
 
+static const char *const pages[] = { "state", "product", NULL };
+
+static int page(const struct desk *desk)
+{
+	return back_card(desk)->picking_product;
+}
+
 static const struct view_key pick_keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Show these.", NULL, choose },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "as it was", "Back to the list as it was.", NULL, pick_back },
@@ -503,6 +510,8 @@ static const struct view_key pick_keys[] = {
 
 const struct view works_pick_view = {
 	.title = "Show which",
+	.pages = pages,
+	.page = page,
 	.keys = pick_keys,
 	.key_count = sizeof(pick_keys) / sizeof(pick_keys[0]),
 	.draw = pick_draw,

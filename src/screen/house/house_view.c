@@ -41,7 +41,7 @@ static const struct view_state card_state = { sizeof(struct house_card), clear }
 
 static struct house_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_HOUSE);
 }
 
 enum house_line {

@@ -38,7 +38,7 @@ static const struct view_state card_state = { sizeof(struct pantry_card), clear 
 
 static struct pantry_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_PANTRY);
 }
 
 #define NARROW 60
@@ -521,6 +521,13 @@ static bool in_lines(const struct desk *desk)
 	return !card_of(desk)->in_lots;
 }
 
+static const char *const pages[] = { "kinds", "lots", NULL };
+
+static int page(const struct desk *desk)
+{
+	return card_of(desk)->in_lots;
+}
+
 static const struct view_key keys[] = {
 	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled,
 	  recalls_key },
@@ -543,6 +550,8 @@ static const struct view_key keys[] = {
 const struct view pantry_view = {
 	.title = "Pantry",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -23,7 +23,7 @@ static const struct view_state card_state = { sizeof(struct recall_card), clear 
 
 struct recall_card *recall_card(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_RECALLS);
 }
 
 /* --- the list of recalls --------------------------------------------------------------- */

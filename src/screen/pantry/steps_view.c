@@ -15,7 +15,7 @@ static const struct view_state card_state = { sizeof(struct steps_card), NULL };
 
 static struct steps_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_STEPS);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)

@@ -375,6 +375,13 @@ static void page_down(struct desk *desk)
 	jars_move(desk, 10);
 }
 
+static const char *const pages[] = { "traced", "recalled", NULL };
+
+static int page(const struct desk *desk)
+{
+	return recall_card(desk)->recall.id != 0;
+}
+
 static const struct view_key jar_keys[] = {
 	{ 'r', 0, "r", "recall them", "Mark every jar that may still be somewhere; each is then followed up.",
 	  only_traced, recall_them },
@@ -400,6 +407,8 @@ static const struct view_key jar_keys[] = {
 
 const struct view trace_view = {
 	.title = "Jars traced",
+	.pages = pages,
+	.page = page,
 	.keys = jar_keys,
 	.key_count = sizeof(jar_keys) / sizeof(jar_keys[0]),
 	.enter = enter,

@@ -23,7 +23,7 @@ static const struct view_state forecast_state = { sizeof(struct forecast_card), 
 
 struct forecast_card *forecast_card(const struct desk *desk)
 {
-	return desk_state(desk, &forecast_state);
+	return desk_state(desk, VIEW_FORECAST);
 }
 
 #define NARROW 60

@@ -18,7 +18,7 @@ static const struct view_state card_state = { sizeof(struct plan_card), NULL };
 
 struct plan_card *plan_card(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_PLAN);
 }
 
 #define NARROW 60
@@ -715,6 +715,13 @@ static bool on_ribbon(const struct desk *desk)
 	return plan_card(desk)->page == PLAN_PAGE_RIBBON;
 }
 
+static const char *const pages[] = { "what next", "ribbons", "rows", "times", NULL };
+
+static int page(const struct desk *desk)
+{
+	return (int)plan_card(desk)->page;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "go there",
 	  "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
@@ -746,6 +753,8 @@ static const struct view_key keys[] = {
 const struct view plan_view = {
 	.title = "The plan",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

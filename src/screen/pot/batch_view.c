@@ -32,7 +32,7 @@ static const struct view_state card_state = { sizeof(struct batch_card), NULL };
 
 static struct batch_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_BATCH);
 }
 
 static const struct recipe *chosen(const struct desk *desk)
@@ -697,6 +697,13 @@ static const char *choose_words(const struct desk *desk)
 	return card_of(desk)->field == BATCH_READY ? "START the batch" : "choose";
 }
 
+static const char *const pages[] = { "recipe", "pack", "jar", "multiple", "ready", NULL };
+
+static int page(const struct desk *desk)
+{
+	return (int)card_of(desk)->field;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
@@ -712,6 +719,8 @@ static const struct view_key keys[] = {
 const struct view batch_view = {
 	.title = "Batch card",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -40,7 +40,7 @@ static const struct view_state card_state = { sizeof(struct station_card), clear
 
 static struct station_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_CARD);
 }
 
 /* The pot the batch is in; NULL when it has left it. */

@@ -45,7 +45,7 @@ static const struct view_state card_state = { sizeof(struct fill_card), clear };
 
 static struct fill_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_FILL);
 }
 
 static const struct strip *strip_of(const struct desk *desk)
@@ -528,6 +528,13 @@ static void sources(const struct desk *desk, struct sources *page)
 	sources_add_food(page, food_named(recipe->food));
 }
 
+static const char *const pages[] = { "jar", "count", "lids", "acid", "vinegar", "ready", NULL };
+
+static int page(const struct desk *desk)
+{
+	return (int)card_of(desk)->field;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
 	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid,
@@ -546,6 +553,8 @@ static const struct view_key keys[] = {
 const struct view fill_view = {
 	.title = "Filling",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

@@ -31,7 +31,7 @@ static const struct view_state card_state = { sizeof(struct juice_card), clear }
 
 static struct juice_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_JUICE);
 }
 
 #define HOUR_MS (INT64_C(3600) * 1000)

@@ -32,7 +32,7 @@ static const struct view_state card_state = { sizeof(struct recipe_card), NULL }
 
 static struct recipe_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_RECIPE);
 }
 
 #define NEW_RECIPE_BEGINS "recipe \"Quince jelly"
@@ -461,6 +461,13 @@ static void down(struct desk *desk)
 	move(desk, 1);
 }
 
+static const char *const pages[] = { "lines", "food", "ingredient", NULL };
+
+static int page(const struct desk *desk)
+{
+	return (int)card_of(desk)->choosing;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor, or add an ingredient.", writing,
 	  change },
@@ -481,6 +488,8 @@ static const struct view_key keys[] = {
 const struct view recipe_view = {
 	.title = "Own recipe",
 	.state = &card_state,
+	.pages = pages,
+	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,

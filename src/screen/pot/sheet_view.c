@@ -24,7 +24,7 @@ static const struct view_state card_state = { sizeof(struct sheet_card), NULL };
 
 static struct sheet_card *card_of(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_SHEET);
 }
 
 static bool is_given(const struct desk *desk, int field)

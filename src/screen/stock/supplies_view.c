@@ -25,7 +25,7 @@ static const struct view_state card_state = { sizeof(struct shelf_card), clear }
 
 struct shelf_card *shelf_card(const struct desk *desk)
 {
-	return desk_state(desk, &card_state);
+	return desk_state(desk, VIEW_SUPPLIES);
 }
 
 #define NARROW 60

@@ -19,23 +19,13 @@ const struct view *view_of(const struct desk *desk, enum view_name name)
 	return desk->views[name];
 }
 
-/* The first view that keeps it. */
-static size_t home_of(const struct desk *desk, const struct view_state *state)
-{
-	size_t name = 0;
-
-	while (name < VIEW_COUNT && desk->views[name]->state != state)
-		name++;
-	return name;
-}
-
 bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault)
 {
 	desk->views = views;
 	for (size_t name = 0; name < VIEW_COUNT; name++) {
 		const struct view_state *state = desk->views[name]->state;
 
-		if (state == NULL || home_of(desk, state) != name)
+		if (state == NULL)
 			continue;
 		desk->states[name] = calloc(1, state->size);
 		if (desk->states[name] == NULL)
@@ -44,9 +34,9 @@ bool desk_begin(struct desk *desk, const struct view *const *views, struct fault
 	return true;
 }
 
-void *desk_state(const struct desk *desk, const struct view_state *state)
+void *desk_state(const struct desk *desk, enum view_name name)
 {
-	return desk->states[home_of(desk, state)];
+	return desk->states[name];
 }
 
 void desk_clear(struct desk *desk)

@@ -31,7 +31,7 @@
 
 struct desk {
 	const struct view *const *views; /* VIEW_COUNT, by name: app/views.h */
-	void *states[VIEW_COUNT];        /* what they keep, each where its first view stands: desk_state() */
+	void *states[VIEW_COUNT];        /* what they keep: desk_state() */
 	struct terminal *terminal;
 	struct kitchen *kitchen;
 	const struct config *config;
@@ -101,8 +101,8 @@ void desk_go_back(struct desk *desk);
 
 /* Its views, and room for what they keep.  False: there is no memory. */
 bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault);
-void desk_clear(struct desk *desk); /* frees it, and what it holds */
-void *desk_state(const struct desk *desk, const struct view_state *state);
+void desk_clear(struct desk *desk);                             /* frees it, and what it holds */
+void *desk_state(const struct desk *desk, enum view_name name); /* what that view keeps */
 void desk_say(struct desk *desk, enum role role, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void desk_say_fault(struct desk *desk, const struct fault *fault);
 

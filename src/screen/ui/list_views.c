@@ -28,7 +28,7 @@ static const struct view_state story_state = { sizeof(struct story_card), clear 
 
 static struct story_card *story_of(const struct desk *desk)
 {
-	return desk_state(desk, &story_state);
+	return desk_state(desk, VIEW_STORY);
 }
 
 /* --- the story of a load ------------------------------------------------------------- */

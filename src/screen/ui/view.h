@@ -92,8 +92,7 @@ struct view_key {
 	void (*act)(struct desk *desk);
 };
 
-/* What a view keeps while the board is open, all zero at first.  Nobody else sees it, but
- * for views of one subject that share it: they name the same one. */
+/* What a view keeps while the board is open, all zero at first: nobody else sees it. */
 struct view_state {
 	size_t size;
 	void (*clear)(void *state); /* frees what it holds; NULL: nothing */
@@ -107,6 +106,10 @@ struct view {
 	/* Reads what it shows and shows the view, or says why not and leaves the one that is
 	 * shown.  NULL: there is nothing to read. */
 	void (*enter)(struct desk *desk, const struct opening *opening);
+	/* What it may ask or show by turns, NULL after the last, and which of them now: each has
+	 * a picture (tests/pictures).  NULL: it is one page. */
+	const char *const *pages;
+	int (*page)(const struct desk *desk);
 	/* Draw between `top` and `top + rows`. */
 	void (*draw)(struct desk *desk, int top, int rows);
 	/* A key not in the table; true when it was taken.  May be NULL. */
