@@ -202,7 +202,7 @@ PICTURED := demo/quince-hollow-day.kitchen
 $(BUILD)/docs/pictures/drawn: $(BUILD)/support/draw_pictures $(DAY) $(PICTURED)
 	@mkdir -p $(@D)
 	$(Q)rm -f $(@D)/*.svg
-	$(Q)$(BUILD)/support/draw_pictures $(DAY) $(PICTURED) $(@D) >$@.said || { cat $@.said; exit 1; }
+	$(Q)$(BUILD)/support/draw_pictures $(PICTURED) $(@D) $(DAY) >$@.said || { cat $@.said; exit 1; }
 	$(Q)touch $@
 
 .PHONY: docs docs-run pictures pictures-run

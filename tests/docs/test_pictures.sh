@@ -13,7 +13,7 @@ tell() {
 	echo "failed: $*"
 }
 
-if ! "$SUPPORT/draw_pictures" tests/data/tutorial_day.txt demo/quince-hollow-day.kitchen "$fresh" >"$fresh/said" 2>&1; then
+if ! "$SUPPORT/draw_pictures" demo/quince-hollow-day.kitchen "$fresh" tests/data/tutorial_day.txt >"$fresh/said" 2>&1; then
 	cat "$fresh/said"
 	echo "the day of the tutorial cannot be gone through any more: correct tests/data/tutorial_day.txt and docs/tutorial.md"
 	exit 1

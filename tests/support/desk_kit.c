@@ -5,6 +5,7 @@
 #include "kitchen/stock/ahead.h"
 #include <curses.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -75,15 +76,19 @@ static void take_time(struct desk_kit *dk)
 	dk->desk.awake_ms = dk->kit.clock.now.awake_ms;
 }
 
-/* Its kitchen stands. */
-static void begin(struct desk_kit *dk, const char *kind, int rows, int cols)
+/* On the kitchen that stands. */
+static void open_board(struct desk_kit *dk)
 {
-	dk->kind = kind;
 	ck_assert(desk_begin(&dk->desk, screen_views, NULL));
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
 	dk->desk.wishes = &dk->wishes;
 	dk->desk.log_path = dk->kit.path;
+}
+
+static void begin(struct desk_kit *dk, const char *kind, int rows, int cols)
+{
+	open_board(dk);
 	if (kind != NULL)
 		open_window(dk, kind, rows, cols);
 	dk_pass(dk, 0);
@@ -101,7 +106,8 @@ void dk_begin_in(struct desk_kit *dk, const char *kitchen_file, int64_t wall_ms,
 	memset(dk, 0, sizeof(*dk));
 	kk_begin_empty(&dk->kit);
 	test_clock_set_wall(&dk->kit.clock, wall_ms);
-	KK_OK(&dk->kit, kitchen_setup(dk->kit.kitchen, kitchen_file, &dk->kit.fault));
+	if (kitchen_file != NULL)
+		KK_OK(&dk->kit, kitchen_setup(dk->kit.kitchen, kitchen_file, &dk->kit.fault));
 	begin(dk, kind, rows, cols);
 }
 
@@ -113,10 +119,35 @@ void dk_end(struct desk_kit *dk)
 	kk_end(&dk->kit);
 }
 
+/* As a window's owner does it: its size, then the signal. */
 void dk_resize(struct desk_kit *dk, int rows, int cols)
 {
-	close_window(dk);
-	open_window(dk, dk->kind, rows, cols);
+	struct winsize size = { .ws_row = (unsigned short)rows, .ws_col = (unsigned short)cols };
+	struct terminal_input input;
+	int had_rows;
+	int had_cols;
+
+	terminal_size(dk->desk.terminal, &had_rows, &had_cols);
+	if (rows == had_rows && cols == had_cols)
+		return;
+	ck_assert_int_eq(ioctl(STDIN_FILENO, TIOCSWINSZ, &size), 0);
+	ck_assert_int_eq(raise(SIGWINCH), 0);
+	do
+		terminal_wait(dk->desk.terminal, NULL, &input);
+	while (input.event != TERMINAL_RESIZED);
+	dk_pass(dk, 0);
+}
+
+void dk_restart(struct desk_kit *dk, int64_t off_ms)
+{
+	struct terminal *terminal = dk->desk.terminal;
+
+	desk_clear(&dk->desk);
+	memset(&dk->desk, 0, sizeof(dk->desk));
+	dk->desk.terminal = terminal;
+	test_clock_restart(&dk->kit.clock, off_ms);
+	kk_reopen(&dk->kit);
+	open_board(dk);
 	dk_pass(dk, 0);
 }
 
@@ -188,14 +219,9 @@ static void text_from(int row, int col, char *buffer, size_t size)
 		buffer[--length] = '\0';
 }
 
-static void row_text(int row, char *buffer, size_t size)
-{
-	text_from(row, 0, buffer, size);
-}
-
 void dk_row(int row, char *words, size_t size)
 {
-	row_text(row, words, size);
+	text_from(row, 0, words, size);
 }
 
 void dk_draw(struct desk_kit *dk)
@@ -211,7 +237,7 @@ static void show_all(int rows, const char *why)
 	for (int row = 0; row < rows; row++) {
 		char line[LINE_BYTES];
 
-		row_text(row, line, sizeof(line));
+		dk_row(row, line, sizeof(line));
 		(void)fprintf(stderr, "\t    \"%s\",\n", line);
 	}
 	ck_abort_msg("%s; the window is on standard error", why);
@@ -229,7 +255,7 @@ void dk_shows(struct desk_kit *dk, const char *const *picture, int rows)
 		char line[LINE_BYTES];
 		char why[64];
 
-		row_text(row, line, sizeof(line));
+		dk_row(row, line, sizeof(line));
 		(void)snprintf(why, sizeof(why), "row %d is another", row);
 		if (strcmp(line, picture[row]) != 0)
 			show_all(window_rows, why);
@@ -247,7 +273,7 @@ static bool find(struct desk_kit *dk, const char *words, int *row, int *col)
 		char line[LINE_BYTES];
 		const char *at;
 
-		row_text(*row, line, sizeof(line));
+		dk_row(*row, line, sizeof(line));
 		at = strstr(line, words);
 		if (at == NULL)
 			continue;
@@ -279,7 +305,7 @@ int dk_rows_of(struct desk_kit *dk, const char *words)
 		char line[LINE_BYTES];
 		const char *at = line;
 
-		row_text(row, line, sizeof(line));
+		dk_row(row, line, sizeof(line));
 		at += strspn(at, " >▌");
 		count += strncmp(at, words, strlen(words)) == 0 &&
 		         at[strlen(words) + strspn(at + strlen(words), " ")] == '\0';

@@ -17,20 +17,22 @@ struct desk_kit {
 	struct desk desk;
 	struct config config;
 	struct board_wishes wishes;
-	const char *kind; /* of the terminal; NULL: no window */
-	int master;       /* of the pseudo-terminal */
-	int before[2];    /* standard input and output of before */
-	long reader;      /* the process that empties it */
+	int master;    /* of the pseudo-terminal */
+	int before[2]; /* standard input and output of before */
+	long reader;   /* the process that empties it */
 };
 
 /* The stations of pot_kit.h, in a window of that size; NULL, 0, 0 for `kind`, `rows` and
  * `cols`: without a window, for keys alone. */
 void dk_begin(struct desk_kit *dk, const char *kind, int rows, int cols);
-/* The kitchen of a kitchen file, at that moment of the wall clock, in a window. */
+/* The kitchen of a kitchen file, at that moment of the wall clock, in a window; NULL for the
+ * file: nothing is set up. */
 void dk_begin_in(struct desk_kit *dk, const char *kitchen_file, int64_t wall_ms, const char *kind, int rows, int cols);
 void dk_end(struct desk_kit *dk);
-/* Another window, of that size; what it shows stays. */
+/* The window is made that size; what it shows stays. */
 void dk_resize(struct desk_kit *dk, int rows, int cols);
+/* The computer goes off for so long, and the board is opened again. */
+void dk_restart(struct desk_kit *dk, int64_t off_ms);
 
 /* After a second, and after so many milliseconds. */
 void dk_key(struct desk_kit *dk, long key);

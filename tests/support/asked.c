@@ -1,0 +1,65 @@
+/* asked.c - see asked.h. */
+#include "support/asked.h"
+
+#include "screen/app/views.h"
+#include "screen/ui/desk.h"
+
+static const char *const view_words[] = {
+	[VIEW_BOARD] = "board",
+	[VIEW_START] = "start",
+	[VIEW_BATCH] = "batch",
+	[VIEW_SHEET] = "sheet",
+	[VIEW_FILL] = "fill",
+	[VIEW_CARD] = "card",
+	[VIEW_JUICE] = "juice",
+	[VIEW_LOADER] = "loader",
+	[VIEW_DAY] = "day",
+	[VIEW_PLAN] = "plan",
+	[VIEW_EXCEPTIONS] = "exceptions",
+	[VIEW_SEALS] = "seals",
+	[VIEW_HOUSE] = "house",
+	[VIEW_SUPPLIES] = "supplies",
+	[VIEW_LEDGER] = "ledger",
+	[VIEW_FORECAST] = "forecast",
+	[VIEW_SHORTAGE] = "shortage",
+	[VIEW_RECIPE] = "recipe",
+	[VIEW_WARNINGS] = "warnings",
+	[VIEW_FATES] = "fates",
+	[VIEW_REPROCESS] = "reprocess",
+	[VIEW_PANTRY] = "pantry",
+	[VIEW_RECALLS] = "recalls",
+	[VIEW_TRACE] = "trace",
+	[VIEW_STEPS] = "steps",
+	[VIEW_SIGNS] = "signs",
+	[VIEW_SOURCES] = "sources",
+	[VIEW_STORY] = "story",
+	[VIEW_SEASONS] = "seasons",
+	[VIEW_SEASON] = "season",
+	[VIEW_WORKS] = "works",
+	[VIEW_WORKS_PICK] = "works_pick",
+	[VIEW_PAST] = "past",
+	[VIEW_HELP] = "help",
+	[VIEW_LEAVE] = "leave",
+};
+_Static_assert(sizeof(view_words) / sizeof(view_words[0]) == VIEW_COUNT, "a word for every view");
+
+const char *view_word(enum view_name name)
+{
+	return view_words[name];
+}
+
+const char *asked_word(const struct desk *desk)
+{
+	const struct view *view = view_of(desk, desk->view);
+
+	return view->pages == NULL ? NULL : view->pages[view->page(desk)];
+}
+
+void asked_list(FILE *out)
+{
+	for (int name = 0; name < VIEW_COUNT; name++)
+		(void)fprintf(out, "%s\n", view_words[name]);
+	for (int name = 0; name < VIEW_COUNT; name++)
+		for (const char *const *page = screen_views[name]->pages; page != NULL && *page != NULL; page++)
+			(void)fprintf(out, "%s %s\n", view_words[name], *page);
+}
