@@ -223,6 +223,15 @@ pictures-run: $(BUILD)/docs/pictures/drawn
 	@for made in $(BUILD)/docs/pictures/*.svg; do \
 		cmp -s "$$made" "docs/pictures/$${made##*/}" || { cp "$$made" docs/pictures/ && echo "  docs  docs/pictures/$${made##*/}"; }; done
 
+# What every view shows, whole, as text: kept in tests/pictures/ and compared there.
+.PHONY: screens screens-run
+screens: ## draw what tests/pictures/ keeps of each view anew, and show what differs
+	@sh .ci/deps check
+	+@$(AGAIN) screens-run
+
+screens-run: $(BUILD)/support/draw_pictures
+	@SUPPORT='$(abspath $(BUILD)/support)' sh tests/pictures/keep.sh
+
 # --- tests --------------------------------------------------------------------
 
 $(BUILD)/tests/%.o: tests/%.c Makefile
