@@ -90,9 +90,9 @@ static void draw(struct desk *desk, int top, int rows)
 		             "No jar is set aside, none in fridge or freezer.");
 		return;
 	}
+	list_move(&card_of(desk)->list, 0, count(desk)); /* the last one may have gone */
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first: %d of %d",
 	              card_of(desk)->list.cursor + 1, count(desk));
-	list_move(&card_of(desk)->list, 0, count(desk));
 	first = list_scroll(&card_of(desk)->list, count(desk), list);
 	for (int i = first; i < count(desk) && i - first < list; i++)
 		jar_draw(desk, i, top + 1 + i - first, cols);
