@@ -66,7 +66,7 @@ press Space
 wait_for "All others are sealed. 1 jar needs a fate (f)." "p✓ t✓ y·"
 sleep 2 # the seal check began with the first look; a step that soon is a bounce
 step
-wait_for "1 jar is still without a fate"
+wait_for "1 jar still needs a fate"
 
 at="a late tomato jar: only the bin, with its steps"
 press f
@@ -124,7 +124,7 @@ press Escape
 at="the pantry"
 press k
 wait_for "Pantry, oldest first: line 1 of 2" "32 (9 OVER A YEAR) half-pints berry" "13 pints crushed tomatoes"
-shows "Not enough use to tell how long they last: 0 went in 26 weeks, 6 are needed."
+shows "Too few used to tell how long they last: 0 in 26 weeks, and 6 are needed."
 press t
 wait_for "How many used, of 32: 1_"
 typed nine
@@ -132,7 +132,7 @@ wait_for "Write how many jars, as a number."
 typed 40
 wait_for "Only 32 half-pints of berry syrup are here."
 typed 11
-wait_for "Noted: 11 used. (u undoes)" "21 half-pints berry syrup" "11 went in 26 weeks: at that rate they last"
+wait_for "Noted: 11 used. (u undoes)" "21 half-pints berry syrup" "11 used in 26 weeks: at that rate they last"
 press u
 wait_for "Undone: used: 11 half-pints berry syrup (9 of" "32 (9 OVER A YEAR)"
 press g

@@ -149,7 +149,7 @@ wait_for "How many batches in this pot?" "SHORT: 0 qt here" "Do not stretch it."
 step
 wait_for "Space starts the batch"
 step
-wait_for "Not enough blackberry juice: 3-1/2 cups are needed, 0 qt is here. Do not stretch it."
+wait_for "Not enough blackberry juice: 3-1/2 cups needed, 0 qt here. Do not stretch it."
 press Escape
 wait_for "Space start a batch"
 

@@ -42,7 +42,7 @@ wait_like "^[^ 0-9]0 2026-09-17-B1"
 step
 wait_for "Jar 1: unchecked, no liquid lost"
 press l
-wait_for "None of these 3 jars has sealed yet"
+wait_for "3 jars, and none has sealed yet"
 press e
 wait_for "All looked at: by which?"
 press p t y Space
@@ -56,7 +56,7 @@ at="the import taken back"
 press h
 wait_for "Quince Hollow"
 press u
-wait_for "Undone: Imported from notebook.csv: 1 lots, 1 loads, 7 jars"
+wait_for "Undone: Imported from notebook.csv: 1 lot, 1 load, 7 jars"
 press Escape
 press d
 wait_for "nothing was begun"

@@ -1,4 +1,5 @@
 #include "engine/food/caution.h"
+#include "base/count.h"
 
 #include <assert.h>
 #include <string.h>
@@ -71,8 +72,9 @@ static void say_vent(struct cautions *out, const struct food *food, enum method 
 	if (food->canner_low_qt > 0)
 		text_add(&text, "a canner of %d to %d quarts; ", food->canner_low_qt, food->canner_high_qt);
 	if (food->heat_minutes > 0)
-		text_add(&text, "%d minutes on high with the vent open first; ", food->heat_minutes);
-	text_add(&text, "vent %d minutes of steady steam before it is closed", food->vent_minutes);
+		text_add(&text, "%s on high with the vent open first; ",
+		         count_words(food->heat_minutes, "minute").words);
+	text_add(&text, "vent %s of steady steam before it is closed", count_words(food->vent_minutes, "minute").words);
 }
 
 static void say_steam(struct cautions *out, enum method method)

@@ -1,4 +1,5 @@
 #include "engine/rules/rule.h"
+#include "base/count.h"
 
 #include <assert.h>
 #include <math.h>
@@ -276,7 +277,7 @@ static void say_fact(const struct name *name, const struct facts *facts, struct 
 		break;
 	}
 	case FORM_COUNT: text_add(out, "%d", *(const int *)at); break;
-	case FORM_JARS: text_add(out, "%d jar%s", *(const int *)at, *(const int *)at == 1 ? "" : "s"); break;
+	case FORM_JARS: text_add(out, "%s", count_words(*(const int *)at, "jar").words); break;
 	case FORM_MINUTES: text_add(out, "%lld min", (long long)(llabs(ms) / MINUTE_MS)); break;
 	case FORM_LEFT: text_add(out, "%lld min", (long long)((ms + MINUTE_MS - 1) / MINUTE_MS)); break;
 	case FORM_DURATION: text_add_duration(out, ms / 1000); break;

@@ -1,6 +1,7 @@
 /* Numbers out of range, and days that cannot be: said in sentences. */
 #include <stdio.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/schedule/day_plan_private.h"
 
@@ -217,9 +218,9 @@ static bool enough_people(const struct plan_input *in, const struct plan_span *s
 {
 	if (span->length_s == 0 || span->people <= in->people_count)
 		return true;
-	return fault_set(fault, FAULT_REFUSED,
-	                 "To %s takes %d people and there are %d: plan for fewer hands there, or ask for help.", what,
-	                 span->people, in->people_count);
+	return fault_set(
+	    fault, FAULT_REFUSED, "To %s takes %s and there %s %d: plan for fewer hands there, or ask for help.", what,
+	    count_words(span->people, "person").words, count_noun(in->people_count, "is").words, in->people_count);
 }
 
 static bool people_for_process(const struct plan_input *in, const struct plan_process *process, struct fault *fault)
@@ -321,9 +322,10 @@ static bool jars_find_room(const struct plan_input *in, struct fault *fault)
 		jars += in->running_loads[i].jars;
 	if (in->cooling_jars != PLAN_NO_LIMIT && jars > in->cooling_jars)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%d jars come out and there is room for %d to cool untouched: clear space for "
+		                 "%s %s out and there is room for %d to cool untouched: clear space for "
 		                 "%d more, or make fewer batches.",
-		                 jars, in->cooling_jars, jars - in->cooling_jars);
+		                 count_words(jars, "jar").words, count_noun(jars, "comes").words, in->cooling_jars,
+		                 jars - in->cooling_jars);
 	if (loads_at_most(in) > PLAN_LOADS_MAX)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "This day could come to over %d canner loads, more than a plan holds: split it "

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
@@ -149,8 +150,8 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	item->subject = (struct log_subject){ SUBJECT_BATCH, batch->id };
 	item->opened_wall_ms = batch->opened_wall_ms;
 	item->open = batch->open;
-	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %d jars", lot.code, batch->multiple,
-	               batch->recipe, filled);
+	(void)snprintf(item->words, sizeof(item->words), "batch %.24s: %d x %.60s, %s", lot.code, batch->multiple,
+	               batch->recipe, count_words(filled, "jar").words);
 }
 
 const struct work_kind batch_kind = {

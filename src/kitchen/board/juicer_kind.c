@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
@@ -172,7 +173,7 @@ static bool tell_run(struct telling *telling, int64_t run_id, struct fault *faul
 	amount_words(MEASURE_VOLUME, drawn, units_of(telling), volume, sizeof(volume));
 	tell_title(telling, "Juicer run", run.opened_wall_ms, run.station_id);
 	tell(telling, PAST_FACT, "%s %s gave %s juice", weight, run.fruit, drawn > 0 ? volume : "no");
-	tell(telling, PAST_FACT, "Water seen %d times", run.water_checks);
+	tell(telling, PAST_FACT, "Water checked %s", count_words(run.water_checks, "time").words);
 	return true;
 }
 

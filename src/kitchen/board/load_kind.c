@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/physics/heat_up.h"
 #include "engine/recipe/amount_units.h"
@@ -268,7 +269,8 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	item->open = load->place != PLACE_SHELF;
 	if (load->minutes > 0)
 		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
-	(void)snprintf(item->words, sizeof(item->words), "load: %zu jars %.60s, %s, %s", count, lot.product, minutes,
+	(void)snprintf(item->words, sizeof(item->words), "load: %s %.60s, %s, %s",
+	               count_words((int64_t)count, "jar").words, lot.product, minutes,
 	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
 }
 

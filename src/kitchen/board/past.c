@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
@@ -233,7 +234,7 @@ static void tell_jars(struct telling *telling, const struct log_jar *jars, size_
 			text_add(&text, "; %s: %d", gone_words[why], counts.gone[why]);
 	if (counts.lost > 0)
 		text_add(&text, "; liquid lost: %d, over half: %d", counts.lost, counts.over_half);
-	tell(telling, PAST_FACT, "%zu jars: %s", count, count == 0 ? "none" : words);
+	tell(telling, PAST_FACT, count == 0 ? "%s" : "%s: %s", count_words((int64_t)count, "jar").words, words);
 }
 
 /* A lot, a lid box, a size or a closer, told once with how many jars it has. */
@@ -268,14 +269,10 @@ static void tell_lots(struct telling *telling, const struct log_jar *jars, size_
 		count_in(lots, &lot_count, jars[i].lot_id, jars[i].size);
 	for (size_t i = 0; i < lot_count; i++) {
 		struct log_lot lot = { 0 };
-		const struct jar_size *size = jar_size_named(lots[i].word);
 
 		(void)log_lot_get(telling->kitchen->log, lots[i].id, &lot, NULL);
 		tell(telling, PAST_FACT, "Lot %s: %d %s %s", lot.code, lots[i].jars,
-		     size == NULL        ? lots[i].word
-		     : lots[i].jars == 1 ? size->words
-		                         : size->plural,
-		     lot.product);
+		     jar_size_words(lots[i].word, lots[i].jars), lot.product);
 	}
 }
 

@@ -4,6 +4,7 @@
 #include <assert.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/values.h"
 #include "engine/food/food.h"
@@ -13,11 +14,13 @@
 
 #define WITH_MAX 2
 
-/* One place of a template: {2:goods 0 1} is the value 2, said with 0 and 1. */
+/* One place of a template: {2:goods 0 1} is the value 2, said with 0 and 1, and
+ * {1:count lid box} the value 1 before its noun. */
 struct place {
 	size_t value;
 	const struct saying *saying;
 	size_t with[WITH_MAX];
+	char noun[24];
 };
 
 struct said {
@@ -63,14 +66,14 @@ static void say_nothing(const struct said *said, const struct place *place)
 	(void)place;
 }
 
-static void say_s(const struct said *said, const struct place *place)
+static void say_count(const struct said *said, const struct place *place)
 {
-	text_add(said->text, "%s", value_of(said, place)->number == 1 ? "" : "s");
+	text_add(said->text, "%s", count_words(value_of(said, place)->number, place->noun).words);
 }
 
-static void say_are(const struct said *said, const struct place *place)
+static void say_verb(const struct said *said, const struct place *place)
 {
-	text_add(said->text, "%s", value_of(said, place)->number == 1 ? "is" : "are");
+	text_add(said->text, "%s", count_noun(value_of(said, place)->number, place->noun).words);
 }
 
 static void add_amount(const struct said *said, enum measure measure, int64_t amount)
@@ -236,8 +239,8 @@ static const struct saying sayings[] = {
 	{ "", false, 0, false, say_text },
 	{ "n", true, 0, false, say_number },
 	{ "flag", true, 0, false, say_nothing },     /* 0: the part it stands in is left out */
-	{ "s", true, 0, false, say_s },              /* of a plural */
-	{ "are", true, 0, false, say_are },          /* is, are */
+	{ "count", true, 0, false, say_count }, /* "2 jars", of {1:count jar} */
+	{ "verb", true, 0, false, say_verb },   /* "are", of {1:verb is} */
 	{ "mass", true, 0, false, say_mass },        /* mg */
 	{ "volume", true, 0, false, say_volume },    /* uL */
 	{ "measured", true, 1, false, say_measured },
@@ -278,7 +281,24 @@ static const struct saying *saying_named(const char *word, size_t length)
 	return NULL;
 }
 
-/* The place that begins at its brace; behind it, or NULL: it is no place. */
+static bool takes_noun(const struct saying *saying)
+{
+	return saying->say == say_count || saying->say == say_verb;
+}
+
+/* " lid box" before the closing brace. */
+static bool read_noun(const char **at, struct place *place)
+{
+	size_t length = strcspn(*at, "}");
+
+	if (length < 2 || length > sizeof(place->noun) || **at != ' ')
+		return false;
+	memcpy(place->noun, *at + 1, length - 1);
+	*at += length;
+	return true;
+}
+
+/* The place that begins at its brace; what follows it, or NULL: it is no place. */
 static const char *read_place(const char *at, struct place *place)
 {
 	*place = (struct place){ .saying = &sayings[0] };
@@ -296,6 +316,8 @@ static const char *read_place(const char *at, struct place *place)
 	for (size_t i = 0; i < place->saying->with_count; i++)
 		if (*at++ != ' ' || !read_index(&at, &place->with[i]))
 			return NULL;
+	if (takes_noun(place->saying) && !read_noun(&at, place))
+		return NULL;
 	return *at == '}' ? at + 1 : NULL;
 }
 

@@ -21,8 +21,8 @@ struct verb_row {
 #define PLANNED_RUN "a run of {0:mass} {1}[ at {2:time}]"
 #define PLANNED_BATCH "{0:n} x {1} in {2:sizes}[ from {3:time}]"
 #define EXCEPTION_SAYS "{0}: {1}[; {2}]" /* station, what it is, reason */
-#define RECIPE_SAYS "Recipe {0}: {1:n} ingredient{1:s}, [{2}|no published process][{3:flag}, retired]"
-#define LID_BOX_SAYS "Lid box {0}: {1:n} lids[{2:flag}, retired]"
+#define RECIPE_SAYS "Recipe {0}: {1:count ingredient}, [{2}|no published process][{3:flag}, retired]"
+#define LID_BOX_SAYS "Lid box {0}: {1:count lid}[{2:flag}, retired]"
 #define STATION_SAYS "Station {0:n}: {1}, {2:station}[{3:flag}, retired]"
 
 /* clang-format off */
@@ -44,22 +44,22 @@ static const struct verb_row rows[] = {
 	[VERB_FILL] = { "fill", "{0}: {1:n} {2:jars 1} of {3} filled[, {4}][: {5}]"
 	                "[; the food stood in the pot for {6:hours}]" },
 	[VERB_REFILL] = { "refill", "{0}: {1:n} {2:jars 1} emptied, reheated and filled again[; they had waited {3:hours}]" },
-	[VERB_PUT_AWAY] = { "put_away", "{0}: {1:n} jars not canned, to the {2}" },
+	[VERB_PUT_AWAY] = { "put_away", "{0}: {1:count jar} not canned, put in the {2}" },
 	[VERB_EDIT_AMOUNT] = { "edit_amount", "Corrected: {0} had {1:measured 2} of {3}[: {4}]" },
 	[VERB_EDIT_JARS] = { "edit_jars", "Corrected: {0} filled {1:n} {2:jars 1}" },
 	[VERB_BATCH_WRONG] = { "batch_wrong", "{0}, not as the recipe says: {1}: process [{2:flag}NOT valid|unknown]" },
 
 	[VERB_START_LOAD] = { "start_load", "{0}: load started, {1:n} {2:jars 1} {3}, {4:n} min[; {5}]" },
 	[VERB_LOAD_WAITING] = { "load_waiting", "{0}: load started, {1:n} min: {2}[; its jars waited {3:hours}]" },
-	[VERB_REPROCESS] = { "reprocess", "{0}: {1:n} jar{1:s} of {2} again as {3}, new lids, {4:n} min "
+	[VERB_REPROCESS] = { "reprocess", "{0}: {1:count jar} of {2} again as {3}, new lids, {4:n} min "
 	                     "(load {5:n} before)[; {6}]" },
-	[VERB_ALL_SEALED] = { "all_sealed", "{0}: {1:n} jars sealed" },
+	[VERB_ALL_SEALED] = { "all_sealed", "{0}: {1:count jar} sealed" },
 	[VERB_JAR_STATE] = { "jar_state", "{0}: jar {1:n} {2}" },
 	[VERB_JAR_TICK] = { "jar_tick", "{0}: jar {1:n} {2}: {3}" },
 	[VERB_JAR_SIPHONING] = { "jar_siphoning", "{0}: jar {1:n} {2}" },
 	[VERB_JAR_FATE] = { "jar_fate", "{0}: jar {1:n} goes to: {2}" },
-	[VERB_FATE_REST] = { "fate_rest", "{0}: {1:n} jars go to: {2}" },
-	[VERB_FATE_DONE] = { "fate_done", "{0}: {1:n} jar{1:s} {2}[{3:flag}, in time; noted later]" },
+	[VERB_FATE_REST] = { "fate_rest", "{0}: {1:count jar} {1:verb goes} to: {2}" },
+	[VERB_FATE_DONE] = { "fate_done", "{0}: {1:count jar} {2}[{3:flag}, in time; noted later]" },
 	[VERB_FOUND_WRONG] = { "found_wrong", "Process NOT valid, found after the process: {0}" },
 
 	[VERB_STEP] = { "step", "{0}: {1} ({2} > {3})[{4:flag}; the vent lock has dropped]"
@@ -87,8 +87,8 @@ static const struct verb_row rows[] = {
 
 	[VERB_TAKEN] = { "pantry_taken", "{0}: {1:n} {2:jars 1} {3} ({4})" },
 	[VERB_COUNTED] = { "pantry_counted", "counted: {0:n} {1:jars 0} {2} (before: {3:n})" },
-	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:n} jar{1:s} to find: {2}" },
-	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:n} jar{1:s} of {2} {3}" },
+	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:count jar} to find: {2}" },
+	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:count jar} of {2} {3}" },
 
 	[VERB_ADD_RECIPE] = { "add_recipe", RECIPE_SAYS },
 	[VERB_EDIT_RECIPE] = { "edit_recipe", RECIPE_SAYS },
@@ -100,13 +100,13 @@ static const struct verb_row rows[] = {
 	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Planned instead: " PLANNED_BATCH },
 	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Out of the plan: " PLANNED_RUN },
 	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Out of the plan: " PLANNED_BATCH },
-	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:n} run{0:s} of {1}, {2:n} pot{2:s}" },
+	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:count run} of {1}, {2:count pot}" },
 	[VERB_PLAN_START] = { "plan_start", "The plan is for [{0:date}|today], from [{1:time}|now]" },
 	[VERB_PLAN_ACCEPT] = { "plan_accept", "The plan is accepted: finish at {0:hour}" },
 	[VERB_PLAN_FINISH] = { "plan_finish", "The day is over: cleaned down" },
 	[VERB_PLAN_DROP] = { "plan_drop", "The plan is dropped" },
-	[VERB_PLAN_HOUSE] = { "plan_house", "For the day plan: {0:n} burners, {1:n} fill places, room for "
-	                      "[{2:n}|any number of] jars, clean-down {3:n} min, charge {4:mass}, "
+	[VERB_PLAN_HOUSE] = { "plan_house", "For the day plan: {0:count burner}, {1:count fill place}, room for "
+	                      "[{2:count jar}|any number of jars], clean-down {3:n} min, charge {4:mass}, "
 	                      "late from {5:n} min, meals {6}" },
 	[VERB_HELPER] = { "helper", "{0} helps[ from {1:time}]" },
 	[VERB_HELPER_GONE] = { "helper_gone", "{0} does not help" },
@@ -116,7 +116,7 @@ static const struct verb_row rows[] = {
 	[VERB_NAME] = { "name", "The kitchen is called {0}" },
 	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]" },
 	[VERB_ELEVATION_WRONG] = { "elevation_wrong", "The elevation was wrong; it is [{0:height}|not known]. "
-	                           "{1:n} load{1:s} {1:are} NOT valid[; {2}]" },
+	                           "{1:count load} {1:verb is} NOT valid[; {2}]" },
 	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer" },
 	[VERB_BOIL_FORGOTTEN] = { "boil_forgotten", "Measured boiling point forgotten" },
 	[VERB_STORAGE] = { "storage", "The store was read at {0:fahrenheit}" },
@@ -136,7 +136,7 @@ static const struct verb_row rows[] = {
 	[VERB_WHO] = { "who", "{0}: now with [{1}|nobody]" },
 	[VERB_SET_ASIDE] = { "set_aside", "The rule {0} is set aside in this house" },
 	[VERB_TAKE_UP] = { "take_up", "The rule {0} is taken up again" },
-	[VERB_IMPORT] = { "import", "Imported from {0}: {1:n} lots, {2:n} loads, {3:n} jars" },
+	[VERB_IMPORT] = { "import", "Imported from {0}: {1:count lot}, {2:count load}, {3:count jar}" },
 };
 /* clang-format on */
 static_assert(sizeof(rows) / sizeof(rows[0]) == VERB_COUNT, "a row for every verb");

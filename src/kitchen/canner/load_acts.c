@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/acid.h"
 #include "kitchen/canner/canner_private.h"
@@ -90,8 +91,9 @@ static bool check_room(const struct log_station *station, const struct load_orde
 		                 "%s has no stated room for %s. State it in the house view first.", station->name,
 		                 jar == NULL ? order->jar : jar->plural);
 	if (order->jars > room)
-		return fault_set(fault, FAULT_REFUSED, "%s takes %d %s; the other %d wait for the next load.",
-		                 station->name, room, jar->plural, order->jars - room);
+		return fault_set(fault, FAULT_REFUSED, "%s takes %d %s; the other %d %s for the next load.",
+		                 station->name, room, jar_size_words(jar->name, room), order->jars - room,
+		                 count_noun(order->jars - room, "waits").words);
 	return true;
 }
 
@@ -107,8 +109,8 @@ bool check_lids(struct kitchen *kitchen, int64_t lid_box_id, int jars, struct fa
 		return fault_set(fault, FAULT_REFUSED, "Lid box \"%s\" is out of use.", box.label);
 	if (box.lids - box.used < jars)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "Lid box \"%s\" has %d lids left and %d are needed. Flat lids are used once.",
-		                 box.label, box.lids - box.used, jars);
+		                 "Lid box \"%s\" has %s left and %d %s needed. Flat lids are used once.", box.label,
+		                 count_words(box.lids - box.used, "lid").words, jars, count_noun(jars, "is").words);
 	return true;
 }
 

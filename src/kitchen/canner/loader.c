@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/canner_private.h"
@@ -543,8 +544,9 @@ static bool check_room(const struct log_station *station, const struct need *nee
 	room = station_room(station, fewest, NULL);
 	if (jars > room)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s takes %d jars when %s are among them; the other %d wait for the next load.",
-		                 station->name, room, fewest->plural, jars - room);
+		                 "%s takes %s when %s are among them; the other %d %s for the next load.",
+		                 station->name, count_words(room, "jar").words, fewest->plural, jars - room,
+		                 count_noun(jars - room, "waits").words);
 	return true;
 }
 
@@ -578,8 +580,9 @@ static bool put_picked(struct act *act, struct need *needs, size_t count, int64_
 	for (size_t i = 0; i < count; i++)
 		if (needs[i].jars > 0)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s (%s): %d of the %s picked are not waiting. Look again.",
-			                 needs[i].lot.product, needs[i].lot.code, needs[i].jars, needs[i].jar->plural);
+			                 "%s (%s): %d of the %s picked %s not waiting. Look again.",
+			                 needs[i].lot.product, needs[i].lot.code, needs[i].jars, needs[i].jar->plural,
+			                 count_noun(needs[i].jars, "is").words);
 	return true;
 }
 
@@ -589,8 +592,7 @@ static void say_picked(const struct need *needs, size_t count, char *buffer, siz
 
 	for (size_t i = 0; i < count; i++)
 		text_add(&text, "%s%d %s %s (%s)", i == 0 ? "" : ", ", needs[i].jars,
-		         needs[i].jars == 1 ? needs[i].jar->words : needs[i].jar->plural, needs[i].lot.product,
-		         needs[i].lot.code);
+		         jar_size_words(needs[i].jar->name, needs[i].jars), needs[i].lot.product, needs[i].lot.code);
 }
 
 static bool write_load(struct act *act, const struct strip *canner, struct need *needs, size_t count,

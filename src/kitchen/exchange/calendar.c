@@ -1,4 +1,5 @@
 #include "kitchen/exchange/calendar.h"
+#include "base/count.h"
 #include "base/with_room.h"
 
 #include <inttypes.h>
@@ -67,7 +68,7 @@ static bool add_seal_check(struct gathering *all, const struct strip *strip, str
 	const struct phase_rule *rule = phase_rule_of(strip->station.kind, PHASE_SEAL_CHECK);
 	int64_t overdue = strip_seal_overdue_ms(strip);
 	struct calendar_event *event;
-	char what[64];
+	char what[96];
 
 	if (overdue == 0)
 		return true;
@@ -76,7 +77,7 @@ static bool add_seal_check(struct gathering *all, const struct strip *strip, str
 		return false;
 	(void)snprintf(what, sizeof(what), "load-%" PRId64, in->row.id);
 	set_uid(all, event, "seal-check", what);
-	(void)snprintf(what, sizeof(what), "Check the seals of %d jar%s", in->jars, in->jars == 1 ? "" : "s");
+	(void)snprintf(what, sizeof(what), "Check the seals of %s", count_words(in->jars, "jar").words);
 	set_summary(all, event, what, &strip->lot);
 	(void)text_copy(event->description, sizeof(event->description), rule != NULL ? rule->act : "");
 	event->start_wall_ms = strip->phase.began.wall_ms + (strip->rule->name == PHASE_COOLING ? COOLING_MS : 0);
@@ -101,14 +102,14 @@ static bool add_fate(struct gathering *all, const struct log_jar *first, int jar
 {
 	struct calendar_event *event = new_event(all, fault);
 	struct log_lot lot;
-	char what[64];
+	char what[96];
 	int64_t at;
 
 	if (event == NULL || !log_lot_get(all->kitchen->log, first->lot_id, &lot, fault))
 		return false;
 	(void)snprintf(what, sizeof(what), "jar-%" PRId64, first->id);
 	set_uid(all, event, "fate", what);
-	(void)snprintf(what, sizeof(what), "%d jar%s %s now", jars, jars == 1 ? "" : "s", aside_words(first, &at));
+	(void)snprintf(what, sizeof(what), "%s %s now", count_words(jars, "jar").words, aside_words(first, &at));
 	set_summary(all, event, what, &lot);
 	(void)text_copy(event->description, sizeof(event->description), jar_fate_sourced(first->fate, &lot));
 	event->start_wall_ms = at;
@@ -146,13 +147,13 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 {
 	struct calendar_event *event = new_event(all, fault);
 	char code[NAME_MAX_BYTES];
-	char what[64];
+	char what[96];
 
 	if (event == NULL)
 		return false;
 	utf8_clean(code, sizeof(code), kept->lot.code);
 	set_uid(all, event, "best-by", code);
-	(void)snprintf(what, sizeof(what), "Best by today, %" PRId64 " jar%s", jars, jars == 1 ? "" : "s");
+	(void)snprintf(what, sizeof(what), "Best by today, %s", count_words(jars, "jar").words);
 	set_summary(all, event, what, &kept->lot);
 	(void)text_copy(event->description, sizeof(event->description),
 	                "Use within a year of the making (NCSU-472). Look before you open; never taste to find out.");

@@ -10,6 +10,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/utf8.h"
 #include "kitchen/exchange/import_private.h"
@@ -186,9 +187,10 @@ bool import_next(struct import_file *file, struct import_plan *plan)
 		if (answer == CSV_WRONG)
 			(void)plan_problem(plan, file->line, "%s", why.sentence);
 		else if (file->count != file->fields_count)
-			(void)plan_problem(plan, file->line,
-			                   "there are %zu fields and the first line names %zu columns", file->count,
-			                   file->fields_count);
+			(void)plan_problem(plan, file->line, "there %s %s and the first line names %s",
+			                   count_noun((int64_t)file->count, "is").words,
+			                   count_words((int64_t)file->count, "field").words,
+			                   count_words((int64_t)file->fields_count, "column").words);
 		else
 			return true;
 	}

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
@@ -290,10 +291,9 @@ static bool no_labels(const struct gathering *all, bool by_day, struct fault *fa
 		                 "or --all.");
 	if (all->without == 0)
 		return fault_set(fault, FAULT_REFUSED, "There are no jars there to label.");
-	return fault_set(
-	    fault, FAULT_REFUSED,
-	    "None of these %d jars has sealed yet, and jars that have not are labeled only when asked for.",
-	    all->without);
+	return fault_set(fault, FAULT_REFUSED,
+	                 "%s, and none has sealed yet: such jars are labeled only when asked for.",
+	                 count_words(all->without, "jar").words);
 }
 
 bool labels_read(struct kitchen *kitchen, const struct label_choice *choice, struct label **rows, size_t *count,

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/stats/interval.h"
 #include "kitchen/board/kinds.h"
@@ -151,20 +152,22 @@ static void add_sums(struct lines *lines, const struct log_season *sum)
 	add(lines, FIGURE_HEADING, heading);
 	text = words_of(add(lines, FIGURE_WORDS, ""));
 	text_add_grouped(&text, sum->jars);
-	text_add(&text, " jars in %lld loads, from %lld batches and %lld juicer runs; %lld broke",
-	         (long long)sum->loads, (long long)sum->batches, (long long)sum->runs, (long long)sum->broken);
+	text_add(&text, " %s in %s, from %s and %s; %lld broke", count_noun(sum->jars, "jar").words,
+	         count_words(sum->loads, "load").words, count_words(sum->batches, "batch").words,
+	         count_words(sum->runs, "juicer run").words, (long long)sum->broken);
 	text = words_of(add(lines, FIGURE_WORDS, ""));
-	text_add(&text, "Process NOT VALID: %lld loads, unknown: %lld; boil, steam or pressure lost: %lld times",
-	         (long long)sum->not_valid, (long long)sum->unknown, (long long)sum->lost);
+	text_add(&text, "Process NOT VALID: %s, unknown: %lld; boil, steam or pressure lost: %s",
+	         count_words(sum->not_valid, "load").words, (long long)sum->unknown,
+	         count_words(sum->lost, "time").words);
 	worked = add(lines, FIGURE_WORDS, "");
 	text = TEXT_OVER(worked->plain);
 	text_add(&text, "At work ");
 	hours_words(sum->worked_ms, &text);
-	text_add(&text, ", told by %lld entries", (long long)sum->acts);
+	text_add(&text, ", from %s", count_words(sum->acts, "entry").words);
 	text = words_of(worked);
 	text_add(&text, "At work ");
 	hours_words(sum->worked_ms, &text);
-	text_add(&text, ", told by %lld entries less than 2 h apart (house rule)", (long long)sum->acts);
+	text_add(&text, ", from %s less than 2 h apart (house rule)", count_words(sum->acts, "entry").words);
 }
 
 /* The end of an axis of rates: the highest bound, to the next 5 %. */
@@ -246,8 +249,8 @@ static void add_jars(struct lines *lines, const struct season *season)
 		return;
 	add(lines, FIGURE_HEADING, "Jars by product");
 	for (size_t i = 0; i < season->made_count && i < EACH_MAX; i++) {
-		(void)snprintf(words, sizeof(words), "%lld in %lld loads", (long long)season->made[i].jars,
-		               (long long)season->made[i].loads);
+		(void)snprintf(words, sizeof(words), "%lld in %s", (long long)season->made[i].jars,
+		               count_words(season->made[i].loads, "load").words);
 		add_bar(lines, season->made[i].product, (double)season->made[i].jars, (double)season->made[0].jars,
 		        words);
 	}
@@ -274,7 +277,7 @@ static void add_yields(struct lines *lines, const struct season *season, enum un
 
 		amount_words(MEASURE_MASS, fruit->fruit_mg, units, weight, sizeof(weight));
 		yield_words(yield_of(fruit), units, &text);
-		text_add(&text, ", %s in %lld runs", weight, (long long)fruit->runs);
+		text_add(&text, ", %s in %s", weight, count_words(fruit->runs, "run").words);
 		add_bar(lines, fruit->fruit, yield_of(fruit), most, words);
 	}
 }

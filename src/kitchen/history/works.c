@@ -1,6 +1,7 @@
 /*
  * works.c - browsing and searching all that was made, and a line of words for each.
  */
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/verbs.h"
@@ -82,7 +83,7 @@ void work_words(const struct log_work *work, enum unit_system units, char *buffe
 	}
 	if (work->subject.kind != SUBJECT_LOAD)
 		return;
-	text_add(&text, "%d jar%s", work->jars, work->jars == 1 ? "" : "s");
+	text_add(&text, "%s", count_words(work->jars, "jar").words);
 	if (work->failed > 0)
 		text_add(&text, ", %d not sealed", work->failed);
 	if (work->broken > 0)

@@ -1,4 +1,5 @@
 #include "kitchen/pantry/pantry.h"
+#include "base/count.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -389,7 +390,7 @@ bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const ch
 	if (errand.left > 0) {
 		fault_set(fault, FAULT_REFUSED, "Only %d %s of %s %s here.", take->jars - errand.left,
 		          jar_size_words(take->size, take->jars - errand.left), take->product,
-		          take->jars - errand.left == 1 ? "is" : "are");
+		          count_noun(take->jars - errand.left, "is").words);
 		return act_fail(&errand.act);
 	}
 	act_says_text(&errand.act, jar_gone_words(take->why));

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/recipe/fruit.h"
 #include "kitchen/plan/plan_private.h"
@@ -474,8 +475,9 @@ static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
 		if (board->strips[i].content != STRIP_EMPTY)
 			return fault_set(fault, FAULT_REFUSED, "%s still holds %s.", board->strips[i].station.name,
 			                 board->strips[i].holds);
-	return board->waiting_count == 0 ||
-	       fault_set(fault, FAULT_REFUSED, "%zu jars still wait for a canner.", board->waiting_count);
+	return board->waiting_count == 0 || fault_set(fault, FAULT_REFUSED, "%s still %s for a canner.",
+	                                              count_words((int64_t)board->waiting_count, "jar").words,
+	                                              count_noun((int64_t)board->waiting_count, "waits").words);
 }
 
 bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault)
@@ -494,8 +496,8 @@ bool kitchen_plan_finish(struct kitchen *kitchen, bool sure, struct fault *fault
 	if (!nothing_open(kitchen, fault))
 		return false;
 	if (open > 0 && !sure)
-		return fault_set(fault, FAULT_CONFIRM, "%d planned %s not been begun. Is the day over all the same?",
-		                 open, open == 1 ? "thing has" : "things have");
+		return fault_set(fault, FAULT_CONFIRM, "%s %s not been started. End the day anyway?",
+		                 count_words(open, "planned task").words, count_noun(open, "has").words);
 	if (!act_begin(&act, kitchen, VERB_PLAN_FINISH, 0, fault))
 		return false;
 	row.finished_wall_ms = act.entry.at.wall_ms;

@@ -34,7 +34,7 @@ static const char *jar_words(const struct kitchen_plan *plan, int batch, int jar
 {
 	const struct jar_size *jar = &jar_sizes[plan->input->families[plan->input->batches[batch].family].jar];
 
-	return jars == 1 ? jar->words : jar->plural;
+	return jar_size_words(jar->name, jars);
 }
 
 /* Jars of all parts that go by the words of this one; 0: an earlier one has said them. */

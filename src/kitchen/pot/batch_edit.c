@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/act/verdict.h"
 #include "kitchen/canner/canner_private.h"
@@ -212,7 +213,8 @@ static bool remove_waiting(struct act *act, struct log_jar *jars, size_t count, 
 		fewer--;
 	}
 	if (fewer > 0)
-		return fault_set(fault, FAULT_REFUSED, "%d of those jars are in a canner already.", fewer);
+		return fault_set(fault, FAULT_REFUSED, "%d of those jars %s in a canner already.", fewer,
+		                 count_noun(fewer, "is").words);
 	return true;
 }
 

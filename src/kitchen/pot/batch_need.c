@@ -314,13 +314,13 @@ bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, s
 			say_juices(kitchen, &names);
 		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
 			text_add(&names, " Instead: %s.", need->instead.words);
-		return say_short(
-		    fault, "Not enough %s: %s are needed, %s is here. Do not stretch it.%s", ingredient->name,
-		    before > 0 || ingredient->adding == ADD_IN_JAR ? want : need->scaled.lines[i].measured.words, have,
-		    juices);
+		return say_short(fault, "Not enough %s: %s needed, %s here. Do not stretch it.%s", ingredient->name,
+		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
+		                                                                : need->scaled.lines[i].measured.words,
+		                 have, juices);
 	}
 	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
-		return say_short(fault, "Not enough jars: about %d are needed, %lld are here.", need->yield.jars_likely,
+		return say_short(fault, "Not enough jars: about %d needed, %lld here.", need->yield.jars_likely,
 		                 (long long)need->jars_stock);
 	return true;
 }

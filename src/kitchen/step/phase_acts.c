@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner_private.h"
@@ -113,11 +114,12 @@ static bool check_finished(const struct strip *strip, bool sure, struct fault *f
 	if (strip->rule->asks != ASKS_SEALS)
 		return true;
 	if (in->unchecked > 0)
-		return fault_set(fault, FAULT_REFUSED, "%d of %d jars are not checked yet.", in->unchecked, in->jars);
+		return fault_set(fault, FAULT_REFUSED, "%d of %s %s not checked yet.", in->unchecked,
+		                 count_words(in->jars, "jar").words, count_noun(in->unchecked, "is").words);
 	if (in->without_fate > 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%d jar%s still without a fate: fridge, freezer, reprocess or discard.",
-		                 in->without_fate, in->without_fate == 1 ? " is" : "s are");
+		return fault_set(fault, FAULT_REFUSED, "%s still %s a fate: fridge, freezer, reprocess or discard.",
+		                 count_words(in->without_fate, "jar").words,
+		                 count_noun(in->without_fate, "needs").words);
 	return true;
 }
 

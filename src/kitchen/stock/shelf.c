@@ -2,6 +2,7 @@
  * shelf.c - the list of everything on the shelf, and acts on a line of it.
  */
 #include "kitchen/stock/shelf.h"
+#include "base/count.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -145,7 +146,8 @@ static void add_juice(const struct kitchen *kitchen, struct shelf *shelf, const 
 		                     .amount = juice->left_ul };
 	(void)snprintf(line->name, sizeof(line->name), "juice: %.80s", juice->kind);
 	(void)snprintf(line->note, sizeof(line->note), "%s, %lld %s old", juice_state_name(juice->state),
-	               (long long)(hours < 48 ? hours : hours / 24), hours < 48 ? "h" : "days");
+	               (long long)(hours < 48 ? hours : hours / 24),
+	               hours < 48 ? "h" : count_noun(hours / 24, "day").words);
 }
 
 static void add_lines(const struct kitchen *kitchen, struct shelf *shelf)

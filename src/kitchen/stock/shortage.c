@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
@@ -183,5 +184,5 @@ void shortage_buy(const struct shortage_line *line, enum bound bound, enum unit_
 	else if (line->sold_by == DOZEN && line->need.kind == NEED_SUPPLY)
 		text_add(&text, "%lld dozen", (long long)times);
 	else
-		text_add(&text, "%lld box%s of %s", (long long)times, times == 1 ? "" : "es", one);
+		text_add(&text, "%s of %s", count_words(times, "box").words, one);
 }

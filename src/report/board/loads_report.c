@@ -5,6 +5,7 @@
 #include <inttypes.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/process/process.h"
@@ -151,7 +152,7 @@ static void put_phase_text(FILE *out, const struct load_facts *facts)
 		(void)fprintf(out, ", %s %s", buffer, facts->seconds_left > 0 ? "left" : "over");
 	}
 	if (facts->hold_starts > 1)
-		(void)fprintf(out, ", hold started %d times", facts->hold_starts);
+		(void)fprintf(out, ", hold started %s", count_words(facts->hold_starts, "time").words);
 }
 
 static void put_process_text(FILE *out, const struct log_load *load)
@@ -159,7 +160,7 @@ static void put_process_text(FILE *out, const struct log_load *load)
 	char height[64];
 
 	if (load->minutes > 0)
-		(void)fprintf(out, "    %d minutes", load->minutes);
+		(void)fprintf(out, "    %s", count_words(load->minutes, "minute").words);
 	else
 		(void)fputs("    minutes not noted", out);
 	if (load->pressure_psi != NO_PRESSURE)

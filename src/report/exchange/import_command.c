@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/file/open_day.h"
 #include "report/cli/plain.h"
@@ -27,11 +28,11 @@ static void put_problems(const struct import_result *result, const char *path)
 
 static void put_counts(const struct import_result *result)
 {
-	(void)printf("%zu line%s: %zu lot%s, %zu load%s, %zu jar%s", result->lines, result->lines == 1 ? "" : "s",
-	             result->lots, result->lots == 1 ? "" : "s", result->loads, result->loads == 1 ? "" : "s",
-	             result->jars, result->jars == 1 ? "" : "s");
+	(void)printf("%s: %s, %s, %s", count_words((int64_t)result->lines, "line").words,
+	             count_words((int64_t)result->lots, "lot").words, count_words((int64_t)result->loads, "load").words,
+	             count_words((int64_t)result->jars, "jar").words);
 	if (result->new_boxes > 0)
-		(void)printf(", %zu lid box%s new here", result->new_boxes, result->new_boxes == 1 ? "" : "es");
+		(void)printf(", %s new here", count_words((int64_t)result->new_boxes, "lid box").words);
 	(void)fputs(".\n", stdout);
 }
 
@@ -44,21 +45,22 @@ static void put_cautions(const struct import_result *result)
 		(void)fputs(".\n", stdout);
 	}
 	if (result->caution_count > IMPORT_CAUTIONS_KEPT)
-		(void)printf("... and %zu lines more that nobody may eat from\n",
-		             result->caution_count - IMPORT_CAUTIONS_KEPT);
+		(void)printf("... and %s that nobody may eat from\n",
+		             count_words((int64_t)(result->caution_count - IMPORT_CAUTIONS_KEPT), "more line").words);
 	if (result->foodless > 0)
 		(void)printf(
-		    "Of %zu line%s the food is not known. A column \"food\" names it, as stillroom foods lists them, and what "
-		    "is acid food then counts as acid.\n",
-		    result->foodless, result->foodless == 1 ? "" : "s");
+		    "The food is not known on %s. A column \"food\" names it, as \"stillroom foods\" lists it; acid food "
+		    "then counts as acid.\n",
+		    count_words((int64_t)result->foodless, "line").words);
 }
 
 static bool say(const struct import_result *result, const char *path, struct fault *fault)
 {
 	put_problems(result, path);
 	if (result->problem_count > 0)
-		return fault_set(fault, FAULT_REFUSED, "nothing was imported: %zu thing%s to mend in %zu lines",
-		                 result->problem_count, result->problem_count == 1 ? "" : "s", result->lines);
+		return fault_set(fault, FAULT_REFUSED, "nothing was imported: %s to fix in %s",
+		                 count_words((int64_t)result->problem_count, "thing").words,
+		                 count_words((int64_t)result->lines, "line").words);
 	put_cautions(result);
 	put_counts(result);
 	if (result->written && result->stop_count > 0)

@@ -4,6 +4,7 @@
 #include <limits.h>
 #include <stdlib.h>
 
+#include "base/count.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/recipe/sheet.h"
@@ -64,7 +65,7 @@ static void say_saved(const struct label_print *print, const char *path)
 	int labels = labels_total(print);
 	int sheets = labels_sheets(print);
 
-	(void)printf("%d label%s on %d sheet%s: ", labels, labels == 1 ? "" : "s", sheets, sheets == 1 ? "" : "s");
+	(void)printf("%s on %s: ", count_words(labels, "label").words, count_words(sheets, "sheet").words);
 	plain_put(stdout, path);
 	(void)fputc('\n', stdout);
 }

@@ -2,6 +2,7 @@
  * backup_command.c - copies of the log: making one, listing them, putting one back.
  */
 #include "report/house/backup_command.h"
+#include "base/count.h"
 
 #include <errno.h>
 #include <inttypes.h>
@@ -95,7 +96,7 @@ static void print_missing(const struct log_copy *copy)
 	else if (copy->missing == 0)
 		(void)fputs("lacks nothing", stdout);
 	else
-		(void)printf("lacks %" PRId64 " act%s", copy->missing, copy->missing == 1 ? "" : "s");
+		(void)printf("lacks %s", count_words(copy->missing, "act").words);
 }
 
 static void print_list(const struct log_copy *rows, size_t count)
@@ -158,8 +159,8 @@ static bool choose(const struct arguments *arguments, const char *log_path, cons
 
 	if (arguments->given[OPTION_YES]) {
 		if (arguments->operand == NULL && newest != NULL && newest->missing > 0)
-			(void)printf("The newest whole backup lacks %" PRId64 " act%s of the log.\n", newest->missing,
-			             newest->missing == 1 ? "" : "s");
+			(void)printf("The newest whole backup lacks %s of the log.\n",
+			             count_words(newest->missing, "act").words);
 		return put_back(log_path, arguments->operand, fault);
 	}
 	print_list(rows, count);

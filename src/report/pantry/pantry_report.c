@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
@@ -57,7 +58,7 @@ static void put_oldest(FILE *out, const struct pantry_line *line)
 	if (line->weeks == WEEKS_UNKNOWN)
 		(void)fputs("not enough use to tell how long they last", out);
 	else
-		(void)fprintf(out, "they last %d week%s", line->weeks, line->weeks == 1 ? "" : "s");
+		(void)fprintf(out, "they last %s", count_words(line->weeks, "week").words);
 	if (line->recalled > 0)
 		(void)fprintf(out, "; %" PRId64 " RECALLED", line->recalled);
 	(void)fputc('\n', out);
@@ -143,7 +144,7 @@ static bool put_asides_text(FILE *out, const struct kitchen *kitchen, struct fau
 		if (!kitchen_lot_of_jar(kitchen, jar->id, &lot, fault))
 			return false;
 		aside_words_near(jar, now, words, sizeof(words));
-		(void)fprintf(out, "%5d jar%s of ", jars, jars == 1 ? "" : "s");
+		(void)fprintf(out, "%5d %s of ", jars, count_noun(jars, "jar").words);
 		plain_put(out, lot.product);
 		(void)fputs(" (", out);
 		plain_put(out, lot.code);
@@ -332,7 +333,7 @@ static bool put_jars_text(FILE *out, const struct kitchen *kitchen, const char *
 	size_t jars = jars_of(rows, count);
 	struct log_lot lot;
 
-	(void)fprintf(out, "%zu jar%s of ", jars, jars == 1 ? "" : "s");
+	(void)fprintf(out, "%s of ", count_words((int64_t)jars, "jar").words);
 	plain_put(out, said);
 	(void)fputc('\n', out);
 	put_sums(out, rows, count);

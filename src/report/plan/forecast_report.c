@@ -155,7 +155,7 @@ static void put_need(FILE *out, const struct ahead *ahead)
 	const struct fruit_need *need = &ahead->need;
 	enum unit_system units = ahead->order.units;
 
-	(void)fprintf(out, "%d %s of ", ahead->jars, ahead->order.products[0].jar->plural);
+	(void)fprintf(out, "%d %s of ", ahead->jars, jar_size_words(ahead->order.products[0].jar->name, ahead->jars));
 	plain_put(out, ahead->order.products[0].recipe->name);
 	(void)fputs(" take, at best, likely and to be sure:\n", out);
 	put_amounts(out, "fruit", MEASURE_MASS, need->fruit_mg, units);

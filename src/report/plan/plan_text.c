@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/plan/plan.h"
@@ -82,8 +83,8 @@ static void put_busy(FILE *out, const struct board *board, const struct kitchen_
 	plain_put(out, board->strips[plan->stations[day->queue.station].strip].station.name);
 	(void)fprintf(out, "; longest wait %d min.\n", (day->longest_wait_s + 59) / 60);
 	if (day->late_jars > 0)
-		(void)fprintf(out, "%d jar%s will wait longer than the house allows.\n", day->late_jars,
-		              day->late_jars == 1 ? "" : "s");
+		(void)fprintf(out, "%s will wait longer than the house allows.\n",
+		              count_words(day->late_jars, "jar").words);
 }
 
 /* --- what next ------------------------------------------------------------------------------ */

@@ -90,7 +90,8 @@ static void put_head(FILE *out, const struct ahead *ahead)
 	char words[64];
 
 	if (ahead->jars > 0) {
-		(void)fprintf(out, "To buy for %d %s of ", ahead->jars, ahead->order.products[0].jar->plural);
+		(void)fprintf(out, "To buy for %d %s of ", ahead->jars,
+		              jar_size_words(ahead->order.products[0].jar->name, ahead->jars));
 		plain_put(out, ahead->order.products[0].recipe->name);
 		amount_words(MEASURE_MASS, ahead->need.fruit_mg[BOUND_HIGH], ahead->order.units, words, sizeof(words));
 		(void)fputs("\nfruit: ", out);

@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/caution.h"
 #include "engine/process/process.h"
@@ -76,8 +77,8 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 	if (process->jars_sterile) {
 		note = next_note(notes);
-		text_add(&note, "for jars boiled before filling: %d minutes at this elevation",
-		         jar_sterilising_minutes(elevation));
+		text_add(&note, "for jars boiled before filling: %s at this elevation",
+		         count_words(jar_sterilising_minutes(elevation), "minute").words);
 	}
 	if (process->method == METHOD_STEAM) {
 		note = next_note(notes);
@@ -153,7 +154,7 @@ static void put_json(struct json *json, const struct process *process, const str
 
 static void put_minutes(FILE *out, const char *label, int minutes, int pressure_psi)
 {
-	(void)fprintf(out, "%-10s %d minutes", label, minutes);
+	(void)fprintf(out, "%-10s %s", label, count_words(minutes, "minute").words);
 	if (pressure_psi != NO_PRESSURE)
 		(void)fprintf(out, " at %d psi", pressure_psi);
 }

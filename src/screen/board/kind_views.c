@@ -2,6 +2,7 @@
  * kind_views.c - the kinds of work as the screen knows them: loads and batches, and the list of all.
  */
 #include "screen/board/kind_views.h"
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "screen/board/board_views.h"
@@ -123,7 +124,7 @@ static void batch_answer(struct desk *desk, const struct strip *strip)
 static void batch_beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	(void)desk;
-	text_add(text, "%s, %d jars filled", strip->lot.code, strip_batch(strip)->filled);
+	text_add(text, "%s, %s filled", strip->lot.code, count_words(strip_batch(strip)->filled, "jar").words);
 }
 
 static void batch_sources(const struct strip *strip, struct sources *page)

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "kitchen/canner/aside.h"
@@ -238,9 +239,8 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (plan->left_over > 0 && row < end)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		              "%d jar%s no canner takes in this round.", plan->left_over,
-		              plan->left_over == 1 ? "" : "s");
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s in this round.",
+		              count_words(plan->left_over, "jar").words);
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             "Nothing of it goes into this canner. n starts another load.");

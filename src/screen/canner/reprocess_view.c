@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "kitchen/canner/canner.h"
@@ -143,8 +144,8 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	if (card->plan.process.pressure_psi != NO_PRESSURE)
 		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->plan.process.pressure_psi);
 	clock_words_near(card->plan.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", card->plan.room,
-	              card->plan.jars, card->plan.new_code);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", card->plan.room,
+	              count_words(card->plan.jars, "jar").words, card->plan.new_code);
 	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
 	              card->plan.lot.product);
 	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)",
@@ -171,8 +172,8 @@ static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct reprocess_plan *plan = &card_of(desk)->plan;
 
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %d jars again: %s", plan->room, plan->jars,
-	              plan->new_code);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", plan->room,
+	              count_words(plan->jars, "jar").words, plan->new_code);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
 	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
 	picker_draw(desk, &card_of(desk)->picker, top + 2, rows - 2, cols, (int)plan->answer_count, acid_words_at);

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "kitchen/act/undo.h"
@@ -412,8 +413,9 @@ static void say_what_is_left(struct desk *desk)
 	const struct strip *strip = strip_of(desk);
 
 	if (strip != NULL && strip_load(strip)->without_fate > 0)
-		desk_say(desk, ROLE_CAUTION, "All others are sealed. %d jar%s a fate (f). (u undoes)",
-		         strip_load(strip)->without_fate, strip_load(strip)->without_fate == 1 ? " needs" : "s need");
+		desk_say(desk, ROLE_CAUTION, "All others are sealed. %s %s a fate (f). (u undoes)",
+		         count_words(strip_load(strip)->without_fate, "jar").words,
+		         count_noun(strip_load(strip)->without_fate, "needs").words);
 	else
 		desk_say(desk, ROLE_DONE, "All others are sealed. Space shelves the load. (u undoes)");
 }
@@ -530,8 +532,8 @@ static void go_on(struct desk *desk)
 
 	if (count > 0) {
 		round_to(desk, ids[0]);
-		desk_say(desk, ROLE_DONE, "Shelved. Wash and label them. %zu load%s to go.", count,
-		         count == 1 ? "" : "s");
+		desk_say(desk, ROLE_DONE, "Shelved. Wash and label them. %s to go.",
+		         count_words((int64_t)count, "load").words);
 		return;
 	}
 	desk_show_board(desk);

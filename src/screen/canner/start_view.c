@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/acid.h"
 #include "engine/food/caution.h"
@@ -312,8 +313,8 @@ static void choose_count(struct desk *desk)
 	if (card->order.jars < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars.");
 	else if (card->order.jars > room)
-		desk_say(desk, ROLE_CAUTION, "This canner takes %d; the other %d wait for the next load.", room,
-		         card->order.jars - room);
+		desk_say(desk, ROLE_CAUTION, "This canner takes %d; the other %d %s for the next load.", room,
+		         card->order.jars - room, count_noun(card->order.jars - room, "waits").words);
 	else
 		go_to(desk, START_LIDS);
 }
@@ -542,7 +543,7 @@ static void chosen_words(const struct desk *desk, struct text *text)
 		int jars = card->field == START_COUNT ? card->count.value : card->order.jars;
 
 		if (card->field >= START_COUNT)
-			text_add(text, " > %d %s", jars, jar == NULL ? "" : jars == 1 ? jar->words : jar->plural);
+			text_add(text, " > %d %s", jars, jar_size_words(card->order.jar, jars));
 		else
 			text_add(text, " > %s", jar == NULL ? "" : jar->plural);
 	}

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/stats/interval.h"
 #include "engine/stats/odds.h"
@@ -109,8 +110,8 @@ static void season_line_draw(struct desk *desk, int n, int row, double most)
 	plot_bar(desk, row, 10, room, selected ? ROLE_STRONG : ROLE_QUIET, share_of(card, (size_t)n, most));
 	terminal_put(desk->terminal, row, 11 + room, words_cols, ROLE_PLAIN, words);
 	if (cols >= NARROW)
-		terminal_putf(desk->terminal, row, cols - 19, 18, ROLE_QUIET, "%lld loads, %lld jars",
-		              (long long)season->loads, (long long)season->jars);
+		terminal_putf(desk->terminal, row, cols - 19, 18, ROLE_QUIET, "%s, %s",
+		              count_words(season->loads, "load").words, count_words(season->jars, "jar").words);
 }
 
 /* A column for each year, oldest at the left, and a gap where nothing was made; the

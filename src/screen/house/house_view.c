@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/book.h"
 #include "kitchen/board/kinds.h"
@@ -325,9 +326,8 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
 		return true;
 	}
-	desk_say(desk, ROLE_STOP,
-	         "Noted: %d load%s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)", loads,
-	         loads == 1 ? " is" : "s are");
+	desk_say(desk, ROLE_STOP, "Noted: %s %s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
+	         count_words(loads, "load").words, count_noun(loads, "is").words);
 	return true;
 }
 
@@ -357,9 +357,9 @@ static bool elevation_typed(struct desk *desk, const char *text)
 	text_copy(card_of(desk)->elevation, sizeof(card_of(desk)->elevation), text);
 	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
 	desk_say(desk, ROLE_STOP,
-	         "%d load%s made at the old elevation got less than this one asks. "
+	         "%s made at the old elevation got less than this one asks for. "
 	         "Has the kitchen moved, or was it wrong?",
-	         loads, loads == 1 ? "" : "s");
+	         count_words(loads, "load").words);
 	return false;
 }
 

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
@@ -201,7 +202,7 @@ static void weeks_words(const struct pantry_line *line, char *buffer, size_t siz
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_copy(buffer, size, "");
 	else
-		(void)snprintf(buffer, size, "%d week%s", line->weeks, line->weeks == 1 ? "" : "s");
+		(void)snprintf(buffer, size, "%s", count_words(line->weeks, "week").words);
 }
 
 static void line_draw(struct desk *desk, int n, int row, int cols)
@@ -256,11 +257,11 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 	text_add(text, "Oldest%s %s, %s%sbest by %s. ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
 	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
-		text_add(text, "Not enough use to tell how long they last: %lld went in %d weeks, %d are needed.",
+		text_add(text, "Too few used to tell how long they last: %lld in %d weeks, and %d are needed.",
 		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
 	else
-		text_add(text, "%lld went in %d weeks: at that rate they last %d week%s.", (long long)line->used,
-		         USE_WEEKS, line->weeks, line->weeks == 1 ? "" : "s");
+		text_add(text, "%lld used in %d weeks: at that rate they last %s.", (long long)line->used, USE_WEEKS,
+		         count_words(line->weeks, "week").words);
 }
 
 /* The line under the cursor to its end, and by what rule it says how long. */

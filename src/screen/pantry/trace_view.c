@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pantry/recall.h"
@@ -204,8 +205,9 @@ static void jars_draw(struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	whole = cols < NARROW ? 3 : 0;
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%zu jar%s of %s%s%s", card->jar_count,
-	              card->jar_count == 1 ? "" : "s", card->said, in_recall(desk) ? "; " : "", card->recall.reason);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s of %s%s%s",
+	              count_words((int64_t)card->jar_count, "jar").words, card->said, in_recall(desk) ? "; " : "",
+	              card->recall.reason);
 	where_words(desk, &text);
 	top += 1;
 	top += desk_paragraph(desk, top, 1, cols - 2, cols < NARROW ? 1 : 2, ROLE_PLAIN, words);

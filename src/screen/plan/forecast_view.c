@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/book.h"
 #include "kitchen/plan/plan.h"
@@ -225,8 +226,9 @@ static bool want_typed(struct desk *desk, const char *text)
 	}
 	for (int bound = 0; bound < BOUND_COUNT; bound++)
 		amount_words(MEASURE_MASS, ahead.need.fruit_mg[bound], units, fruit[bound], sizeof(fruit[0]));
-	desk_say(desk, ROLE_DONE, "%d %s: %s of %s, to be sure %s, at best %s.", ahead.jars, jar_at(desk, n)->plural,
-	         fruit[BOUND_LIKELY], forecast_card(desk)->fruit, fruit[BOUND_HIGH], fruit[BOUND_LOW]);
+	desk_say(desk, ROLE_DONE, "%d %s: %s of %s, to be sure %s, at best %s.", ahead.jars,
+	         jar_size_words(jar_at(desk, n)->name, ahead.jars), fruit[BOUND_LIKELY], forecast_card(desk)->fruit,
+	         fruit[BOUND_HIGH], fruit[BOUND_LOW]);
 	return true;
 }
 

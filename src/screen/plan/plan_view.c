@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
@@ -189,7 +190,7 @@ static void item_draw(struct desk *desk, const struct plan_item *item, bool here
 {
 	char from[8] = "";
 	char to[8] = "";
-	char jars[24] = "";
+	char jars[64] = "";
 	bool over = item->state == ITEM_DONE || item->state == ITEM_LEFT_OUT || item->state == ITEM_NOT_BEGUN;
 
 	if (item->start_ms != 0)
@@ -197,7 +198,7 @@ static void item_draw(struct desk *desk, const struct plan_item *item, bool here
 	if (item->end_ms != 0)
 		clock_words_hour(item->end_ms, to, sizeof(to));
 	if (item->jars > 0)
-		(void)snprintf(jars, sizeof(jars), ", %d jars", item->jars);
+		(void)snprintf(jars, sizeof(jars), ", %s", count_words(item->jars, "jar").words);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4,
 	              here   ? ROLE_SELECTED
@@ -286,8 +287,8 @@ static void time_words(const struct plan_time *time, struct text *text)
 	struct text words = TEXT_OVER(length);
 
 	text_add_duration(&words, time->seconds);
-	text_add(text, "%-18.18s %-11s %7s  %d hand%s  ", station_kind_words(time->kind), time->rule->words, length,
-	         time->people, time->people == 1 ? " " : "s");
+	text_add(text, "%-18.18s %-11s %7s  %-7s  ", station_kind_words(time->kind), time->rule->words, length,
+	         count_words(time->people, "hand").words);
 	text_add(text, "%s", time->is_own ? "by your own log" : "as is usual");
 }
 

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "kitchen/board/book.h"
@@ -644,7 +645,7 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	if (card->field > BATCH_JAR && jar != NULL)
 		text_add(text, " > %s", jar->plural);
 	if (card->field > BATCH_MULTIPLE)
-		text_add(text, " > %d batch%s", card->multiple.value, card->multiple.value == 1 ? "" : "es");
+		text_add(text, " > %s", count_words(card->multiple.value, "batch").words);
 }
 
 static void draw(struct desk *desk, int top, int rows)

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/words.h"
 #include "kitchen/board/book.h"
@@ -260,8 +261,8 @@ static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row,
 		recipe_step_time(&steps[i], time, sizeof(time));
 		text_add(&text, "Step %d: %s%s%s.", steps[i].number, steps[i].what, time[0] != '\0' ? ": " : "", time);
 		if (desk_paragraph_lines(words, cols - 4) > end - *row) {
-			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET,
-			              "%zu steps more are on the batch card.", count - i);
+			terminal_putf(desk->terminal, *row, 3, cols - 4, ROLE_QUIET, "%s on the batch card.",
+			              count_words((int64_t)(count - i), "more step").words);
 			*row = end;
 			return;
 		}

@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
 #include "kitchen/pot/pot.h"
@@ -196,7 +197,8 @@ static bool fill(struct desk *desk, const char *tried)
 	card->sure = false;
 	if (kitchen_fill(desk->kitchen, &order, &fault)) {
 		desk_open_for(desk, VIEW_FILL, (struct opening){ .id = card->batch_id });
-		desk_say(desk, ROLE_DONE, "%d jars filled. Another size: go on. All filled: d. (u undoes)", order.jars);
+		desk_say(desk, ROLE_DONE, "%s filled. Another size: go on. All filled: d. (u undoes)",
+		         count_words(order.jars, "jar").words);
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED) {
@@ -479,8 +481,8 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 	in = strip_batch(strip);
 	headspace_words(in->row.headspace_thou, headspace, sizeof(headspace));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %d jars so far, headspace %s",
-	              strip->lot.code, strip->holds, in->filled, headspace);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far, headspace %s", strip->lot.code,
+	              strip->holds, count_words(in->filled, "jar").words, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
 	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,

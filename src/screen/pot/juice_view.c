@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
 #include "kitchen/house/house.h"
@@ -72,7 +73,7 @@ static void age_words(int64_t ms, char *buffer, size_t size)
 	if (hours < 48)
 		(void)snprintf(buffer, size, "%lld h", (long long)hours);
 	else
-		(void)snprintf(buffer, size, "%lld days", (long long)(hours / 24));
+		(void)snprintf(buffer, size, "%s", count_words(hours / 24, "day").words);
 }
 
 static void draw(struct desk *desk, int top, int rows)

@@ -1,4 +1,5 @@
 #include "screen/ui/desk.h"
+#include "base/count.h"
 
 #include <stdarg.h>
 #include <stdlib.h>
@@ -240,8 +241,8 @@ void desk_labels(struct desk *desk, struct log_subject about)
 		desk_say(desk, ROLE_QUIET, "Labels are for loads and batches.");
 	else if (desk->wishes->labels(desk->kitchen, &about, desk->log_path, &desk->config->sheet,
 	                              desk->config->label_format, &saved, &fault))
-		desk_say(desk, ROLE_DONE, "%d label%s on %d sheet%s: %s", saved.labels, saved.labels == 1 ? "" : "s",
-		         saved.sheets, saved.sheets == 1 ? "" : "s", saved.path);
+		desk_say(desk, ROLE_DONE, "%s on %s: %s", count_words(saved.labels, "label").words,
+		         count_words(saved.sheets, "sheet").words, saved.path);
 	else
 		desk_say_fault(desk, &fault);
 }

@@ -1,4 +1,5 @@
 #include "screen/ui/picker.h"
+#include "base/count.h"
 
 #include <limits.h>
 #include <stdio.h>
@@ -262,7 +263,8 @@ bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t c
 	if (n >= (int)count)
 		return true;
 	if (boxes[n].lids - boxes[n].used < jars) {
-		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %d jars. Flat lids are used once.", jars);
+		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %s. Flat lids are used once.",
+		         count_words(jars, "jar").words);
 		return false;
 	}
 	*id = boxes[n].id;

@@ -78,7 +78,7 @@ static const struct {
 	{ VERB_REFILL, "[\"salsa\",1,\"pint\",\"\"]", "salsa: 1 pint emptied, reheated and filled again" },
 	{ VERB_REFILL, "[\"salsa\",2,\"pint\",61]",
 	  "salsa: 2 pints emptied, reheated and filled again; they had waited 1 h 1 min" },
-	{ VERB_PUT_AWAY, "[\"salsa\",3,\"freezer\"]", "salsa: 3 jars not canned, to the freezer" },
+	{ VERB_PUT_AWAY, "[\"salsa\",3,\"freezer\"]", "salsa: 3 jars not canned, put in the freezer" },
 	{ VERB_EDIT_AMOUNT, "[\"salsa\"," POUNDS_12 ",\"mass\",\"tomatoes\",\"\"]", "Corrected: salsa had 12 lb of tomatoes" },
 	{ VERB_EDIT_AMOUNT, "[\"salsa\"," QUARTS_3 ",\"volume\",\"vinegar\",\"spilt\"]",
 	  "Corrected: salsa had 3 qt of vinegar: spilt" },
@@ -211,7 +211,7 @@ static const struct {
 	{ VERB_WHO, "[\"Big kettle\",\"\"]", "Big kettle: now with nobody" },
 	{ VERB_SET_ASIDE, "[\"low-lids\"]", "The rule low-lids is set aside in this house" },
 	{ VERB_TAKE_UP, "[\"low-lids\"]", "The rule low-lids is taken up again" },
-	{ VERB_IMPORT, "[\"jars.csv\",1,2,30]", "Imported from jars.csv: 1 lots, 2 loads, 30 jars" },
+	{ VERB_IMPORT, "[\"jars.csv\",1,2,30]", "Imported from jars.csv: 1 lot, 2 loads, 30 jars" },
 };
 /* clang-format on */
 
@@ -332,7 +332,7 @@ START_TEST(an_act_is_not_refused_for_its_length)
 	for (int i = 1; i <= 3; i++)
 		act_says_number(&act, i);
 	KK_OK(&kit, act_commit(&act, &kit.fault));
-	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "\"\"...: 1 lots, 2 loads, 3 jars"));
+	ck_assert_ptr_nonnull(strstr(kk_said(&kit), "\"\"...: 1 lot, 2 loads, 3 jars"));
 }
 END_TEST
 

@@ -85,7 +85,7 @@ START_TEST(only_jars_that_sealed_have_a_label_unless_all_are_asked_for)
 {
 	int64_t load = kk_start(&kit, BIG_KETTLE, 6);
 
-	refused((struct label_choice){ .load_id = load }, FAULT_REFUSED, "None of these 6 jars has sealed yet");
+	refused((struct label_choice){ .load_id = load }, FAULT_REFUSED, "6 jars, and none has sealed yet");
 	kk_to(&kit, load, PHASE_SEAL_CHECK);
 	KK_OK(&kit, kitchen_jar_state(kit.kitchen, kk_jar(&kit, load, 1), JAR_UNSEALED, &kit.fault));
 	KK_OK(&kit, kitchen_jar_fate(kit.kitchen, kk_jar(&kit, load, 1), FATE_FRIDGE, &kit.fault));

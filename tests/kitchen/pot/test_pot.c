@@ -531,7 +531,7 @@ START_TEST(a_receipt_ends_a_shortage)
 	struct batch_order order = pk_order(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 
 	set_stock(SUPPLY_SUGAR, "", pk_amount(SUPPLY_SUGAR, "6 cups"));
-	refused(&order, FAULT_REFUSED, "7 cups are needed");
+	refused(&order, FAULT_REFUSED, "7 cups needed");
 	pk_receive(&kit, SUPPLY_SUGAR, "", "4 lb");
 	KK_OK(&kit, pk_try_batch(&kit, &order));
 	ck_assert_int_eq(pk_supply(&kit, SUPPLY_SUGAR, ""), pk_amount(SUPPLY_SUGAR, "6 cups") +

@@ -140,7 +140,7 @@ printf 'product,date,jars,size\na\033]0;title\007,2021-08-14,1,pint\nb,2021-08-1
 gives 3 import csv "$own/hostile.csv" -f "$own/none.db" --yes
 says "hostile.csv:2: product holds a control character"
 says 'no jar size "?[2Jpint"'
-says "nothing was imported: 2 things to mend in 2 lines"
+says "nothing was imported: 2 things to fix in 2 lines"
 tame "$own/out" "$own/err"
 printf 'product,date,jars,size\n' >"$own/headed.csv"
 gives 0 import csv "$own/headed.csv" -f "$own/none.db" --yes
