@@ -59,7 +59,7 @@ static bool usual_log(char *path, size_t size, struct fault *fault)
 		text_add(&text, "%s/.local/share/stillroom/log.db", home);
 	else
 		return fault_set(fault, FAULT_MISSING,
-		                 "neither HOME nor XDG_DATA_HOME names a folder: say with -f where the log is");
+		                 "neither HOME nor XDG_DATA_HOME names a folder: give the path of the log with -f");
 	return !text.cut || fault_set(fault, FAULT_IO, "the path of the log is too long");
 }
 
@@ -441,7 +441,7 @@ static bool check_scratch(const struct arguments *arguments, const char *path, s
 
 	if (arguments->given[OPTION_KITCHEN] || arguments->given[OPTION_SPEED])
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s is there already and goes on as it is: leave out --kitchen and --speed", path);
+		                 "%s already exists and continues as it is: leave out --kitchen and --speed", path);
 	if (!day_open(path, LOG_LOOK, &day, fault))
 		return false;
 	speed = kitchen_board(day_kitchen(day))->house.practice_speed;
@@ -461,7 +461,7 @@ static bool name_scratch(char *path, size_t size, struct fault *fault)
 		return fault_set(fault, FAULT_IO, "the path in TMPDIR is too long");
 	fd = mkstemps(path, PRACTICE_ENDING);
 	if (fd < 0)
-		return fault_set(fault, FAULT_IO, "%s cannot be made: %s", path,
+		return fault_set(fault, FAULT_IO, "%s cannot be created: %s", path,
 		                 strerror(errno)); /* NOLINT(concurrency-mt-unsafe) */
 	(void)close(fd);
 	return true;
@@ -483,7 +483,7 @@ static bool make_scratch(const struct arguments *arguments, const char *path, st
 			return false;
 		if (!arguments->given[OPTION_FILE] && !file_has_content(real))
 			return fault_set(fault, FAULT_MISSING,
-			                 "there is no log yet to take the kitchen from: name one with -f, or a "
+			                 "there is no log yet to copy the kitchen from: name one with -f, or a "
 			                 "kitchen file with --kitchen");
 		plan.copy_from = real;
 	}
@@ -524,7 +524,7 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 	done = board_run(path, &wishes, fault);
 	if (!somebody_reads())
 		return done;
-	(void)fputs("The practice log is kept. To go on with it: stillroom rehearse --scratch ", stdout);
+	(void)fputs("The practice log is kept. To continue with it: stillroom rehearse --scratch ", stdout);
 	plain_put(stdout, path);
 	(void)fputc('\n', stdout);
 	return done;
@@ -537,7 +537,7 @@ static bool run_rehearse(const struct arguments *arguments, struct fault *fault)
 	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(IN_POT) | \
 	 TAKES(JUICE_IN_STOCK))
 #define AHEAD_MORE \
-	"With --want instead of --weight it says how much fruit so many jars take. Products\n" \
+	"With --want instead of --weight it says how much fruit that many jars take. Products\n" \
 	"with a number of batches come first, the others share what is left in turn. --in-pot\n" \
 	"says how many batches you cook in one pot, as far as recipe and pots allow it.\n" \
 	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n" \
@@ -555,8 +555,8 @@ static const struct command commands[] = {
 	    .word = "setup",
 	    .operand = "KITCHEN_FILE",
 	    .help = "make a new log from the description of a kitchen",
-	    .more = "An example of a kitchen file is demo/quince-hollow.kitchen. All of it is taken or\n"
-	            "nothing: with a wrong line there is no log.\n",
+	    .more = "An example of a kitchen file is demo/quince-hollow.kitchen. It is all\n"
+	            "or nothing: one wrong line, and no log is made.\n",
 	    .takes = TAKES(FILE),
 	    .run = run_setup,
 	},
@@ -572,7 +572,7 @@ static const struct command commands[] = {
 	{
 	    .word = "boil",
 	    .help = "air pressure, boiling point and jelly stage of a place",
-	    .more = "A measured boiling point outranks a barometer, and that the elevation.\n",
+	    .more = "A measured boiling point outranks a barometer; a barometer outranks the elevation.\n",
 	    .takes = TAKES(ELEVATION) | TAKES(BAROMETER) | TAKES(MEASURED) | TAKES(JSON),
 	    .writes_refusals = true,
 	    .run = run_boil,
@@ -580,8 +580,8 @@ static const struct command commands[] = {
 	{
 	    .word = "process",
 	    .help = "the published process: minutes, pressure, headspace, source",
-	    .more = "Where the tables have no process, or the elevation is not known, it is refused (exit\n"
-	            "status 3) with the reason. Capitals, spaces and dashes in names do not matter.\n"
+	    .more = "Where the tables have no process, or the elevation is not known, it refuses (exit\n"
+	            "status 3) and says why. Capitals, spaces and dashes in names do not matter.\n"
 	            "--elevation may be given several times: one answer for each, in that order.\n",
 	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) | TAKES(PRESSURE) |
 	             TAKES(JSON),
@@ -597,13 +597,13 @@ static const struct command commands[] = {
 	},
 	{
 	    .word = "loads",
-	    .help = "open loads and those begun today: phase, time left, process",
+	    .help = "open loads and those started today: phase, time left, process",
 	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
 	    .run = run_loads,
 	},
 	{
 	    .word = "jars",
-	    .help = "every jar of those loads: seal, siphoning, what becomes of it",
+	    .help = "every jar of those loads: seal, siphoning, what happens to it",
 	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
 	    .run = run_jars,
 	},
@@ -628,8 +628,8 @@ static const struct command commands[] = {
 	{
 	    .word = "recall",
 	    .help = "every jar of a lot, lid box, load, batch, run, product or day; open recalls",
-	    .more = "With one of them: each jar, its state and where it is, to be printed. Without: the open\n"
-	            "recalls and how far they have come; with --all those that are done, too. Jars are marked\n"
+	    .more = "With one of them: each jar, its state and where it is, to print. Without: the open\n"
+	            "recalls and how far they have come; with --all, finished ones too. Jars are marked\n"
 	            "and followed up on the board (R).\n",
 	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(PRODUCT) |
 	             TAKES(DAY) | TAKES(ALL),
@@ -637,8 +637,8 @@ static const struct command commands[] = {
 	},
 	{
 	    .word = "seasons",
-	    .help = "the years beside one another: jars, seals, juice, hours, come-up",
-	    .more = "A season is a year, UTC. \"stillroom season 2026\" tells all of one.\n",
+	    .help = "the years side by side: jars, seals, juice, hours, come-up",
+	    .more = "A season is a calendar year, UTC. \"stillroom season 2026\" shows one in full.\n",
 	    .takes = LOOKS,
 	    .run = run_seasons,
 	},
@@ -646,7 +646,7 @@ static const struct command commands[] = {
 	    .word = "season",
 	    .operand = "YEAR",
 	    .help = "one year: jars, yields, seals by box, canner and product, stations",
-	    .more = "What stands in brackets behind a rate is where the true one may lie (95%).\n",
+	    .more = "The range in brackets after a rate is where the true one may lie (95%).\n",
 	    .takes = LOOKS,
 	    .run = run_season,
 	},
@@ -661,7 +661,7 @@ static const struct command commands[] = {
 	},
 	{
 	    .word = "shortage",
-	    .help = "what is missing for them, in units one buys",
+	    .help = "what is missing for them, in the units you buy",
 	    .more = AHEAD_MORE,
 	    .takes = LOOKS | AHEAD,
 	    .needs = TAKES(FRUIT),
@@ -671,8 +671,8 @@ static const struct command commands[] = {
 	{
 	    .word = "plan",
 	    .help = "the day plan: finish, what next, ribbons, tasks, what if",
-	    .more = "What is planned is written in the board or in a kitchen file (docs/kitchen-file.md).\n"
-	            "Of a day that cannot be it says why (exit status 3).\n",
+	    .more = "Plan on the board or in a kitchen file (docs/kitchen-file.md).\n"
+	            "If a day cannot work, it says why (exit status 3).\n",
 	    .takes = LOOKS,
 	    .writes_refusals = true,
 	    .run = run_plan,
@@ -680,9 +680,9 @@ static const struct command commands[] = {
 	{
 	    .word = "labels",
 	    .help = "sheets of labels for the jars that sealed",
-	    .more = "Without --load, --lot, --since or --all: open loads and those begun today. Page, grid,\n"
-	            "margins and gaps stand in the configuration file too (label_page ...). SVG makes a file\n"
-	            "a sheet. What is there already is replaced only with --yes.\n",
+	    .more = "Without --load, --lot, --since or --all: open loads and those started today. Page, grid,\n"
+	            "margins and gaps can be set in the configuration file too (label_page ...). SVG makes a file\n"
+	            "per sheet. Existing files are replaced only with --yes.\n",
 	    .takes = TAKES(FILE) | TAKES(FORMAT) | TAKES(OUT) | TAKES(LOAD) | TAKES(LOT) | TAKES(SINCE) | TAKES(ALL) |
 	             TAKES(EVERY_JAR) | TAKES(PAGE) | TAKES(GRID) | TAKES(MARGIN) | TAKES(GAP) | TAKES(COPIES) |
 	             TAKES(START) | TAKES(YES),
@@ -694,7 +694,7 @@ static const struct command commands[] = {
 	    .help = "everything in the log as csv, json or ics",
 	    .more = "csv: a file for each table, in the folder that --out names, or one --table. json: one\n"
 	            "document. ics: seal checks, deadlines and best-by dates for a calendar. Columns, keys and\n"
-	            "rules: docs/export.md. What is there already is replaced only with --yes.\n",
+	            "rules: docs/export.md. Existing files are replaced only with --yes.\n",
 	    .takes = TAKES(FILE) | TAKES(OUT) | TAKES(TABLE) | TAKES(SCHEMA) | TAKES(YES),
 	    .run = run_export,
 	},
@@ -703,28 +703,28 @@ static const struct command commands[] = {
 	    .operand = "csv",
 	    .second = "PATH",
 	    .help = "an old notebook, or the csv export of another log",
-	    .more = "PATH is a file with the columns of docs/import.md, or the folder of an export. All of it\n"
-	            "is taken or nothing; without --yes it only says what it would do.\n",
+	    .more = "PATH is a file with the columns of docs/import.md, or the folder of an export. It imports\n"
+	            "all or nothing; without --yes it only says what it would do.\n",
 	    .takes = TAKES(FILE) | TAKES(YES),
 	    .run = run_import,
 	},
 	{
 	    .word = "backup",
 	    .operand = "[TO]",
-	    .help = "write a whole, checked copy of the log, also while a board has it open",
-	    .more = "TO is a file or a folder, on another disk best; what is there already is replaced only\n"
+	    .help = "write a complete, checked copy of the log, even while a board has it open",
+	    .more = "TO is a file or a folder, best on another disk; an existing file is replaced only\n"
 	            "with --yes. Without TO the copy goes into the folder .backups beside the log, where the\n"
-	            "board makes them by itself. To another computer: docs/moving.md.\n",
+	            "board makes its own. Moving to another computer: docs/moving.md.\n",
 	    .takes = TAKES(FILE) | TAKES(YES),
 	    .run = run_backup,
 	},
 	{
 	    .word = "restore",
 	    .operand = "[BACKUP]",
-	    .help = "list the backups; put one in the place of a damaged log",
-	    .more = "It says up to when each backup goes and how many acts of the log it lacks, and asks which.\n"
-	            "With --yes it takes BACKUP (a name from the list, or a file), else the newest whole one.\n"
-	            "What is there is kept beside it. A log that is whole is left alone unless one is named.\n",
+	    .help = "list the backups; replace a damaged log with one",
+	    .more = "It says how far each backup goes and how many actions of the log it lacks, and asks which.\n"
+	            "With --yes it takes BACKUP (a name from the list, or a file), else the newest good one.\n"
+	            "The old log is kept beside it. An undamaged log is left alone unless a backup is named.\n",
 	    .takes = TAKES(FILE) | TAKES(YES),
 	    .run = run_restore,
 	},

@@ -207,10 +207,10 @@ static void check_known(const struct larder *larder, const struct record *record
 	char part[NAME_BYTES];
 
 	if (larder_known(larder, item->name) != NULL)
-		bake_die(record->path, record->line, "\"%s\" is there already", item->name);
+		bake_die(record->path, record->line, "\"%s\" already exists", item->name);
 	while (next_part(&list, "; ", part, sizeof(part))) {
 		if (text_same_name(part, item->name) || larder_known(larder, part) != NULL)
-			bake_die(record->path, record->line, "\"%s\" is there already", part);
+			bake_die(record->path, record->line, "\"%s\" already exists", part);
 	}
 	if ((item->is == INGREDIENT_ACID) != (item->acid != ACID_NOT_SAID))
 		bake_die(record->path, record->line, "an acid says which, and nothing else does");

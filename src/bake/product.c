@@ -38,7 +38,7 @@ void bake_product(const char *path)
 	while (row_read(&source, &record, 5)) {
 		for (size_t i = 0; i < count; i++) {
 			if (text_same_name(seen[i], record.field[0]))
-				bake_die(path, record.line, "the product \"%s\" is there already", record.field[0]);
+				bake_die(path, record.line, "the product \"%s\" already exists", record.field[0]);
 		}
 		seen[next_row(&record, &count, NAMES_MAX)] = record.field[0];
 		print_product(&record);

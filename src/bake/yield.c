@@ -47,7 +47,7 @@ void bake_yield(const char *path)
 	while (row_read(&source, &record, COLUMNS)) {
 		for (size_t i = 0; i < count; i++) {
 			if (text_same_name(seen[i], record.field[0]))
-				bake_die(path, record.line, "the fruit \"%s\" is there already", record.field[0]);
+				bake_die(path, record.line, "the fruit \"%s\" already exists", record.field[0]);
 		}
 		seen[next_row(&record, &count, NAMES_MAX)] = record.field[0];
 		print_yield(&record);

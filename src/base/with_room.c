@@ -13,7 +13,7 @@ void *with_room(void *rows, size_t count, size_t *room, size_t size, const char 
 		return rows;
 	grown = realloc(rows, more * size);
 	if (grown == NULL)
-		fault_set(fault, FAULT_MEMORY, "There is no memory left for %s.", what);
+		fault_set(fault, FAULT_MEMORY, "Not enough memory for %s.", what);
 	else
 		*room = more;
 	return grown;

@@ -213,7 +213,7 @@ product() {
 	printf '%s\n' 'name,food,usual_jar,caution,source' "$@" >"$work/product.csv"
 	refused "$what" "$work/product.csv:$words" product "$work/product.csv"
 }
-product "a product twice" "3: the product \"Plum-jam\" is there already" 'plum jam,plums,pint,,s' 'Plum-jam,plums,pint,,s'
+product "a product twice" "3: the product \"Plum-jam\" already exists" 'plum jam,plums,pint,,s' 'Plum-jam,plums,pint,,s'
 product "a product without food" "2: food is empty" 'plum jam,,pint,,s'
 product "a product without a source" "2: source is empty" 'plum jam,plums,pint,,'
 printf '%s\n' 'name,food,usual_jar,caution,source' 'plum jam,plums,pint,,s' >"$work/product.csv"
@@ -231,7 +231,7 @@ juice() {
 	printf '%s\n' "$yields" "$@" >"$work/yield.csv"
 	refused "$what" "$work/yield.csv:$words" yield "$work/yield.csv"
 }
-juice "a fruit twice" '3: the fruit "Plum-s" is there already' 'plums,5,4,3,s,yes' 'Plum-s,5,4,3,s,yes' "$any"
+juice "a fruit twice" '3: the fruit "Plum-s" already exists' 'plums,5,4,3,s,yes' 'Plum-s,5,4,3,s,yes' "$any"
 juice "a yield without a spread" "2: most_lb, likely_lb and least_lb do not fall" 'plums,4,4,3,s,yes' "$any"
 juice "a yield without a source" "2: source is empty" 'plums,5,4,3,,yes' "$any"
 juice "no row for any fruit" '3: the last row is not "any fruit"' 'plums,5,4,3,s,yes'
@@ -293,8 +293,8 @@ accepted "a recipe that waits for the sheet of its pectin" recipe "$book" "$item
 printed "no multiple" '.multiple_max = 0,'
 printed "no amount" '.measure = MEASURE_MASS, .amount = 0,'
 recipe "a multiple without the amount" "$book:2: plum jelly: ingredient 2 has no amount." "$low" "$juice" "$of_sheet"
-recipe "an amount without the multiple" "$book:2: plum jelly: the amount of pectin and how far it is multiplied are of one sheet; give both or neither." "$waits" "$juice" 'plum jelly,pectin,pectin_low,4 g,,at_start,no'
-recipe "the acid of a sheet" "$book:2: plum jelly: the acid is of the sheet, too; leave acid out." "$waits" "$juice" 'plum jelly,acid,citric_acid,4 g,,at_start,no' "$of_sheet"
+recipe "an amount without the multiple" "$book:2: plum jelly: the amount of pectin and how far it is multiplied come from one sheet; give both or neither." "$waits" "$juice" 'plum jelly,pectin,pectin_low,4 g,,at_start,no'
+recipe "the acid of a sheet" "$book:2: plum jelly: the acid comes from the sheet too; leave acid out." "$waits" "$juice" 'plum jelly,acid,citric_acid,4 g,,at_start,no' "$of_sheet"
 recipe "no multiple without such a pectin" "$book:2: plum jelly: one pot holds 1 to 16 batches." "$(echo "$jelly" | sed 's/,0.5,2,/,0.5,,/')" "$juice"
 recipe "no amount of sugar" "$items:2: amount is not a number, a blank and a unit: \"\"" "$jelly" "$(echo "$sugar" | sed 's/3 cup//')"
 
@@ -308,8 +308,8 @@ recipe "a fraction" "$items:2: amount is not a number, a blank and a unit: \"1/2
 recipe "two amounts" "$items:2: amount is not a number, a blank and a unit: \"4 cup + 1 tbsp\"" "$jelly" "$(echo "$juice" | sed 's/4 cup/4 cup + 1 tbsp/')"
 recipe "four decimals of an amount" "$items:2: amount is not a number, a blank and a unit: \"4.0001 cup\"" "$jelly" "$(echo "$juice" | sed 's/4 cup/4.0001 cup/')"
 recipe "nothing of it" "$items:2: amount is nothing: \"0 cup\"" "$jelly" "$(echo "$juice" | sed 's/4 cup/0 cup/')"
-recipe "an unknown unit" "$items:2: amount \"4 stone\": \"stone\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, lb, oz, kg, g or dozen." "$jelly" "$(echo "$juice" | sed 's/4 cup/4 stone/')"
-recipe "half a piece" "$items:2: amount \"1.5 each\": Pieces are counted whole." "$jelly" "$(echo "$juice" | sed 's/juice,4 cup/other,1.5 each/')"
+recipe "an unknown unit" "$items:2: amount \"4 stone\": \"stone\" is not a unit this program knows: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, lb, oz, kg, g or dozen." "$jelly" "$(echo "$juice" | sed 's/4 cup/4 stone/')"
+recipe "half a piece" "$items:2: amount \"1.5 each\": Pieces are whole numbers." "$jelly" "$(echo "$juice" | sed 's/juice,4 cup/other,1.5 each/')"
 recipe "juice by weight" "$items:2: amount \"4 lb\": \"lb\" is a weight and this is measured by volume: write it like 3 qt, 1 1/2 cups or 2.5 L." "$jelly" "$(echo "$juice" | sed 's/4 cup/4 lb/')"
 recipe "fruit by volume" "$items:2: amount \"4 cup\": \"cup\" is a volume and this is weighed: write it like 20 lb, 12 oz or 2.5 kg." "$jelly" "$(echo "$juice" | sed 's/juice,4/fruit,4/')"
 recipe "fresh lemon juice" "$book:2: plum jelly: the acid is bottled lemon juice. Fresh juice varies in strength, so no rate holds for it." "$jelly" 'plum jelly,Fresh lemon juice,lemon_juice,1 tbsp,,at_start,no'
@@ -425,7 +425,7 @@ need "an amount of half a spoon more" acid_rule.csv 'acid_rule.csv:2: no spoon h
 need "a rule in two places" acid_rule.csv 'lines of one acid rule stand together' 's/^remade_jelly_lemon,by_recipe/fig_per_jar,by_recipe/'
 need "an acid that is none" acid_rule.csv 'acid_rule.csv:2: "left_out" is no acid that goes in' '2s/,lemon_juice,/,left_out,/'
 need "a class without words" ingredient_class.csv 'ingredient_class.csv:2: words is empty' '2s/,a thickener,/,,/'
-need "a name for two ingredients" ingredient.csv '"grape" is there already' 's/^plum,plum juice/plum,grape/'
+need "a name for two ingredients" ingredient.csv '"grape" already exists' 's/^plum,plum juice/plum,grape/'
 need "an acid that does not say which" ingredient.csv 'an acid says which' 's/^citric acid,,acid,,citric_acid,/citric acid,,acid,,,/'
 need "a class of nothing" ingredient.csv 'no class' 's/^garlic,,of_class,[^,]*,/garlic,,of_class,,/'
 need "an own recipe of an unknown fruit" own_recipe.csv 'unknown ingredient: "moon berry"' 's/^\(jam without added pectin\),blackberry,/\1,moon berry,/'

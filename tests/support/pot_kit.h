@@ -32,7 +32,7 @@ int64_t pk_ul(const char *words);
 void pk_receive(struct kitchen_kit *kit, enum supply_kind supply, const char *size, const char *words);
 /* What the ledger says; no ledger: the test fails. */
 int64_t pk_supply(struct kitchen_kit *kit, enum supply_kind supply, const char *size);
-/* Juice brought along, chilled; its id. */
+/* Juice brought in, chilled; its id. */
 int64_t pk_juice(struct kitchen_kit *kit, const char *kind, const char *words);
 int64_t pk_juice_left(struct kitchen_kit *kit, int64_t juice_id);
 /* Of a kind, in all lots. */

@@ -45,7 +45,7 @@ wait_for "Load 1 of 3:"
 
 at="who looks, and the three methods"
 press w
-wait_for "Who looks (initials):"
+wait_for "Who checks (initials):"
 typed KM
 wait_for "Noted by KM from now on."
 press p t y
@@ -57,9 +57,9 @@ wait_for "Undone:" "Jar 2: unchecked"
 press P
 wait_for "Jar 2: doubtful by KM"
 press e
-wait_for "All looked at: by which? Space: done" "[ ] p  pressed" "[ ] t  tapped" "[ ] y  at eye level"
+wait_for "All checked: by which? Space: done" "[ ] p  pressed" "[ ] t  tapped" "[ ] y  at eye level"
 press Space
-wait_for "Nobody has looked: press, tap or see the lid"
+wait_for "Nobody has checked: press, tap or look along the lid"
 press p t
 wait_for "[x] p  pressed" "[x] t  tapped" "[ ] y  at eye level"
 press Space
@@ -74,7 +74,7 @@ wait_for "This jar goes to:" "Too late to process it again"
 press 3
 wait_for "Discard, do not taste."
 press 4
-wait_for "Before the bin:" "boil 30 min; cool; throw out jar" "Treat it as spoiled."
+wait_for "Before the trash:" "boil 30 min; cool; throw out jar" "Treat it as spoiled."
 press Space
 wait_for "Load 1 of 3:" "2 discard"
 press Enter
@@ -86,14 +86,14 @@ wait_for "1 reprocess"
 press Right d f 3
 wait_for "2 reprocess"
 press e
-wait_for "All looked at: by which?"
+wait_for "All checked: by which?"
 press p t y Space
 wait_for "All others are sealed."
 sleep 2 # as above
 press Space
 wait_for "1 load to go."
 press e
-wait_for "All looked at: by which?"
+wait_for "All checked: by which?"
 press p t y Space
 wait_for "All others are sealed. Space shelves"
 sleep 1.6 # a press this soon after the check began does not count
@@ -116,7 +116,7 @@ press u
 wait_for "Undone: Low kettle: 2 jars of"
 jars_are 0 '"size": "half_pint", "state": "unchecked"'
 press r
-wait_for "Done again: Low kettle"
+wait_for "Redone: Low kettle"
 press s
 wait_for "What was done, oldest first" "heat off, lid off" "every jar is checked" "again as"
 press Escape
@@ -148,7 +148,7 @@ wait_for "21 half-pints berry syrup by lot"
 press Escape Down s
 wait_for "How many spoiled, of 13:"
 press Enter
-wait_for "Before the bin:" "30 min" "R others of the lot"
+wait_for "Before the trash:" "30 min" "R others of the lot"
 press Space
 wait_for "12 (SPOILED) pints crushed tomatoes" "spoiled: do not eat the others, look at each (R)." "Never taste (!)."
 press c

@@ -100,7 +100,7 @@ at="a forecast"
 press f
 wait_for "Which fruit:"
 typed gravel
-wait_for "No recipe here is made of \"gravel\"."
+wait_for "No recipe here is made from \"gravel\"."
 press C-u
 typed grapes
 wait_for "How much of it"
@@ -120,14 +120,14 @@ press Down Down Down
 step
 wait_for "[x] grape juice"
 press Right Right
-wait_for "batches 2, as asked at most"
+wait_for "batches 2, at most as asked"
 press v
 wait_for "Batches a pot, 1 to 4:"
 typed 2
-wait_for "batches 2, as asked at most, 2 in a pot"
+wait_for "batches 2, at most as asked, 2 in a pot"
 press v
 typed 1
-wait_for "batches 2, as asked at most, quarts"
+wait_for "batches 2, at most as asked, quarts"
 press Up Up Up j
 wait_for "(24-50) pints"
 press w
@@ -185,7 +185,7 @@ holds "$answer_file" "To buy for 200 pints of grape jelly" "x 10 lb" "to be sure
 holds "$answer_file" '"name": "sugar"' '"sold_by": 4535.924'
 "$STILLROOM" forecast -f "$log" --fruit apples --weight 60lb --product "grape jelly" >"$answer_file" 2>"$own/err"
 is "status" "$?" 3
-holds "$answer_file" "refused: grape jelly is not made of apples."
+holds "$answer_file" "refused: grape jelly is not made from apples."
 is "said twice" "$(cat "$own/err")" ""
 "$STILLROOM" forecast -f "$log" --fruit grapes >"$answer_file" 2>&1
 is "status" "$?" 2

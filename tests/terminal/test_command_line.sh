@@ -133,7 +133,7 @@ misuse "-x" -x
 misuse '"extra"' loads extra
 misuse "takes no --food" loads --food peaches
 misuse "takes no --json" --json
-misuse "wants a value" --file
+misuse "needs a value" --file
 misuse "takes no value" boil --json=yes
 misuse "needs a KITCHEN_FILE" setup
 misuse "needs --food" process
@@ -219,7 +219,7 @@ holds "$out" 'process    50 minutes'
 holds "$out" 'source     Utah State University Extension'
 if grep -q '^note\|^or ' "$out"; then bad "the shorter time is offered, or a note"; else passed=$((passed + 1)); fi
 gives 0 process --food pineapple --pack hot --jar quart --method boiling_water -e 8001ft
-holds "$out" 'note       above 8,000 ft another table asks more time for other foods'
+holds "$out" 'note       above 8,000 ft another table asks for more time for other foods'
 refused "above 10,000 ft" process --food pineapple --pack hot --jar quart --method boiling_water -e 10001ft
 refused "above 10,000 ft" process --food asparagus --pack hot --jar pint --method weighted_gauge -e 29000ft
 
@@ -303,7 +303,7 @@ gives 0 setup "$own/good.kitchen" -f "$own/log.db"
 set -- "$own"/log*
 if [ $# -eq 1 ]; then passed=$((passed + 1)); else bad "setup leaves more than the log"; fi
 gives 3 setup "$own/good.kitchen" -f "$own/log.db"
-holds "$err" "there already"
+holds "$err" "already exists"
 echo "a letter" >"$own/letter.txt"
 gives 3 setup "$own/good.kitchen" --file="$own/letter.txt"
 gives 1 loads -f "$own/letter.txt"
@@ -350,7 +350,7 @@ if [ -e "$own/scratch-2.db" ]; then bad "a failed rehearsal leaves a log"; else 
 
 misuse "add --yes" restore -f "$own/log.db"
 gives 3 restore -f "$own/log.db" --yes
-holds "$err" "is whole"
+holds "$err" "is not damaged"
 gives 0 backup "$own/carried.db" -f "$own/log.db"
 holds "$out" "Written and checked: $own/carried.db"
 gives 3 backup "$own/carried.db" -f "$own/log.db"

@@ -39,7 +39,7 @@ wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
 shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
 step
 wait_for "Name of the kitchen:"
-reply "3,200 ft" "That is an elevation: it goes into the next line."
+reply "3,200 ft" "That is an elevation: it goes in the next line."
 press C-u
 reply "Quince Hollow" "Noted. (u undoes)"
 wait_for "kitchen      Quince Hollow"
@@ -60,10 +60,10 @@ press C-u
 reply yes "Its watts (or empty):"
 reply 12 "Watts from 100 to 20000, or nothing."
 press C-u
-reply 1500 "Pints it takes (or empty):"
+reply 1500 "Pints it holds (or empty):"
 reply many "Give a number of jars, up to 99, or nothing."
 press C-u
-reply 7 "Quarts it takes (or empty):"
+reply 7 "Quarts it holds (or empty):"
 press Enter
 wait_for 'canner 1 boiling_water "Kettle" pint=7 watts=1500 own_heat' "Noted."
 press Escape
@@ -149,7 +149,7 @@ wait_for "The house, line"
 press Down
 change "900ft"
 wait_for "900 ft (274 m)"
-wait_for "Noted. What the loads that run need now stands in the warnings (w)."
+wait_for "Noted. What the running loads need now is in the warnings (w)."
 change "4650ft"
 wait_for "4,650 ft (1,417 m)"
 

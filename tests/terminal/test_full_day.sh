@@ -104,11 +104,11 @@ reply "15 lb"
 wait_for "15 lb apples"
 do_step run
 
-at="juice brought along"
+at="juice brought in"
 press j
 wait_for "No juice in stock."
 press n
-wait_for "Brought along:"
+wait_for "Brought in:"
 press C-u
 reply 'juice "grape" "3 gal" chilled'
 wait_like "3 gal  *grape, chilled, 0 h old"
@@ -122,13 +122,13 @@ at="regular pectin twice"
 go 6
 wait_for "Space start a batch"
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text grapejelly
 wait_for "grapejelly_"
 press Enter
 wait_for "Which jars and pack?"
 step
-wait_for "Into which size?"
+wait_for "Which size?"
 step
 wait_for "How many batches in this pot?"
 type_text 2
@@ -139,12 +139,12 @@ press Escape
 
 at="a shortage"
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text blackberryjelly
 wait_for "blackberryjelly_"
 press Enter
 answer "Which jars and pack?"
-answer "Into which size?"
+answer "Which size?"
 wait_for "How many batches in this pot?" "SHORT: 0 qt here" "Do not stretch it."
 step
 wait_for "Space starts the batch"
@@ -156,13 +156,13 @@ wait_for "Space start a batch"
 at="four times low sugar in the deep pot"
 go 7
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text lowsugar
 wait_for "lowsugar_"
 step # several names have that: a blank chooses none of them
-shows "What is cooked?"
+shows "What are you cooking?"
 press Enter
-answer "Into which size?"
+answer "Which size?"
 wait_for "How many batches in this pot?"
 type_text 4
 # A gallon of juice, eight cups of sugar, and lemon juice as the invented sheet says.
@@ -171,13 +171,13 @@ shows "About 22 half-pints (21 to 23); 60 here" "7 Deep pot > grape jelly, low s
 step
 wait_for "Space starts the batch" "> 4 batches"
 step
-wait_for "Batch started; what it takes is off the shelf."
+wait_for "Batch started; what it needs is off the shelf."
 press Escape
 wait_chosen 7
 undone "Deep pot: batch started, 4 x grape jelly, low sugar"
 wait_like "^[^ ]7 Deep pot  *free"
 press r
-wait_for "Done again: Deep pot: batch started"
+wait_for "Redone: Deep pot: batch started"
 press c
 press @
 wait_for "Source: house recipe, no source; pectin"
@@ -193,10 +193,10 @@ undone "grape jelly, low sugar: line 2 done"
 shows "[ ] 3/4 cup bottled lemon juice"
 press Down
 press e
-wait_for "Really used: 8 cups"
+wait_for "Actually used: 8 cups"
 press C-u
 reply "7 1/2 cups"
-wait_for "Corrected; the shelf with it." "7 1/2 cups sugar"
+wait_for "Corrected, on the shelf too." "7 1/2 cups sugar"
 undone "Corrected: grape jelly, low sugar had"
 wait_for "8 cups sugar"
 press Escape
@@ -216,7 +216,7 @@ wait_for "Heard: 7 Deep pot. Still to do: OFF the heat NOW, skim"
 do_step off
 do_step fill
 step_to "Filled into which jars?" # others ring
-wait_for "Are the jars hot? w ticks it."
+wait_for "Are the jars hot? w says so."
 press w
 wait_for "Jars are hot."
 fill 8 half-pints "Box A, spring (44 left)"
@@ -234,17 +234,17 @@ at="water of a juicer that is not chosen is asked about"
 wait_like "4!Tall juicer .* WATER +"
 press a
 # By how long it took to come here, the pan is dry already.
-wait_like "4 Tall juicer: \(was its water seen and topped up? Press a again if so\|heat OFF, let the dry pan cool, fill it. Done: press a again\)\."
+wait_like "4 Tall juicer: \(was its water checked and topped up? Press a again if so\|heat OFF, let the dry pan cool, fill it. Done: press a again\)\."
 go 4
 press a
-wait_for "Noted: 4 Tall juicer, water seen and topped up."
+wait_for "Noted: 4 Tall juicer, water checked and topped up."
 undone "Tall juicer: water"
 press a
-wait_for "Noted: 4 Tall juicer, water seen and topped up."
+wait_for "Noted: 4 Tall juicer, water checked and topped up."
 go 5
 wait_like "5!Old juicer .* WATER +"
 press a
-wait_for "Noted: 5 Old juicer, water seen and topped up."
+wait_for "Noted: 5 Old juicer, water checked and topped up."
 
 at="first juice"
 go 4
@@ -255,7 +255,7 @@ reply "2 qt"
 wait_for "Noted: the juice is in stock"
 undone "Tall juicer: 2 qt"
 press r
-wait_for "Done again: Tall juicer: 2 qt"
+wait_for "Redone: Tall juicer: 2 qt"
 
 at="kettles emptied"
 for kettle in 1 2; do
@@ -284,11 +284,11 @@ step
 wait_for "Load started."
 undone "Low kettle: load started"
 press r
-wait_for "Done again: Low kettle: load started, 15 min: 7 pints grape jelly"
+wait_for "Redone: Low kettle: load started, 15 min: 7 pints grape jelly"
 
 at="beans packed without a pot"
 go 3
-step_to "Nothing of it goes into this canner. n starts another load."
+step_to "None of it goes into this canner. n starts another load."
 press n
 wait_for "What goes in?"
 type_text greenbeans
@@ -305,12 +305,12 @@ do_step vent
 
 at="regular pectin once"
 go 6
-step_to "What is cooked?"
+step_to "What are you cooking?"
 type_text grapejelly
 wait_for "grapejelly_"
 press Enter
 answer "Which jars and pack?"
-answer "Into which size?"
+answer "Which size?"
 # What is left after the drawing and the other batch: 3 gal + 2 qt - 1 gal; 40 lb
 # less 8 cups of 200 g; 60 jars less 8.
 wait_for "5 cups grape juice (2 gal 2 qt here)" "7 cups sugar (36 lb 8 oz here)" "52 here"
@@ -318,7 +318,7 @@ step
 wait_for "Space starts the batch"
 step
 # Both kettles have just been loaded.
-wait_for "No canner is free in time: the jars would wait too long. Start all the same?"
+wait_for "No canner is free in time: the jars would wait too long. Start anyway?"
 step
 wait_for "Batch started"
 press Escape

@@ -24,7 +24,7 @@ press d
 wait_for "load: 7 jars Peaches <in> syrup, minutes not noted, unknown" "l labels"
 press l
 wait_for "7 labels on 1 sheet:" "labels----x.html" "/" # its path from the root
-holds "$logs/labels----x.html" "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; it is not a food of the published tables; nobody noted whether it was packed hot or raw; nobody noted the canner; nobody noted the elevation; nobody noted the time." \
+holds "$logs/labels----x.html" "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; it is not a food in the published tables; nobody noted whether it was packed hot or raw; nobody noted the canner; nobody noted the elevation; nobody noted the time." \
 	"Peaches &#60;in&#62; syrup"
 press Escape
 
@@ -44,7 +44,7 @@ wait_for "Jar 1: unchecked, no liquid lost"
 press l
 wait_for "3 jars, and none has sealed yet"
 press e
-wait_for "All looked at: by which?"
+wait_for "All checked: by which?"
 press p t y Space
 wait_for "All others are sealed."
 press l
@@ -59,7 +59,7 @@ press u
 wait_for "Undone: Imported from notebook.csv: 1 lot, 1 load, 7 jars"
 press Escape
 press d
-wait_for "nothing was begun"
+wait_for "nothing was started"
 is "jars of the notebook" "$("$STILLROOM" jars --all --json -f "$log" | grep -c '"lot": "../x"')" 0
 press Escape
 press q

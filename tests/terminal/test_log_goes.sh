@@ -28,17 +28,17 @@ start_load
 cp "$log" "$own/copy.db" # without its -wal
 rm "$log"
 step
-wait_for "Press W to write what stands to a new file." "Nothing more is recorded: the log was removed"
+wait_for "Press W to save what is intact to a new file." "Nothing more is recorded: the log was removed"
 wait_for "Space heat is on" # the step was not taken
 press W
-wait_for "Write all that stands to (a new file):" "stillroom-saved.db"
+wait_for "Save what is intact to (a new file):" "stillroom-saved.db"
 press Enter
 wait_for "Written and checked." "stillroom -f"
 is "loads in the saved log" "$(loads_in "$own/stillroom-saved.db")" 1
 press W
-wait_for "Write all that stands to"
+wait_for "Save what is intact to"
 press Enter
-wait_for "is there already"
+wait_for "already exists"
 press q
 wait_for "Leave the board?"
 press y

@@ -20,10 +20,10 @@ loads() {
 }
 before=$(loads)
 paste 'Rinse 3 pots.\nThen load 7 quarts in 1, boil lost: 2, q y\n'
-wait_for "Pasted text does nothing here: none of it was taken."
+wait_for "Pasted text does nothing here: none of it was used."
 shows "1 Big kettle      free" "Space start a load"
 paste '1.5 gal'
-wait_for "Pasted text does nothing here: none of it was taken."
+wait_for "Pasted text does nothing here: none of it was used."
 is "the loads" "$(loads)" "$before"
 
 at="in a line"

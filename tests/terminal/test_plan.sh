@@ -12,14 +12,14 @@ practise 80 24 2
 
 at="a draft"
 press p
-wait_for "A draft: it would end about" "g goes by it." "Busiest: the" "No plan ends before" "hands busy" "1 Big kett"
+wait_for "A draft: it would end about" "g accepts it." "Busiest: the" "No plan ends before" "hands busy" "1 Big kett"
 shows "J run" "H hold" "x unload" " %"
 press Right
 wait_for "hands busy"
 press n
 wait_for "planned    12 lb grapes" "planned    grape jelly, 8 jars" "apple butter"
 press n
-wait_for "What it reckons with." "plan burners=5 fillers=2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
+wait_for "The times it plans with." "plan burners=5 fillers=2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
 	"boiling-water cann come-up" "A539"
 press e
 wait_for "Line: plan burners=5"
@@ -68,7 +68,7 @@ wait_gone "Fruit: run"
 
 at="going by it"
 press g
-wait_for "The day goes by this plan." "the plan said" "on time. 0 of" "MK    now" "JO    now"
+wait_for "The day follows this plan." "the plan said" "on time. 0 of" "MK    now" "JO    now"
 shows "4     now" "6 "
 press Space
 wait_gone "the plan said"
@@ -134,8 +134,8 @@ wait_for "Undone:"
 
 at="forgetting it"
 press z
-wait_for "Forget the whole plan? yes:"
+wait_for "Drop the whole plan? yes:"
 type_text no
 press Enter
-wait_for "It stays."
+wait_for "The plan stays."
 finish

@@ -27,8 +27,8 @@ before=$(sum "$log")
 
 at="rehearse on a real log"
 refused "is a real log" "rehearse --scratch '$log'"
-refused "goes on as it is" "rehearse --scratch '$log' --speed 60"
-refused "goes on as it is" "rehearse --scratch '$log' --kitchen '$KITCHEN'"
+refused "continues as it is" "rehearse --scratch '$log' --speed 60"
+refused "continues as it is" "rehearse --scratch '$log' --kitchen '$KITCHEN'"
 is "the real log" "$(sum "$log")" "$before"
 
 at="practice in the kitchen of a real log"
@@ -58,7 +58,7 @@ press q
 wait_for "Leave the board?"
 press y
 ends main 0
-wait_for "The practice log is kept. To go on with it: stillroom rehearse --scratch"
+wait_for "The practice log is kept. To continue with it: stillroom rehearse --scratch"
 close_window main
 is "the real log" "$(sum "$log")" "$before"
 is "loads in the real log" "$("$STILLROOM" loads --all --json -f "$log" | grep -c '"lot"')" 0
@@ -87,7 +87,7 @@ close_window main
 at="no log to take the kitchen from"
 open_window main 80 24 "'$STILLROOM' rehearse"
 ends main 1
-wait_for "stillroom: there is no log yet to take the kitchen from"
+wait_for "stillroom: there is no log yet to copy the kitchen from"
 is "the usual log" "$(ls "$own/data/stillroom" 2>/dev/null)" ""
 
 at="reports of a practice log say so"

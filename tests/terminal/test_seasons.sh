@@ -58,7 +58,7 @@ wait_for "Season 2023"
 press Space
 wait_for "Stations, busiest first" "Low kettle"
 press PageDown
-wait_for "Come-up times, loads" "had come up within"
+wait_for "Come-up times, loads" "came up within"
 
 at="browsing"
 press b
@@ -91,7 +91,7 @@ wait_gone "boil or pressure lost"
 
 at="words"
 press /
-wait_for "Look for:"
+wait_for "Search for:"
 type_text 'oft ella'
 press Enter
 wait_for 'with: oft ella' "batch"
@@ -142,9 +142,9 @@ press /
 press C-u
 type_text 'a b c d e f g h i j k l m'
 press Enter
-wait_for "Look for 12 words at most." "with: marvellous" "batch"
+wait_for "Search for at most 12 words." "with: marvellous" "batch"
 press Escape
-wait_gone "Look for:"
+wait_gone "Search for:"
 shows "with: marvellous" "batch"
 lacks "with: a b c"
 press /

@@ -32,7 +32,7 @@ wait_for "6 Wide pot"
 at="the sheet is asked for, field by field"
 go 6
 step
-wait_for "What is cooked?" "grape jelly, low sugar, low-methoxyl pectin  (asks for its sheet)"
+wait_for "What are you cooking?" "grape jelly, low sugar, low-methoxyl pectin  (asks for its sheet)"
 type_text grapejellylow
 wait_for "grapejellylow_"
 press Enter
@@ -49,7 +49,7 @@ at="left half way nothing is kept"
 press Escape
 wait_for "minutes of process   not known yet"
 press Escape
-wait_for "What is cooked?" "(asks for its sheet)"
+wait_for "What are you cooking?" "(asks for its sheet)"
 type_text grapejellylow
 wait_for "grapejellylow_"
 press Enter
@@ -61,7 +61,7 @@ typed 2 "minutes of process: _"
 typed 25 "Kept as this kitchen's own. s changes it."
 
 at="the card goes on with it"
-wait_for "Into which size?"
+wait_for "Which size?"
 step
 wait_for "5 tsp" "2 tbsp" "bottled lemon juice" "Its sheet: 25 min of process. The longer counts, this or the table's."
 
@@ -75,7 +75,7 @@ wait_for "low-methoxyl pectin  2 tbsp"
 press u
 wait_for "low-methoxyl pectin  5 tsp" "The sheet's amounts of grape jelly, low sugar"
 press Escape
-wait_for "Into which size?"
+wait_for "Which size?"
 press Escape
 
 at="no plan of a run whose length nobody knows"
@@ -107,7 +107,7 @@ open_window main 40 12 "'$STILLROOM' -f '$log'"
 wait_for "6 Wide pot"
 go 6
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text applejellylow
 wait_for "applejellylow_"
 press Enter

@@ -36,11 +36,11 @@ warns_not() {
 practise 80 24 600
 wait_for "6 Wide pot" "7 Deep pot"
 
-at="juice brought along"
+at="juice brought in"
 press j
 wait_for "No juice in stock."
 press n
-wait_for "Brought along:"
+wait_for "Brought in:"
 press C-u
 type_text 'juice "grape" "3 gal" chilled'
 press Enter
@@ -51,35 +51,35 @@ at="two batches with regular pectin"
 go 7
 wait_for "Space start a batch"
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text grapejelly
 wait_for "grapejelly_"
 press Enter
 answer "Which jars and pack?"
-answer "Into which size?"
+answer "Which size?"
 wait_for "How many batches in this pot?"
 type_text 2
 wait_for "regular pectin is made one batch a pot" "Make 2 separate batches."
 step
-wait_for "On as UNKNOWN, because (Esc: no):"
+wait_for "UNKNOWN, because (Esc: no):"
 
 at="a reason that is none"
 why ""
-wait_for "On as UNKNOWN, because (Esc: no):" "regular pectin is made one batch a pot"
+wait_for "UNKNOWN, because (Esc: no):" "regular pectin is made one batch a pot"
 why "ab"
-wait_for "Say in a word or two why; it stays with the jars." "On as UNKNOWN, because (Esc: no): ab"
+wait_for "Say in a word or two why; it stays with the jars." "UNKNOWN, because (Esc: no): ab"
 why "   "
-wait_for "On as UNKNOWN, because (Esc: no):"
+wait_for "UNKNOWN, because (Esc: no):"
 warns_not batch-unknown
 
 at="the reason at 40 x 12"
 press C-u
 type_text "two small"
 resize 40 12
-wait_for "On as UNKNOWN, because" "two small"
+wait_for "UNKNOWN, because" "two small"
 wait_for "Say in a word or two why"
 resize 80 24
-wait_for "On as UNKNOWN, because (Esc: no): two small"
+wait_for "UNKNOWN, because (Esc: no): two small"
 
 at="with a reason it goes on"
 type_text " burners"
@@ -96,18 +96,18 @@ holds "$own/warnings" "2 batches in one pot: two small burners" '"severity": "ca
 at="a caution is set aside and taken up"
 press w
 wait_for "the process of its jars counts as unknown" "o set aside"
-lacks "t take up" "batch-unknown"
+lacks "t bring back" "batch-unknown"
 press @
 wait_for "Where this comes from: Warnings" "Rule: batch-unknown" "Source: "
 press Escape
 wait_for "the process of its jars counts as unknown" "o set aside"
 lacks "batch-unknown"
 press o
-wait_for "No longer watched for in this house; t takes it up again." "1 rule set aside here: @ names it." "t take up"
+wait_for "No longer watched for in this house; t brings it back." "1 rule set aside here: @ names it." "t bring back"
 press @
 wait_for "Set aside in this house: a rule about a batch" "Rule: batch-unknown"
 press Escape
-wait_for "No longer watched for in this house; t takes it up again." # what was said is said still
+wait_for "No longer watched for in this house; t brings it back." # what was said is said still
 wait_gone "the process of its jars counts as unknown"
 warns_not batch-unknown
 press u
@@ -124,11 +124,11 @@ wait_for "UNKNOWN: 2 x grape jelly"
 at="tomatoes to the filling"
 go 6
 step
-wait_for "What is cooked?"
+wait_for "What are you cooking?"
 type_text crushedtomatoes
 wait_for "crushedtomatoes_"
 step
-answer "Into which size?"
+answer "Which size?"
 wait_for "How many batches in this pot?"
 step
 wait_for "Space starts the batch"
@@ -155,7 +155,7 @@ step
 answer "Lids from which box?"
 wait_for "Is the bottled acid in EVERY jar? Space only if it is."
 press n
-wait_for "The acid goes in first (1 tbsp of bottled lemon juice)." "On as NOT VALID, because (Esc: no):"
+wait_for "The acid goes in first (1 tbsp of bottled lemon juice)." "NOT VALID, because (Esc: no):"
 why "no"
 wait_for "Say in a word or two why; it stays with the jars."
 at="Esc goes back and nothing is filled"
@@ -165,9 +165,9 @@ warns_not batch-not-valid
 shows "0 jars so far"
 at="no acid, and why"
 step
-wait_for "On as NOT VALID, because (Esc: no):"
+wait_for "NOT VALID, because (Esc: no):"
 resize 40 12
-wait_for "On as NOT VALID, because" "The acid goes in first"
+wait_for "NOT VALID, because" "The acid goes in first"
 why "the lemon juice ran out"
 wait_for "7 jars filled."
 resize 80 24

@@ -37,7 +37,7 @@ wait_for "come-up" "Wait for a full rolling boil" "Space full rolling boil: star
 wait_for "Noted. Big kettle: come-up begins. (u undoes)"
 press u
 wait_for "Undone" "Space heat is on"
-wait_for "loaded" "r do again"
+wait_for "loaded" "r redo"
 step
 wait_for "Wait for a full rolling boil"
 
@@ -92,7 +92,7 @@ wait_gone "COME NOW"
 shows "Vent is over: put the weight on"
 step
 wait_for "Wait until the weight jiggles"
-lacks "r do again" # that was another canner
+lacks "r redo" # that was another canner
 wait_like "pressurise for  *[1-9][0-9]*:"
 step
 wait_for "Keep the weight rocking"
@@ -168,7 +168,7 @@ at="seals looked at too soon"
 press 0
 wait_for "Leave untouched for 12 to 24 h"
 step
-wait_for "left of the cooling. End it now all the same?" "Press Space again if so."
+wait_for "left of the cooling. End it now anyway?" "Press Space again if so."
 step
 wait_for "Bands off. Press the center" "Jar 1: unchecked, no liquid lost"
 
@@ -197,7 +197,7 @@ at="shelving with jars unchecked"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
-wait_for "All looked at: by which?"
+wait_for "All checked: by which?"
 press p t y Space
 wait_for "All others are sealed. Space shelves the load."
 shows "sealed" "reprocess" "discard"
@@ -206,7 +206,7 @@ wait_for "Undone"
 step
 wait_for "6 of 9 jars are not checked yet."
 press e
-wait_for "All looked at: by which?"
+wait_for "All checked: by which?"
 press p t y Space
 wait_for "All others are sealed."
 step
@@ -235,7 +235,7 @@ holds "$jars" \
 
 at="leaving"
 press q
-wait_for "Leave the board?" "Loads are open. Their clocks go on in the log"
+wait_for "Leave the board?" "Loads are open. Their clocks keep running in the log"
 press y
 ends main 0
 finish

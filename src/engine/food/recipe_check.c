@@ -102,11 +102,12 @@ static bool check_ingredient(const struct recipe *recipe, size_t index, struct f
 		                 empty(item->name) ? "name" : "amount");
 	if (strcmp(supply_name(item->supply), "?") == 0 || strcmp(adding_name(item->adding), "?") == 0 ||
 	    strcmp(measure_name(item->measure), "?") == 0 || item->supply == SUPPLY_JAR || item->supply == SUPPLY_BAND)
-		return fault_set(fault, FAULT_REFUSED, "%s: \"%s\" is of no kind a pot takes.", recipe->name,
-		                 item->name);
+		return fault_set(fault, FAULT_REFUSED, "%s: \"%s\" does not go in a pot.", recipe->name, item->name);
 	if (item->supply != SUPPLY_OTHER && item->measure != supply_measure(item->supply))
-		return fault_set(fault, FAULT_REFUSED, "%s: %s is kept by %s; give its amount so.", recipe->name,
-		                 item->name, measure_name(supply_measure(item->supply)));
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s: %s is measured by %s; give its amount that "
+		                 "way.",
+		                 recipe->name, item->name, measure_name(supply_measure(item->supply)));
 	if (index > 0 && adding_place(item->adding) < adding_place(recipe->ingredients[index - 1].adding))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s: list ingredients in the order they go in; \"%s\" comes too late.", recipe->name,
@@ -268,11 +269,11 @@ static bool check_sheet(const struct recipe *recipe, struct fault *fault)
 
 		if (supply_is_of_sheet(item->supply) && item->amount != 0)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s: the amount of %s and how far it is multiplied are of one sheet; give "
-			                 "both or neither.",
+			                 "%s: the amount of %s and how far it is multiplied come from one sheet; "
+			                 "give both or neither.",
 			                 recipe->name, item->name);
 		if (known != NULL && known->is == INGREDIENT_ACID)
-			return fault_set(fault, FAULT_REFUSED, "%s: the acid is of the sheet, too; leave %s out.",
+			return fault_set(fault, FAULT_REFUSED, "%s: the acid comes from the sheet too; leave %s out.",
 			                 recipe->name, item->name);
 	}
 	return true;

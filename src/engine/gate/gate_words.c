@@ -64,7 +64,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
 	[GATE_CLOCK_SHORT] =
 	    NOT_VALID("clock-short", "by another clock the hold ran {a:time} of {b:time}", "full time: A539"),
 	[GATE_CLOCK_NOT_READ] = WORSE_LOW_ACID(
-	    "clock-not-read", "the computer restarted in the hold, and nobody read another clock", PRACTICE),
+	    "clock-not-read", "the computer restarted during the hold, and nobody read another clock", PRACTICE),
 	[GATE_NOT_AS_RECIPE] = WORSE_ACIDIFIED("not-as-recipe", "not as the recipe says: {words}",
 	                                       "acid forgotten: A539 Guide 3; tested recipes only: A539"),
 	[GATE_STOOD] = UNKNOWN(
@@ -84,7 +84,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
 	[GATE_MULTIPLIED] = UNKNOWN("multiplied", "{a} batches in one pot{:words}", "the recipe's own limit"),
 	[GATE_OWN_RECIPE] = UNKNOWN("own-recipe", "{words}", "A539: tested recipes only"),
 	[GATE_ORIGIN_NOT_SAID] = UNKNOWN("origin-not-said", "nobody noted whose recipe it was", PRACTICE),
-	[GATE_FOOD_NOT_SAID] = UNKNOWN("food-not-said", "it is not a food of the published tables", PRACTICE),
+	[GATE_FOOD_NOT_SAID] = UNKNOWN("food-not-said", "it is not a food in the published tables", PRACTICE),
 	[GATE_PACK_NOT_SAID] = UNKNOWN("pack-not-said", "nobody noted whether it was packed hot or raw", PRACTICE),
 	[GATE_METHOD_NOT_SAID] = UNKNOWN("method-not-said", "nobody noted the canner", PRACTICE),
 	[GATE_ELEVATION_NOT_SAID] = UNKNOWN("elevation-not-said", "nobody noted the elevation", "A539"),
@@ -97,7 +97,7 @@ const struct gate_reason_row gate_reasons[GATE_REASON_COUNT] = {
 	    UNKNOWN("vinegar-not-said", "nobody noted the strength of the vinegar{:words}", "A539 Guide 6"),
 	[GATE_NOTEBOOK] = UNKNOWN("notebook", "written in a notebook, not by this program", PRACTICE),
 	[GATE_CLOCK_READ] =
-	    REMARK("clock-read", "the computer restarted in the hold; by another clock it ran {a:time}", PRACTICE),
+	    REMARK("clock-read", "the computer restarted during the hold; by another clock it ran {a:time}", PRACTICE),
 	[GATE_PRACTICE] = REMARK("practice", "the minutes are common practice, no source", PRACTICE),
 	[GATE_OWN_CLASS] = REMARK("own-class", "{words}", "A539"),
 	[GATE_ABOVE_TABLES] = REMARK("above-tables", "above 8,000 ft another published table may ask for more",

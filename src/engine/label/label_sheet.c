@@ -262,8 +262,8 @@ bool label_sheet_check(const struct label_sheet *sheet, struct fault *fault)
 	if (width <= 0 || height <= 0)
 		return fault_set(fault, FAULT_MISUSE, "margins and gaps leave no room for labels on that page");
 	return fault_set(fault, FAULT_MISUSE,
-	                 "such a label would be %d x %d mm; %d x %d is the least that holds the words of a label",
-	                 width / MM_UM, height / MM_UM, LABEL_MIN_WIDTH_UM / MM_UM, LABEL_MIN_HEIGHT_UM / MM_UM);
+	                 "that label would be %d x %d mm; %d x %d is the smallest that fits the text", width / MM_UM,
+	                 height / MM_UM, LABEL_MIN_WIDTH_UM / MM_UM, LABEL_MIN_HEIGHT_UM / MM_UM);
 }
 
 int labels_per_sheet(const struct label_sheet *sheet)

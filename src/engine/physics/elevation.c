@@ -150,7 +150,7 @@ static bool refuse_point(const struct figure *figure, const char *words, struct 
 	int64_t hundredths = (thousandths + 5) / 10;
 
 	return fault_set(fault, FAULT_MISUSE,
-	                 "does the point stand before decimals or between thousands? write %lld %s "
+	                 "is the point a decimal point or a thousands separator? write %lld %s "
 	                 "or %lld.%02lld %s, instead of: %s",
 	                 (long long)thousandths, unit, (long long)(hundredths / 100), (long long)(hundredths % 100),
 	                 unit, words);
@@ -210,7 +210,7 @@ bool elevation_read(const char *words, struct elevation *out, struct fault *faul
 	if (read.um < ELEVATION_MIN_FT * FOOT_UM || read.um > ELEVATION_MAX_FT * FOOT_UM ||
 	    read.slack_um > ELEVATION_MAX_FT * FOOT_UM)
 		return fault_set(fault, FAULT_MISUSE,
-		                 "no kitchen stands below %d ft or above %d ft; check this figure "
+		                 "no kitchen is below %d ft or above %d ft; check this figure "
 		                 "and its unit: %s",
 		                 ELEVATION_MIN_FT, ELEVATION_MAX_FT, words);
 	*out = read;

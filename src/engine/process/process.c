@@ -263,7 +263,7 @@ bool process_find(const struct process_query *query, struct process *out, struct
 
 	if ((int)query->method < 0 || query->method >= METHOD_COUNT)
 		return fault_set(fault, FAULT_MISUSE,
-		                 "no such canning method; there are: boiling_water, "
+		                 "no such canning method; the methods are: boiling_water, "
 		                 "steam, dial_gauge, weighted_gauge");
 	if (query->pressure_psi != NO_PRESSURE && !method_has_pressure(query->method))
 		return fault_set(fault, FAULT_MISUSE, "a %s has no pressure to choose; leave it out",

@@ -246,8 +246,8 @@ bool refuse_above_bands(const struct process_search *search, int last_top_ft, st
 	if (last_top_ft == NO_PROCESS_ABOVE_FT)
 		text_add(&text, ", %s",
 		         search->query->method == METHOD_WEIGHTED_GAUGE
-		             ? "because a little higher 15 psi no longer makes 240 F"
-		             : "where the last table with a top ends");
+		             ? "because a little higher up 15 psi no longer reaches 240 F"
+		             : "where the last table with an upper limit ends");
 	text_add(&text, ", and this kitchen is at ");
 	add_place(&text, &search->query->elevation);
 	text_add(&text, "; ask your county extension office or a process authority");

@@ -183,7 +183,7 @@ static bool read_unit(const char **at, const struct unit **out, struct fault *fa
 			return true;
 		}
 	return fault_set(fault, FAULT_MISUSE,
-	                 "\"%s\" is not a unit known here: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
+	                 "\"%s\" is not a unit this program knows: gal, qt, pt, cup, fl oz, tbsp, tsp, L, mL, "
 	                 "lb, oz, kg, g or dozen.",
 	                 name);
 }
@@ -261,9 +261,9 @@ static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup,
 		if (!read_unit(&at, &unit, fault) || !grains_of(unit, measure, mg_per_cup, &number, &grains, fault))
 			return false;
 		if (!times(&number, grains, limit, &term, &rest) || term > limit - *sum)
-			return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Look at it again.");
+			return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Check it.");
 		if (rest && measure == MEASURE_EACH)
-			return fault_set(fault, FAULT_MISUSE, "Pieces are counted whole.");
+			return fault_set(fault, FAULT_MISUSE, "Pieces are whole numbers.");
 		*sum += term;
 		at = past_blanks(at);
 		if (*at == '+')

@@ -51,7 +51,7 @@ static bool look_at_batch(const struct forecast_product *product, const char *fr
 	struct yield yield;
 
 	if (item == NULL)
-		return fault_set(fault, FAULT_REFUSED, "%s is not made of %s.", product->recipe->name, fruit);
+		return fault_set(fault, FAULT_REFUSED, "%s is not made from %s.", product->recipe->name, fruit);
 	if (!pot_yield(product->recipe, 1, product->jar == NULL ? NULL : product->jar->name, &yield, fault))
 		return false;
 	out->juice = item->supply == SUPPLY_JUICE;
@@ -62,10 +62,10 @@ static bool look_at_batch(const struct forecast_product *product, const char *fr
 static bool check_order(const struct forecast_order *order, struct fault *fault)
 {
 	if (order->count == 0)
-		return fault_set(fault, FAULT_REFUSED, "Say what is to be made of it.");
+		return fault_set(fault, FAULT_REFUSED, "Say what to make from it.");
 	if (order->fruit_mg < 0 || order->fruit_mg > AMOUNT_MG_MAX || order->juice_ul < 0 ||
 	    order->juice_ul > AMOUNT_UL_MAX)
-		return fault_set(fault, FAULT_MISUSE, "That is more fruit or juice than one kitchen takes.");
+		return fault_set(fault, FAULT_MISUSE, "That is more fruit or juice than one kitchen can handle.");
 	return true;
 }
 
@@ -210,7 +210,7 @@ bool forecast_fruit_for(const struct forecast_order *order, int jars, struct fru
 
 		out->batches[bound] = batches_for(&order->products[0], jars, (enum bound)yields);
 		if (out->batches[bound] == 0)
-			return fault_set(fault, FAULT_REFUSED, "A batch of %s may not fill one such jar.",
+			return fault_set(fault, FAULT_REFUSED, "A batch of %s may not fill even one of those jars.",
 			                 order->products[0].recipe->name);
 		take = (double)out->batches[bound] * (double)one[0].amount;
 		if (one[0].juice) {

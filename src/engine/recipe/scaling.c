@@ -29,8 +29,8 @@ static bool refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple
 	measure_amount(MEASURE_VOLUME, SUPPLY_OTHER, pot_needed_ul(recipe, multiple), units, &needed);
 	if (most == 0)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s: one batch needs a pot of about %s, with room to foam. Take a larger pot; "
-		                 "less than a batch is no tested recipe.",
+		                 "%s: one batch needs a pot of about %s, with room to foam. Use a larger pot; less "
+		                 "than a full batch is not a tested recipe.",
 		                 recipe->name, needed.words);
 	return fault_set(fault, FAULT_REFUSED,
 	                 "%s: %d batches need a pot of about %s, with room to foam. This pot takes %d.", recipe->name,
@@ -80,8 +80,8 @@ bool scale_lines(const struct recipe *recipe, int multiple, enum unit_system uni
 	if (multiple < 1)
 		return fault_set(fault, FAULT_MISUSE, "A pot holds 1 batch or more.");
 	if (size == NULL || (jar != NULL && !recipe_allows_jar(recipe, size->name)))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.", recipe->name,
-		                 jar, recipe->jars);
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in \"%s\"; its jars are: %s.", recipe->name, jar,
+		                 recipe->jars);
 	*out = (struct scaled){
 		.recipe = recipe,
 		.multiple = multiple,

@@ -97,7 +97,7 @@ bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struc
 	if (!recipe_has_amounts(recipe, fault))
 		return false;
 	if (size == NULL || !recipe_allows_jar(recipe, size->name))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into \"%s\"; its jars are: %s.", recipe->name,
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in \"%s\"; its jars are: %s.", recipe->name,
 		                 jar == NULL ? "" : jar, recipe->jars);
 	if (recipe->yield_high_ul > 0) {
 		jar_ul = nominal_ul(size);

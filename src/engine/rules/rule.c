@@ -152,7 +152,7 @@ static const struct name station_names[] = {
 static const struct name lid_box_names[] = {
 	NAMED(lid_box, box, FORM_WORDS),
 	NAMED(lid_box, lids, FORM_COUNT),
-	NAMED(lid_box, lids_used, FORM_COUNT),
+	NAMED(lid_box, lids_used, FORM_JARS),
 	SEALS(lid_box),
 };
 

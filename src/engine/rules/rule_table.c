@@ -683,16 +683,14 @@ const struct rule rules[] = {
 	    "Set this computer's clock: it says {clock_words}, before the last entry of the log ({last_words}). If it is right, "
 	    "press c here.",
 	    "starting work, beginning a clock", OVER_NEVER, HOUSE_RULE),
-	STOP(
-	    "hold-short", load, hold_short,
-	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): its hold ran {held} "
-	    "of {hold}. Process NOT VALID.",
-	    "shelving it", OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
-	STOP(
-	    "vent-short", load, vent_short,
-	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): it vented {vent_held} "
-	    "of {vent}. Process NOT VALID.",
-	    "shelving it", OVER_NEVER, "10 min: A539, PNW421, KSU; redo within 2 h: UNL, one ISU text"),
+	STOP("hold-short", load, hold_short,
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x; on the rack Space, then f): its hold "
+	     "ran {held} of {hold}. Process NOT VALID.",
+	     "shelving it", OVER_NEVER, "full time: A539, NCSU-242; redo within 2 h: UNL, one ISU text"),
+	STOP("vent-short", load, vent_short,
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x; on the rack Space, then f): it vented "
+	     "{vent_held} of {vent}. Process NOT VALID.",
+	     "shelving it", OVER_NEVER, "10 min: A539, PNW421, KSU; redo within 2 h: UNL, one ISU text"),
 	STOP(
 	    "low-acid-no-pressure", load, wrong_canner,
 	    "Discard {lot} unless a pressure canner takes it within 2 h: low-acid food is in {station}, without pressure.",
@@ -704,79 +702,76 @@ const struct rule rules[] = {
 	    "steam-too-long", load, steam_too_long,
 	    "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	    "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
-	STOP(
-	    "low-acid-slow-heat", load, low_acid_slow,
-	    "Give {lot} up ({digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a hold, and "
-	    "{way_limit} is the limit.",
-	    "shelving it", OVER_NEVER, PRACTICE),
-	STOP(
-	    "not-valid-cold", load, not_valid_cold,
-	    "Take {lot} back ({digit}, u), put it right and load it again, or give it up (x) for fridge or freezer: not heated yet, "
-	    "and NOT VALID as it is ({why}).",
-	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
-	STOP(
-	    "not-processed", load, not_processed,
-	    "Say where the jars of {lot} go (Space there, then f): fridge, freezer, put right and processed, or discard. "
-	    "Nothing was heated ({why}).",
-	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; 2 h: UNL, one ISU text"),
-	STOP(
-	    "process-not-valid", load, not_valid,
-	    "Redo {lot} in full within 2 h, or fridge, freezer, discard (x, on the rack Space and f): process NOT VALID ({why}).",
-	    "shelving it", OVER_NEVER, "redo within 2 h: UNL, one ISU text"),
+	STOP("low-acid-slow-heat", load, low_acid_slow,
+	     "Give up {lot} ({digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a "
+	     "hold, and {way_limit} is the limit.",
+	     "shelving it", OVER_NEVER, PRACTICE),
+	STOP("not-valid-cold", load, not_valid_cold,
+	     "Take {lot} back out ({digit}, u), fix it and load it again, or give it up (x) for fridge or freezer: "
+	     "not heated yet, and NOT VALID as it is ({why}).",
+	     "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
+	STOP("not-processed", load, not_processed,
+	     "Say where the jars of {lot} go (Space there, then f): fridge, freezer, fixed and processed, or discard. "
+	     "Nothing was heated ({why}).",
+	     "shelving it", OVER_NEVER, "acid, tested recipes: A539; 2 h: UNL, one ISU text"),
+	STOP("process-not-valid", load, not_valid,
+	     "Redo {lot} in full within 2 h, or fridge, freezer, discard (x; on the rack Space, then f): process NOT "
+	     "VALID ({why}).",
+	     "shelving it", OVER_NEVER, "redo within 2 h: UNL, one ISU text"),
 	STOP("notebook-not-valid", notebook, notebook_wrong,
-	     "Discard {jars} of {lot} (e, then f), do not taste: by the notebook its process is NOT VALID ({why}).",
+	     "Discard {jars} of {lot} (e, then f), do not taste: according to the notebook its process is NOT VALID "
+	     "({why}).",
 	     "shelving it", OVER_NEVER, "A539; 21 CFR 114.3"),
 	STOP("judged-anew-blocks", shelved, judged_blocks,
-	     "Do not eat or give away {lot}: by what is checked today its process does not hold ({why}).",
-	     "taking jars out", OVER_NEVER, PRACTICE),
-	STOP(
-	    "batch-not-valid", batch, batch_not_valid,
-	    "Whatever is filled from {lot} counts as NOT VALID ({why}): into fridge or freezer with it. Only a slip is taken "
-	    "back: {digit}, then u, before the next step.",
-	    "shelving its loads", OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
+	     "Do not eat or give away {lot}: by today's checks its process does not stand ({why}).", "taking jars out",
+	     OVER_NEVER, PRACTICE),
+	STOP("batch-not-valid", batch, batch_not_valid,
+	     "Whatever is filled from {lot} counts as NOT VALID ({why}): put it in the fridge or freezer. Undo is "
+	     "for a slip only: {digit}, then u, before the next step.",
+	     "shelving its loads", OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
 	STOP("window-closed", load, window_closed,
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
 	     "fridge, freezer, reprocess", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	STOP("fate-closed", fate, fate_closed, "Discard {jars} of {lot}, do not taste: the time to {fate} is over (f).",
 	     "carrying it out", OVER_NEVER, "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	STOP("fridge-over", fate, fridge_over,
-	     "Throw out what is left of {jars} of {lot} in the fridge, do not taste: the days there are over (f).",
+	     "Throw out what is left of {jars} of {lot} in the fridge, do not taste: its time there is over (f).",
 	     "eating it", OVER_NEVER, "several days: A539; three: " PRACTICE),
 	STOP("liquid-over-half", load, over_half_lost,
 	     "Unseal and refrigerate {over_half} of {lot}, eat in 2-3 days: over half the liquid is gone.",
 	     "shelving it", OVER_NEVER, "NCHFP answer on liquid loss"),
 	STOP("jars-without-fate", load, fateless,
-	     "Say what becomes of {fateless} of {lot} (Space there, then f): fridge, freezer, reprocess or discard.",
+	     "Say what happens to {fateless} of {lot} (Space there, then f): fridge, freezer, reprocess or discard.",
 	     "shelving it", OVER_NEVER, "A539, UNL, MSU-593"),
 	STOP("no-published-process", batch, no_published_process,
-	     "{station}, {lot}: no published process. Refrigerate it; it is not canned on a guess.", "loading its jars",
+	     "{station}, {lot}: no published process. Refrigerate it; never can on a guess.", "loading its jars",
 	     OVER_NEVER, "A539: tested recipes only"),
 	STOP("jars-unpublished", house, jars_unpublished,
-	     "Into the fridge or freezer with {unpublished}: no published process, so no canner.", "loading them",
+	     "Put {unpublished} in the fridge or freezer: no published process, so no canner.", "loading them",
 	     OVER_NEVER, "A539: tested recipes only"),
 	STOP("low-acid-waits", waiting, low_acid_waits,
-	     "Into the fridge or freezer with {jars} {product}: low-acid, and no pressure canner stands here.",
+	     "Put {jars} of {product} in the fridge or freezer: low-acid, and there is no pressure canner here.",
 	     "loading them", OVER_NEVER, "A539"),
 	STOP("large-jars-wait", waiting, too_large_waits,
-	     "Into the fridge or freezer with {jars} {product}: the size is larger than any tested.", "loading them",
+	     "Put {jars} of {product} in the fridge or freezer: the size is larger than any tested.", "loading them",
 	     OVER_NEVER, "NCHFP on jar sizes, KSU"),
-	STOP(
-	    "low-acid-jars-stood", waiting, low_acid_jars_stood,
-	    "Reheat {jars} {product} and fill again, or discard: low-acid, filled {stood} ago, and {stand_limit} is the limit.",
-	    "loading them", OVER_NEVER, PRACTICE),
+	STOP("low-acid-jars-stood", waiting, low_acid_jars_stood,
+	     "Reheat {jars} of {product} and fill again, or discard: low-acid, filled {stood} ago, and {stand_limit} "
+	     "is the limit.",
+	     "loading them", OVER_NEVER, PRACTICE),
 	STOP(
 	    "low-acid-pot-stood", batch, low_acid_pot_stood,
 	    "Boil {station} again (x), or discard: {product} is low-acid, off the heat for {stood}, and {stand_limit} is the "
 	    "limit.",
 	    "filling from it", OVER_NEVER, PRACTICE),
 	STOP("recall-open", recall, recall_open,
-	     "Find {recalled} of the recall (R): {recall}, {why}. Nobody eats them or gives them away.",
+	     "Find {recalled} of the recall (R): {recall}, {why}. Do not eat them or give them away.",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lot-spoiled", spoiled, lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", lid_box, lids_twice,
-	     "Count {box}: {lids_used} jars carry lids of its {lids}. Flat lids are used once.", "filling from it",
+	     "Count {box}: {lids_used} have its lids, and it had {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
 	/* Stops that are asked when the key is pressed. */
 	STOP("key-no-elevation", key_load, key_no_elevation, "Set the elevation first (h): {why}", "starting a load",
@@ -792,7 +787,7 @@ const struct rule rules[] = {
 	STOP("key-stood", key_stood, key_stood,
 	     "Reheat and fill again, or discard: {product} is low-acid and stood {stood}; {stand_limit} is the limit.",
 	     "loading, filling", OVER_NEVER, PRACTICE),
-	STOP("key-recipe-refused", key_batch, key_recipe, "{product} is not canned as an own recipe: {why}",
+	STOP("key-recipe-refused", key_batch, key_recipe, "Do not can {product} as your own recipe: {why}",
 	     "starting a batch", OVER_NEVER, "A539: tested recipes only; the list of each food: the published tables"),
 	STOP("key-pectin-multiplied", key_batch, key_pectin,
 	     "{product}: regular pectin is made one batch a pot; a larger one cooks too long and often stays soft. "
@@ -806,24 +801,24 @@ const struct rule rules[] = {
 	STOP("key-acid", key_fill, key_acid, "The acid goes in first ({why}). Bottled, not fresh; say that it is in.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 3, CSU, PSU"),
 	STOP("key-vinegar-weak", key_fill, key_vinegar_weak,
-	     "Take vinegar of 5 percent: weaker vinegar does not keep these jars. On now, they are NOT VALID.",
+	     "Use 5 percent vinegar: weaker vinegar does not keep these jars. Go on now and they are NOT VALID.",
 	     "filling", OVER_NOT_VALID, "A539 Guide 1 and Guide 6"),
 	STOP("key-vinegar-not-said", key_fill, key_vinegar,
-	     "Say how strong the vinegar is: its label says percent, and 5 is needed. Home-made: nobody knows.",
+	     "Say how strong the vinegar is: its label gives the percent, and 5 is needed. Homemade: nobody knows.",
 	     "filling", OVER_UNKNOWN, "A539 Guide 1 and Guide 6"),
-	STOP(
-	    "key-vent-short", key_against, key_vent,
-	    "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. On now, the process is NOT VALID.",
-	    "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),
+	STOP("key-vent-short", key_against, key_vent,
+	     "Vent the full 10 min: trapped air leaves the jars cooler than the gauge says. Go on now and the "
+	     "process is NOT VALID.",
+	     "cutting a vent short", OVER_NOT_VALID, "A539, PNW421, KSU"),
 	STOP("key-earlier-start", key_against, key_earlier,
-	     "Run the full time from now, or say who saw it begin earlier: the process is UNKNOWN then.",
+	     "Run the full time from now, or say who saw it begin earlier: then the process is UNKNOWN.",
 	     "setting a clock back", OVER_UNKNOWN, "never without a witness: " PRACTICE),
 	STOP("key-fate", key_fate, key_fate, "{why}", "choosing a fate", OVER_NEVER,
 	     "24 h: A539, UNL; 2 h: UNL, one ISU text; liquid: NCHFP"),
-	STOP(
-	    "key-recalled", key_take, key_recalled,
-	    "{lot} is recalled, {recalled} to be found (R): clear them or throw them out first, or choose another lot.",
-	    "taking jars out", OVER_NEVER, PRACTICE),
+	STOP("key-recalled", key_take, key_recalled,
+	     "{lot} is recalled, {recalled} still to find (R): clear them or throw them out first, or choose another "
+	     "lot.",
+	     "taking jars out", OVER_NEVER, PRACTICE),
 	STOP("key-lot-spoiled", key_take, key_lot_spoiled,
 	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
 	     "taking jars out", OVER_NEVER, PRACTICE),
@@ -832,11 +827,10 @@ const struct rule rules[] = {
 	    "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	    "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
-	CAUTION(
-	    "pan-dry", run, water_dry,
-	    "Heat OFF at {station}: its pan has surely boiled dry. No water into a dry hot pan; let it cool, fill it, "
-	    "press {digit}, then a.",
-	    PRACTICE),
+	CAUTION("pan-dry", run, water_dry,
+	        "Heat OFF at {station}: its pan has surely boiled dry. Never put water in a hot dry pan; let it cool, "
+	        "fill it, press {digit}, then a.",
+	        PRACTICE),
 	CAUTION("water-overdue", run, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.",
 	        PRACTICE),
@@ -844,22 +838,22 @@ const struct rule rules[] = {
 	    "jars-wait", house, jars_wait,
 	    "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
 	    PRACTICE),
-	CAUTION(
-	    "jars-stood", waiting, jars_stood,
-	    "Reheat {jars} {product} and fill again: filled {stood} ago, over {stand_limit}. Loaded so, the process is unknown.",
-	    PRACTICE),
-	CAUTION(
-	    "slow-heat", load, acid_slow,
-	    "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill again; on so, {lot} is unknown.",
-	    PRACTICE),
+	CAUTION("jars-stood", waiting, jars_stood,
+	        "Reheat {jars} of {product} and fill again: filled {stood} ago, over {stand_limit}. Loaded like this, "
+	        "the process is unknown.",
+	        PRACTICE),
+	CAUTION("slow-heat", load, acid_slow,
+	        "{station}: {way} from filling and no hold yet, over {way_limit}. Reheat and fill again; go on and "
+	        "{lot} is unknown.",
+	        PRACTICE),
 	CAUTION(
 	    "pot-stands", batch, pot_stands,
 	    "Fill from {station} now, or boil it again (x): off the heat for {stood}. Over {stand_limit} it is unknown.",
 	    PRACTICE),
-	CAUTION("jars-over-room", house, no_room,
-	        "Hold the next pot back: {left_over} will find no canner in this round.", "fill to one load: YB77"),
+	CAUTION("jars-over-room", house, no_room, "Hold back the next pot: no canner in this round for {left_over}.",
+	        "fill to one load: YB77"),
 	CAUTION("no-canner-takes", waiting, no_canner_takes,
-	        "No canner here has a process and room for {jars} {product}: into the fridge or freezer with them.",
+	        "No canner here has a process and room for {jars} of {product}: put them in the fridge or freezer.",
 	        "the published tables"),
 	CAUTION(
 	    "pot-nowhere", batch, pot_nowhere,
@@ -869,7 +863,7 @@ const struct rule rules[] = {
 	        "{station}: no canner here has a process for {product}. Plan for fridge or freezer.",
 	        "the published tables"),
 	CAUTION("window-closing", load, window_closing,
-	        "Decide on {windowed} of {lot}: {window_left} left, then only the bin.",
+	        "Decide on {windowed} of {lot}: {window_left} left, then only the trash.",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
 	CAUTION("fate-closing", fate, fate_closing, "{fate_left} left to {fate} {jars} of {lot} (f).",
 	        "24 h: A539, UNL; 2 h: UNL, one ISU text"),
@@ -879,13 +873,14 @@ const struct rule rules[] = {
 	CAUTION("process-unknown", load, unknown, "{station}, {lot}: process unknown ({why}). No seal makes it known.",
 	        "a seal is no proof: ISU; " PRACTICE),
 	CAUTION("judged-anew", shelved, judged_worse,
-	        "Label {lot} again by hand: by what is checked today its process is not valid for sure ({why}).",
+	        "Label {lot} again by hand: by today's checks its process is not certain to be valid ({why}).",
 	        PRACTICE),
 	CAUTION("batch-unknown", batch, batch_unknown,
 	        "{station}, {lot}: not as the tested recipe ({why}); the process of its jars counts as unknown.",
 	        "A539: tested recipes only"),
 	CAUTION("elevation-other", load, elevation_other,
-	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that one holds, press x there.",
+	        "{lot} got {minutes} min; at the elevation set now {here_words}. If that elevation is right, press "
+	        "x there.",
 	        "A539; recompute: " PRACTICE),
 	CAUTION(
 	    "process-raised", load, process_raised,
@@ -920,30 +915,29 @@ const struct rule rules[] = {
 	        "{others_failed} of {others_looked} of the others.",
 	        "tightness: CU, MSU-498; our arithmetic: Fisher's exact test, under 1 in 100"),
 	CAUTION("lid-box-listed-twice", lid_box, box_twice,
-	        "Is it one box? {box} is on the list twice: lids counted twice are lids used twice.", "single use: AZ"),
-	CAUTION(
-	    "recall-not-found", recall, recall_not_found,
-	    "{not_found} of the recall were NOT FOUND (R): {recall}, {why}. It stays open until they are, or somebody says they "
-	    "are gone.",
-	    "check all that is from a suspect box or lot: " PRACTICE),
-	CAUTION(
-	    "jars-short", supply, jars_short,
-	    "Get more before starting another pot: {needed} {supply} are needed for what is cooking and planned, {stock} here.",
-	    PRACTICE),
+	        "Is it the same box? {box} is on the list twice: lids counted twice are lids used twice.",
+	        "single "
+	        "use: AZ"),
+	CAUTION("recall-not-found", recall, recall_not_found,
+	        "NOT FOUND: {not_found} of the recall (R): {recall}, {why}. It stays open until they are found, or "
+	        "somebody says they are gone.",
+	        "check all that is from a suspect box or lot: " PRACTICE),
+	CAUTION("jars-short", supply, jars_short,
+	        "Get more {supply} before starting another pot: {needed} needed for what is cooking and planned, "
+	        "{stock} here.",
+	        PRACTICE),
 	CAUTION(
 	    "lids-short", supply, lids_short,
-	    "Get more before starting another pot: {needed} lids are needed for what is cooking and planned, {stock} here.",
+	    "Get more lids before starting another pot: {needed} needed for what is cooking and planned, {stock} here.",
 	    "single use: AZ"),
-	CAUTION(
-	    "acid-short", supply, acid_short,
-	    "Get more, or stop that line: {needed} of {supply} is needed by pots and plan, {stock} here. No fresh juice.",
-	    "bottled, not fresh: CSU, PSU"),
-	CAUTION(
-	    "sugar-short", supply, sugar_short,
-	    "Get more; do not cut the sugar: {needed} is needed by pots and plan, {stock} here. Chill the juice meanwhile.",
-	    "MU GH1461"),
-	CAUTION("supply-short", supply, other_short, "Get {supply}: {needed} is needed, {stock} here.", PRACTICE),
-	CAUTION("stock-below-nothing", supply, below_nothing, "Count {supply}: the list says {stock}, less than zero.",
+	CAUTION("acid-short", supply, acid_short,
+	        "Get more {supply}, or stop that product: pots and plan need {needed}, {stock} here. No fresh juice.",
+	        "bottled, not fresh: CSU, PSU"),
+	CAUTION("sugar-short", supply, sugar_short,
+	        "Get more; do not cut the sugar: pots and plan need {needed}, {stock} here. Chill the juice meanwhile.",
+	        "MU GH1461"),
+	CAUTION("supply-short", supply, other_short, "Get {supply}: {needed} needed, {stock} here.", PRACTICE),
+	CAUTION("stock-below-nothing", supply, below_nothing, "Count {supply}: the list says {stock}, below zero.",
 	        HOUSE_RULE),
 	CAUTION("gauge-unchecked", station, gauge_unchecked, "Have the dial gauge of {station} checked: {gauge_words}.",
 	        "every year: PNW421"),
@@ -973,7 +967,7 @@ const struct rule rules[] = {
 	     "{liquid_lost} of {lot} lost liquid: steady heat, no sudden cooling, and the full rest next time.",
 	     "rest: UNL-W; " PRACTICE),
 	NOTE("jar-broke", load, jar_broken,
-	     "{broken} of {lot} broke: throw its food out, and look for cold jars, a missing rack or a knock.",
+	     "{broken} of {lot} broke: throw out the food, and look for cold jars, a missing rack or a knock.",
 	     "thermal shock, rack: MSU-738"),
 	NOTE("practice-row", load, practice_row, "Common practice, no source: the process of {lot} ({station}).",
 	     PRACTICE),

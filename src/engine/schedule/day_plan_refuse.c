@@ -206,10 +206,10 @@ static bool stations_there(const struct plan_input *in, struct fault *fault)
 	for (int i = 0; i < in->run_count; i++)
 		if (in->runs[i].station == PLAN_NONE && count_kind(in, PLAN_JUICER) == 0)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "There is no juicer for the juice of this day: set one up, or say that "
-			                 "the juice is there already.");
+			                 "There is no juicer for the juice of this day: set one up, or say that the "
+			                 "juice is already here.");
 	if (in->people_count == 0)
-		return fault_set(fault, FAULT_REFUSED, "Nobody is there to do the work: say how many helpers come.");
+		return fault_set(fault, FAULT_REFUSED, "There is nobody to do the work: say how many helpers come.");
 	return burners_there(in, fault);
 }
 

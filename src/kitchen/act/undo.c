@@ -28,11 +28,11 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
 	if (redo)
 		fault_set(
 		    fault, FAULT_REFUSED,
-		    "That was undone at %s, more than 2 min ago; its clock is not brought back. Press the step again.",
+		    "That was undone at %s, more than 2 min ago; its clock cannot come back. Press the step again.",
 		    hour);
 	else
 		fault_set(fault, FAULT_REFUSED,
-		          "That clock was ended at %s, more than 2 min ago; it is not joined together again.", hour);
+		          "That clock was ended at %s, more than 2 min ago; it cannot be rejoined.", hour);
 	return true;
 }
 
@@ -48,7 +48,9 @@ static bool may_change_house(const struct kitchen *kitchen, const struct log_ent
 	if (last->station_id != 0 || last->work_id != 0)
 		return true;
 	if (verb == VERB_PRACTICE)
-		return fault_set(fault, FAULT_REFUSED, "A practice log stays one; make a new log for real work.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A practice log stays a practice log; make a new one for "
+		                 "real work.");
 	for (size_t i = 0; i < sizeof(needs_empty) / sizeof(needs_empty[0]); i++)
 		if (verb == needs_empty[i])
 			return canners_are_empty(kitchen, "house", fault);

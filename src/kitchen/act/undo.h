@@ -11,7 +11,7 @@
 void kitchen_set_who(struct kitchen *kitchen, const char *initials);
 const char *kitchen_who(const struct kitchen *kitchen);
 
-/* Take back the last act about the subject (strip_subject; SUBJECT_HOUSE).
+/* Undo the last act about the subject (strip_subject; SUBJECT_HOUSE).
  * An act that broke or ended a hold can be taken back for BREAK_UNDO_MS only:
  * a hold is never joined together again over a gap nobody watched.
  * `said` gets the sentence of what was undone. */

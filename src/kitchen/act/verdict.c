@@ -342,7 +342,7 @@ static bool gather(struct record *record, struct fault *fault)
 {
 	record->jar_evidence = calloc(record->jar_count + 1, sizeof(*record->jar_evidence));
 	if (record->jar_evidence == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	gather_load(record);
 	for (size_t i = 0; i < record->jar_count; i++)
 		gather_jar(record, i);
@@ -376,7 +376,7 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 	bool done;
 
 	if (rows == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	write_down(load, &rows[0]);
 	for (size_t i = 0; i < record->jar_count; i++) {
 		struct log_judgement *row = &rows[count];
@@ -434,7 +434,7 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 
 	if (done && record.jar_count > 0) {
 		jars = calloc(record.jar_count, sizeof(*jars));
-		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	}
 	if (done && record.jar_count > 0) {
 		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
@@ -510,7 +510,7 @@ static bool look_anew(struct kitchen *kitchen, int64_t load_id, struct judged_an
 	*worse = false;
 	if (done) {
 		jars = calloc(record.jar_count + 1, sizeof(*jars));
-		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	}
 	if (done && record.jar_count > 0) {
 		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
@@ -530,7 +530,7 @@ bool judge_anew(struct kitchen *kitchen, struct judged_anew **rows, size_t *coun
 	*count = 0;
 	*rows = done ? calloc(id_count + 1, sizeof(**rows)) : NULL;
 	if (done && *rows == NULL)
-		done = fault_set(fault, FAULT_MEMORY, "There is no memory left to judge the loads again.");
+		done = fault_set(fault, FAULT_MEMORY, "Not enough memory to judge the loads again.");
 	for (size_t i = 0; i < id_count && done; i++) {
 		bool worse;
 

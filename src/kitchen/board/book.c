@@ -96,7 +96,7 @@ bool read_own_recipes(struct kitchen *kitchen, struct fault *fault)
 		free(rows);
 		free(own);
 		free(book);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the recipes.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the recipes.");
 	}
 	for (size_t i = 0; i < count; i++)
 		recipe_over(&rows[i], &own[i]);

@@ -42,7 +42,7 @@ static bool add_items(const struct kitchen *kitchen, const struct work_kind *kin
 	more = realloc(*items, (*used + count + 1) * sizeof(**items));
 	if (more == NULL) {
 		free(rows);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the day.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the day.");
 	}
 	*items = more;
 	memset(more + *used, 0, count * sizeof(*more));

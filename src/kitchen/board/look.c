@@ -39,7 +39,7 @@ static bool add_story(const struct kitchen *kitchen, int64_t load_id, struct log
 	all = realloc(*rows, (*count + more_count + 1) * sizeof(*all));
 	if (all == NULL) {
 		free(more);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the story.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the story.");
 	}
 	if (more_count > 0)
 		memcpy(all + *count, more, more_count * sizeof(*all));

@@ -403,7 +403,7 @@ bool kitchen_past(const struct kitchen *kitchen, struct log_subject subject, str
 	*rows = NULL;
 	*count = 0;
 	if (telling.rows == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the record.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the record.");
 	if (!tell_all(&telling, subject, fault)) {
 		free(telling.rows);
 		return false;

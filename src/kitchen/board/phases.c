@@ -294,7 +294,7 @@ static const struct phase_rule rules[] = {
 	    .span = SPAN_OF(plan_batch, to_boil), .words = "add",
 	    .act = "What goes in at the boil: see the card (c)",
 	    .step = "it is in",
-	    .caution = "As the card says it, and no more of it.",
+	    .caution = "As the card says, and no more.",
 	    .source = "A539: tested recipes only",
 	},
 	{
@@ -348,7 +348,7 @@ static const struct phase_rule rules[] = {
 	    .job = "OFF HEAT",
 	    .step = "off the heat",
 	    .lost = "boil lost: back to the boil, boil-hold again",
-	    .caution = "Boiled too long the pectin breaks down.",
+	    .caution = "Boiled too long, the pectin breaks down.",
 	    .source = "by the clock: YB77, MSU-551; overcooking: MSU-961",
 	},
 	{
@@ -357,7 +357,7 @@ static const struct phase_rule rules[] = {
 	    .span = SPAN_OF(plan_batch, off), .words = "off",
 	    .act = "Off the heat: hot jars, lids and a free canner ready",
 	    .step = "ready: fill the jars",
-	    .caution = "It is filled hot, without delay.",
+	    .caution = "Fill it hot, without delay.",
 	    .source = "A539 Guide 1, page 1-12 (hot pack)",
 	},
 	{
@@ -375,7 +375,7 @@ static const struct phase_rule rules[] = {
 	    .span = SPAN_OF(plan_batch, off), .words = "fold in",
 	    .act = "Fold in at once what goes in last, drained and hot: see the card (c)",
 	    .step = "it is in: fill the jars",
-	    .caution = "Hot jars ready: it is filled without delay.",
+	    .caution = "Hot jars ready: fill without delay.",
 	    .source = "A539 Guide 2, page 2-26",
 	},
 	{
@@ -384,7 +384,7 @@ static const struct phase_rule rules[] = {
 	    .span = SPAN_OF(plan_batch, off), .words = "ready",
 	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
 	    .step = "ready: fill the jars",
-	    .caution = "It goes boiling over the raw food.",
+	    .caution = "Pour it boiling over the raw food.",
 	    .source = "A539 Guide 1, page 1-12 (raw pack)",
 	},
 	{

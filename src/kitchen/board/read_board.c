@@ -157,7 +157,7 @@ static bool read_strips(struct kitchen *kitchen, struct fault *fault)
 		most += work.counts[k];
 	strips = calloc(work.station_count + most, sizeof(*strips));
 	if (strips == NULL) {
-		fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+		fault_set(fault, FAULT_MEMORY, "Not enough memory for the board.");
 		goto out;
 	}
 	for (; used < work.station_count; used++)

@@ -469,7 +469,7 @@ static void say_as_it_stands(struct text *text, const char *verb, const struct v
 
 static const char *undo_words(enum verb verb)
 {
-	return verb == VERB_REDO ? "Done again: " : "Undone: ";
+	return verb == VERB_REDO ? "Redone: " : "Undone: ";
 }
 
 /* `stored`: the name of the verb, which may be in no table. */

@@ -153,7 +153,10 @@ static bool is_open(const struct log_jar *jar, const struct log_lot *lot, struct
 {
 	if (jar->fate != FATE_NONE && jar->gone_why == GONE_NOT && (jar->fate_done_wall_ms == 0 || is_frozen(jar)))
 		return true;
-	return fault_set(fault, FAULT_REFUSED, "Jar %d of %s has nothing left to do.", jar->place_in_load, lot->code);
+	return fault_set(fault, FAULT_REFUSED,
+	                 "There is nothing left to do for jar %d of "
+	                 "%s.",
+	                 jar->place_in_load, lot->code);
 }
 
 static bool may_be_frozen(const struct log_jar *jar, struct fault *fault)

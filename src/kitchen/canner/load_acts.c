@@ -87,9 +87,8 @@ static bool check_room(const struct log_station *station, const struct load_orde
 	if (order->jars < 1)
 		return fault_set(fault, FAULT_REFUSED, "A load has at least one jar.");
 	if (room == 0)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "%s has no stated room for %s. State it in the house view first.", station->name,
-		                 jar == NULL ? order->jar : jar->plural);
+		return fault_set(fault, FAULT_REFUSED, "%s has no room set for %s. Set it in the house view first.",
+		                 station->name, jar == NULL ? order->jar : jar->plural);
 	if (order->jars > room)
 		return fault_set(fault, FAULT_REFUSED, "%s takes %d %s; the other %d %s for the next load.",
 		                 station->name, room, jar_size_words(jar->name, room), order->jars - room,

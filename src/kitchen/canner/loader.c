@@ -193,7 +193,7 @@ static bool need_of(const struct kitchen *kitchen, const struct pick *pick, stru
 			return log_lot_get(kitchen->log, board->waiting[i].lot_id, &need->lot, fault) &&
 			       batch_sheet_minutes(kitchen, pick->batch_id, &need->sheet_minutes, fault);
 		}
-	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting any more. Look again.", need->jar->plural);
+	fault_set(fault, FAULT_STALE, "No %s of that batch are waiting anymore. Look again.", need->jar->plural);
 	return false;
 }
 
@@ -201,7 +201,7 @@ static bool needs_of(const struct kitchen *kitchen, const struct pick *picks, si
                      struct need needs[PICKS_MAX], struct fault *fault)
 {
 	if (count < 1 || count > PICKS_MAX) {
-		fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+		fault_set(fault, FAULT_REFUSED, "A load takes 1 to %d kinds of jars.", PICKS_MAX);
 		return false;
 	}
 	for (size_t i = 0; i < count; i++)
@@ -261,7 +261,7 @@ bool process_of_jars(const struct kitchen *kitchen, enum method method, const st
 		struct need *need = need_for(needs, &kinds, &jars[i]);
 
 		if (need == NULL)
-			return fault_set(fault, FAULT_REFUSED, "A load takes jars of 1 to %d kinds.", PICKS_MAX);
+			return fault_set(fault, FAULT_REFUSED, "A load takes 1 to %d kinds of jars.", PICKS_MAX);
 		if (kinds == before)
 			continue;
 		need->jar = jar_size_named(jars[i].size);
@@ -536,8 +536,8 @@ static bool check_room(const struct log_station *station, const struct need *nee
 		room = station_room(station, needs[i].jar, NULL);
 		if (room == 0)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s has no stated room for %s. State it in the house view first.",
-			                 station->name, needs[i].jar->plural);
+			                 "%s has no room set for %s. Set it in the house view first.", station->name,
+			                 needs[i].jar->plural);
 		if (room < station_room(station, fewest, NULL))
 			fewest = needs[i].jar;
 	}
@@ -686,7 +686,7 @@ bool kitchen_refill(struct kitchen *kitchen, int64_t batch_id, const char *size,
 			return act_fail(&act);
 	}
 	if (filled == 0) {
-		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
+		fault_set(fault, FAULT_STALE, "No such jars are waiting anymore.");
 		return act_fail(&act);
 	}
 	act_says_text(&act, batch.recipe);

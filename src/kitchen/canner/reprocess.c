@@ -77,8 +77,8 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 		return true;
 	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s has no tested hot pack: it is not processed again (KSU). "
-		                 "Fridge, freezer or bin.",
+		                 "%s has no tested hot pack: do not process it again (KSU). "
+		                 "Fridge, freezer or trash.",
 		                 plan->lot.product);
 	if (hot.minutes > out->minutes)
 		*out = hot;
@@ -158,8 +158,8 @@ static bool check_jar(const struct kitchen *kitchen, const struct log_jar *jar, 
 	/* Acid, recipe, pot: what the canner does not mend. */
 	return batch.verdict != VERDICT_NOT_VALID ||
 	       fault_set(fault, FAULT_REFUSED,
-	                 "The batch of %s is NOT VALID (%.160s): the canner does not mend that. "
-	                 "Fridge, freezer or bin.",
+	                 "The batch of %s is NOT VALID (%.160s): the canner cannot fix that. "
+	                 "Fridge, freezer or trash.",
 	                 lot->code, batch.verdict_why);
 }
 
@@ -169,7 +169,7 @@ static bool check_food(const struct log_lot *lot, struct fault *fault)
 	const struct food *food = food_named(lot->food);
 
 	return food == NULL || food->reprocess ||
-	       fault_set(fault, FAULT_REFUSED, "%s is not processed again. %s Fridge, freezer or bin.", lot->product,
+	       fault_set(fault, FAULT_REFUSED, "Do not process %s again. %s Fridge, freezer or trash.", lot->product,
 	                 food->reprocess_why);
 }
 
@@ -241,10 +241,9 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	out->room = room_for(&canner->station, *jars, *count);
 	next_code(out->lot.code, out->new_code, sizeof(out->new_code));
 	text_copy(out->pack, sizeof(out->pack), is_raw(out->lot.pack) ? HOT : out->lot.pack);
-	return out->room > 0 || fault_set(fault, FAULT_REFUSED,
-	                                  "%s has no stated room for such jars. State it in the "
-	                                  "house view first.",
-	                                  canner->station.name);
+	return out->room > 0 ||
+	       fault_set(fault, FAULT_REFUSED, "%s has no room set for such jars. Set it in the house view first.",
+	                 canner->station.name);
 }
 
 bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,

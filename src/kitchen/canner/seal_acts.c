@@ -174,8 +174,7 @@ static const struct strip *jar_and_strip(struct kitchen *kitchen, int64_t jar_id
 	if (!log_jar_get(kitchen->log, jar_id, jar, fault))
 		return NULL;
 	if (jar->gone_why != GONE_NOT || (jar->fate == FATE_REPROCESS && jar->fate_done_wall_ms != 0)) {
-		fault_set(fault, FAULT_REFUSED, "Jar %d is not there any more (%s): it stays on record as it was.",
-		          jar->place_in_load,
+		fault_set(fault, FAULT_REFUSED, "Jar %d is gone (%s): its record stays as it was.", jar->place_in_load,
 		          jar->gone_why != GONE_NOT ? jar_gone_words(jar->gone_why) : "processed again");
 		return NULL;
 	}
@@ -203,8 +202,7 @@ static void look_at(struct log_jar *jar, enum jar_state state, const struct log_
 static bool method_named(unsigned methods, struct fault *fault)
 {
 	return (methods & SEAL_BY_ALL_THREE) != 0 ||
-	       fault_set(fault, FAULT_REFUSED,
-	                 "Nobody has looked: press, tap or see the lid at eye level first (A539).");
+	       fault_set(fault, FAULT_REFUSED, "Nobody has checked: press, tap or look along the lid first (A539).");
 }
 
 /* Only what was looked by is good; a bad one that was not tried again stands. */
@@ -438,7 +436,7 @@ bool kitchen_fate_rest(struct kitchen *kitchen, int64_t load_id, enum jar_fate f
 	}
 	free(jars);
 	if (done && given == 0)
-		done = fault_set(fault, FAULT_REFUSED, "No jar of %s waits for a fate.", at.lot.code);
+		done = fault_set(fault, FAULT_REFUSED, "No jar of %s needs a fate.", at.lot.code);
 	act_says_text(&act, at.lot.code);
 	act_says_number(&act, given);
 	act_says_text(&act, jar_fate_words(fate));

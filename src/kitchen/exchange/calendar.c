@@ -156,7 +156,7 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 	(void)snprintf(what, sizeof(what), "Best by today, %s", count_words(jars, "jar").words);
 	set_summary(all, event, what, &kept->lot);
 	(void)text_copy(event->description, sizeof(event->description),
-	                "Use within a year of the making (NCSU-472). Look before you open; never taste to find out.");
+	                "Use within a year of making (NCSU-472). Look before you open; never taste to find out.");
 	clock_words_date(clock_year_later(kept->lot.made_wall_ms), event->date, sizeof(event->date));
 	event->alarm_minutes = BEST_BY_NOTICE_DAYS * DAY_MINUTES;
 	return true;
@@ -189,7 +189,7 @@ bool calendar_events(struct kitchen *kitchen, struct calendar_event **rows, size
 
 	if (done && all.count == 0)
 		done = fault_set(fault, FAULT_REFUSED,
-		                 "There is nothing to remind of: no seal check, no deadline, no jars on the shelf.");
+		                 "Nothing to remind you of: no seal check, no deadline, no jars on the shelf.");
 	if (!done) {
 		free(all.rows);
 		all.rows = NULL;

@@ -27,7 +27,7 @@ static bool read_lot(const struct import_file *file, struct import_plan *plan, s
 	    lot->acidity != ACIDITY_LOW_ACID)
 		return plan_problem(plan, file->line, "acidity: %.60s is low-acid", lot->food);
 	if (names_find(&plan->codes, lot->code) != NAME_UNKNOWN)
-		return plan_problem(plan, file->line, "lot %s stands there twice", lot->code);
+		return plan_problem(plan, file->line, "lot %s is there twice", lot->code);
 	return !log_lot_named(plan->kitchen->log, lot->code, &there, NULL) ||
 	       plan_problem(plan, file->line, "lot %s is in the log already", lot->code);
 }
@@ -44,7 +44,7 @@ static bool add_lot(const struct import_file *file, struct import_plan *plan, st
 		return false;
 	*row = lot;
 	return names_add(&plan->codes, lot.code) != NAME_UNKNOWN ||
-	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 }
 
 /* --- loads ------------------------------------------------------------------------------ */

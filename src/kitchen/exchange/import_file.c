@@ -58,7 +58,7 @@ static bool read_bytes(int fd, const char *path, char **text, size_t *length, st
 		return fault_set(fault, FAULT_IO, "%s is longer than 512 MB", path);
 	*text = malloc((size_t)status.st_size + 1);
 	if (*text == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to read %s.", path);
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to read %s.", path);
 	for (*length = 0; *length < (size_t)status.st_size;) {
 		ssize_t got = read(fd, *text + *length, (size_t)status.st_size - *length);
 
@@ -124,7 +124,7 @@ static bool take_header(struct import_file *file, const char *path, struct fault
 		if (column < 0)
 			return unknown_column(file, path, file->fields[i].text, fault);
 		if (file->place[column] >= 0)
-			return fault_set(fault, FAULT_MISUSE, "%s:1: the column %s stands there twice", path,
+			return fault_set(fault, FAULT_MISUSE, "%s:1: the column %s is there twice", path,
 			                 file->columns[column].name);
 		file->place[column] = (int)i;
 	}

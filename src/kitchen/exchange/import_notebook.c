@@ -87,7 +87,7 @@ static bool read_date(const struct import_file *file, struct import_plan *plan, 
 		                    words);
 	entry->at_ms += HALF_DAY_MS;
 	if (clock_day_start(entry->at_ms) > kitchen_now(plan->kitchen).wall_ms)
-		return plan_problem(plan, file->line, "date: %.40s has not come yet", words);
+		return plan_problem(plan, file->line, "date: %.40s is in the future", words);
 	return true;
 }
 
@@ -249,8 +249,7 @@ static bool find_lot(struct import_plan *plan, long line, const struct entry *en
 		const struct log_lot *row = &plan->lots[*lot];
 
 		if (strcmp(row->product, entry->product) != 0 || row->made_wall_ms != entry->at_ms)
-			return plan_problem(plan, line,
-			                    "lot %s stands for %.60s of another line: another product or day",
+			return plan_problem(plan, line, "lot %s is %.60s on another line: another product or day",
 			                    entry->lot, row->product);
 		return (strcmp(row->food, entry->said.food) == 0 && strcmp(row->pack, entry->said.pack) == 0 &&
 		        row->origin == entry->said.origin) ||
@@ -286,7 +285,7 @@ static bool add_lot(struct import_plan *plan, long line, const struct entry *ent
 	/* A lot without a code keeps its place among the codes; it gets one in the end. */
 	(void)snprintf(spare, sizeof(spare), "\n%zu", *lot);
 	return names_add(&plan->codes, entry->lot[0] != '\0' ? entry->lot : spare) != NAME_UNKNOWN ||
-	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 }
 
 static bool add_jars(struct import_plan *plan, long line, const struct entry *entry, size_t load, size_t lot,
@@ -383,7 +382,7 @@ static bool name_lots(struct import_plan *plan, struct fault *fault)
 			(void)snprintf(lot->code, sizeof(lot->code), "%s%d", prefix, number++);
 		while (names_find(&plan->codes, lot->code) != NAME_UNKNOWN);
 		if (names_add(&plan->codes, lot->code) == NAME_UNKNOWN)
-			return fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+			return fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 	}
 	return true;
 }

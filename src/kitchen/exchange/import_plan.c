@@ -146,7 +146,7 @@ bool plan_lid(struct import_plan *plan, long line, const char *label, size_t *bo
 bool plan_reject(struct import_plan *plan, const char *name, struct fault *fault)
 {
 	return names_add(&plan->rejected, name) != NAME_UNKNOWN ||
-	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the import.");
+	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 }
 
 /* Boxes in use come before those that are not: the same label may be on several. */

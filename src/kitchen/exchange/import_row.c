@@ -41,7 +41,7 @@ static bool read_word(const struct import_file *file, struct import_plan *plan, 
 		if (strcmp(word, text) == 0)
 			return true;
 	}
-	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word of an export", column->name, text);
+	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word an export uses", column->name, text);
 }
 
 static bool read_instant(const struct import_file *file, struct import_plan *plan, size_t at,
@@ -53,8 +53,8 @@ static bool read_instant(const struct import_file *file, struct import_plan *pla
 	if (text[0] == '\0' && column->lack != NEVER_LACKS)
 		return true;
 	return clock_read_utc(text, wall_ms) ||
-	       plan_problem(plan, file->line, "%s: \"%.40s\" is not an instant like 2026-09-14T12:05:33.412Z",
-	                    column->name, text);
+	       plan_problem(plan, file->line, "%s: \"%.40s\" is not a time like 2026-09-14T12:05:33.412Z", column->name,
+	                    text);
 }
 
 static bool read_number(const struct import_file *file, struct import_plan *plan, size_t at,
@@ -128,8 +128,8 @@ static bool is_unchanged(const struct import_file *file, struct import_plan *pla
 	row_check_words(check, words);
 	return strcmp(words, import_field(file, last)) == 0 ||
 	       plan_problem(plan, file->line,
-	                    "this line was changed after the export. Take the files as they were exported, "
-	                    "and correct it on the board");
+	                    "this line was changed after the export. Use the files as exported, and make the "
+	                    "correction on the board");
 }
 
 bool import_row(const struct import_file *file, struct import_plan *plan, void *row)

@@ -149,7 +149,7 @@ static void add_caution(struct import_plan *plan, long line, const struct log_lo
 	text_add(&text, "%s: ", lot->product);
 	if (!stop) {
 		text_add(&text, "PROCESS UNKNOWN, and %s: do not eat or give away",
-		         lot->food[0] == '\0' ? "no food of the tables, so it counts as low-acid" : "low-acid");
+		         lot->food[0] == '\0' ? "not a food in the tables, so it counts as low-acid" : "low-acid");
 		return;
 	}
 	text_add(&text, "NOT VALID: ");

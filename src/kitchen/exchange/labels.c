@@ -27,7 +27,7 @@ const char *const label_cautions[] = {
 	"Labels that say NOT VALID or UNKNOWN: nobody can tell whether that process was enough.",
 	"Food that is not acid is pressure canned. No time in boiling water or steam makes up for that.",
 	"Never taste to find out. A suspect jar of low-acid food or tomatoes counts as poisonous even if it looks right.",
-	"Still sealed but swollen: do not open it; into a heavy bag, closed, into the bin.",
+	"Still sealed but swollen: do not open it; into a heavy bag, closed, into the trash.",
 	"Open or leaking: lay the jars with their lids on their sides in a large pot, water an inch above, boil 30 minutes "
 	"without splashing, let cool, discard everything, then wash hands and surfaces. Keep children and pets away.",
 	"Double vision, drooping eyelids, slurred speech, trouble swallowing or breathing after home-canned food: get "

@@ -42,7 +42,7 @@ static bool join(const struct log_load *open, size_t open_count, const struct lo
 	size_t used = 0;
 
 	if (joined == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the loads.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the loads.");
 	for (size_t i = 0; i < open_count; i++)
 		joined[used++].load = open[i];
 	for (size_t i = 0; i < opened_count; i++)
@@ -159,7 +159,7 @@ static bool read_jars(struct day *day, struct load_facts *facts, struct fault *f
 	facts->jars = calloc(count + 1, sizeof(*facts->jars));
 	facts->lots = calloc(count + 1, sizeof(*facts->lots));
 	done = (facts->jars != NULL && facts->lots != NULL) ||
-	       fault_set(fault, FAULT_MEMORY, "There is no memory left for the jars.");
+	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the jars.");
 	facts->jar_count = done ? count : 0;
 	for (size_t i = 0; done && i < count; i++) {
 		facts->jars[i].jar = jars[i];

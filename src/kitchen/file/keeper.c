@@ -173,7 +173,7 @@ static enum keeper_end died(const struct keeper *keeper, int status, struct faul
 	const char *job = job_words[keeper->job];
 
 	if (status != -1 && WIFSIGNALED(status))
-		(void)fault_set(fault, FAULT_IO, "The %s of the log was ended from outside (signal %d).", job,
+		(void)fault_set(fault, FAULT_IO, "The %s of the log was stopped from outside (signal %d).", job,
 		                WTERMSIG(status));
 	else
 		(void)fault_set(fault, FAULT_IO, "The %s of the log ended without an answer.", job);

@@ -48,7 +48,7 @@ bool day_open(const char *path, enum log_mode mode, struct day **out, struct fau
 
 	*out = NULL;
 	if (day == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to open %s.", path);
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to open %s.", path);
 	if (!log_open(path, mode, &day->log, fault)) {
 		day_close(day);
 		return false;

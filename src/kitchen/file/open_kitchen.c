@@ -11,13 +11,13 @@ bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, str
 
 	*out = NULL;
 	if (kitchen == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to open the kitchen.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to open the kitchen.");
 	kitchen->log = log;
 	kitchen->clock = clock;
 	kitchen->planning = planning_new(kitchen);
 	if (kitchen->planning == NULL) {
 		kitchen_close(kitchen);
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the day plan.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the day plan.");
 	}
 	if (!kitchen_refresh(kitchen, true, fault) ||
 	    !judge_anew(kitchen, &kitchen->anew, &kitchen->anew_count, fault)) {

@@ -27,7 +27,7 @@ bool upkeep_open(struct kitchen *kitchen, const char *program, struct upkeep **o
 
 	*out = upkeep;
 	if (upkeep == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left to look after the log.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to look after the log.");
 	upkeep->kitchen = kitchen;
 	upkeep->program = program;
 	upkeep->limit_ms = UPKEEP_LIMIT_MS;
@@ -81,7 +81,7 @@ static bool check_ended(struct upkeep *upkeep, int64_t awake_ms, struct fault *f
 		return false;
 	}
 	upkeep->check_at_ms = awake_ms + UPKEEP_RETRY_MS;
-	return fault_set(fault, why.kind, "%s Acts are recorded, and the log is checked again in 10 min.",
+	return fault_set(fault, why.kind, "%s Actions are still recorded, and the log is checked again in 10 min.",
 	                 why.sentence);
 }
 
@@ -101,7 +101,7 @@ static bool takes_too_long(struct upkeep *upkeep, struct fault *fault)
 
 	stop(upkeep);
 	upkeep->limit_ms *= 2;
-	return fault_set(fault, FAULT_IO, "The %s of the log did not come to an end in %lld min. Look at its disk.",
+	return fault_set(fault, FAULT_IO, "The %s of the log did not finish in %lld min. Check its disk.",
 	                 check ? "check" : "backup", (long long)minutes);
 }
 

@@ -77,7 +77,7 @@ static int by_share(const void *a, const void *b)
 static bool make_rates(struct season_rates *rates, size_t most, struct fault *fault)
 {
 	rates->rows = calloc(most + 1, sizeof(*rates->rows));
-	return rates->rows != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left for the season.");
+	return rates->rows != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory for the season.");
 }
 
 static bool rate_products(struct season *season, struct fault *fault)

@@ -227,9 +227,9 @@ static void add_seals(struct lines *lines, const struct season *season)
 	add_rates(lines, "by who closed them", &season->people, end);
 	words = add(lines, FIGURE_WORDS, "");
 	text_copy(words->plain, sizeof(words->plain),
-	          "In brackets where the true share may lie. CLEARLY MORE: hardly by chance alone.");
+	          "In brackets: where the true share may lie. CLEARLY MORE: hardly by chance alone.");
 	text_copy(words->words, sizeof(words->words),
-	          "In brackets where the true share may lie (95%, Clopper-Pearson). CLEARLY MORE: chance alone would "
+	          "In brackets: where the true share may lie (95%, Clopper-Pearson). CLEARLY MORE: chance alone would "
 	          "do it once in 100 at most.");
 }
 
@@ -324,7 +324,7 @@ static void add_come_ups(struct lines *lines, const struct season *season)
 		add_bar(lines, label, (double)season->come_up[bin], (double)most, words);
 	}
 	text = words_of(add(lines, FIGURE_WORDS, ""));
-	text_add(&text, "Half of %lld loads had come up within %d min.", (long long)season->come_ups,
+	text_add(&text, "Half of %lld loads came up within %d min.", (long long)season->come_ups,
 	         season->come_up_median + 1);
 }
 
@@ -336,7 +336,7 @@ bool season_figures(const struct season *season, enum unit_system units, struct 
 	*rows = NULL;
 	*count = 0;
 	if (lines.rows == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the season.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the season.");
 	add_sums(&lines, &season->sum);
 	add_seals(&lines, season);
 	add_jars(&lines, season);

@@ -2,7 +2,7 @@
  * seasons.h - looking back: what each season came to, the seasons beside one
  * another, and every load, run and batch of them to browse, search and open.
  *
- * A season is a year, UTC.  Arrays are malloc'ed and freed by the caller.
+ * A season is a calendar year, UTC.  Arrays are malloc'ed and freed by the caller.
  */
 #ifndef STILLROOM_KITCHEN_HISTORY_SEASONS_H
 #define STILLROOM_KITCHEN_HISTORY_SEASONS_H

@@ -208,7 +208,7 @@ bool kitchen_set_storage(struct kitchen *kitchen, const char *words, struct faul
 		return put_house(kitchen, &house, VERB_STORAGE_FORGOTTEN, NULL, fault);
 	}
 	if (!read_temperature(words, &celsius) || celsius < STORAGE_MIN_C || celsius > STORAGE_MAX_C)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not the warmth of a room: write 64F or 18C.", words);
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a room temperature: write 64F or 18C.", words);
 	house.storage_mc = lround(celsius * 1000.0);
 	house.storage_wall_ms = kitchen_now(kitchen).wall_ms;
 	return put_house(kitchen, &house, VERB_STORAGE, A_NUMBER(house.storage_mc), fault);
@@ -255,7 +255,7 @@ bool kitchen_set_practice(struct kitchen *kitchen, int speed, struct fault *faul
 	if (speed < 1 || speed > 3600)
 		return fault_set(fault, FAULT_MISUSE, "The speed of a practice clock is 1 to 3600.");
 	if (log_newest_entry(kitchen->log, &newest, NULL))
-		return fault_set(fault, FAULT_REFUSED, "A log that has been written in never becomes a practice log.");
+		return fault_set(fault, FAULT_REFUSED, "A log with entries cannot become a practice log.");
 	house.practice_speed = speed;
 	house.practice_wall_ms = now.wall_ms;
 	house.practice_real_wall_ms = now.wall_ms;
@@ -299,10 +299,13 @@ static bool check_standing(int jar_wait, int stand, struct fault *fault)
 	const int most = (int)(STANDING_MAX_MS / 60000);
 
 	if (jar_wait < 1 || jar_wait > ask)
-		return fault_set(fault, FAULT_MISUSE, "Filled jars are warned of after 1 to %d minutes.", ask);
+		return fault_set(fault, FAULT_MISUSE,
+		                 "The warning about filled jars comes after 1 to %d "
+		                 "minutes.",
+		                 ask);
 	if (stand < 0 || stand > most)
 		return fault_set(fault, FAULT_MISUSE,
-		                 "Food stands %d minutes at most; a house may only shorten that (0: not shorter).",
+		                 "Food may stand %d minutes at most; a house can only shorten that (0: not shorter).",
 		                 most);
 	return true;
 }
@@ -381,7 +384,7 @@ bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const 
 	if (!log_station_get(kitchen->log, station_id, &station, fault))
 		return false;
 	if (!text_copy(station.who, sizeof(station.who), initials))
-		return fault_set(fault, FAULT_MISUSE, "Initials are short.");
+		return fault_set(fault, FAULT_MISUSE, "Initials must be short.");
 	if (!act_begin(&act, kitchen, VERB_WHO, station_id, fault))
 		return false;
 	text_copy(act.entry.who, sizeof(act.entry.who), initials);

@@ -30,7 +30,7 @@ static char *beside(const char *path, const char *ending, struct fault *fault)
 	char *name = malloc(size);
 
 	if (name == NULL)
-		fault_set(fault, FAULT_MEMORY, "There is no memory left to make %s.", path);
+		fault_set(fault, FAULT_MEMORY, "Not enough memory to make %s.", path);
 	else
 		(void)snprintf(name, size, "%s%s", path, ending);
 	return name;
@@ -74,11 +74,10 @@ static bool nothing_lies_beside(const char *path, struct fault *fault)
 		found = lstat(name, &status) == 0 && status.st_size > 0;
 		free(name);
 		if (found)
-			return fault_set(
-			    fault, FAULT_REFUSED,
-			    "There is no log %s, but what was written in one last lies there (%s%s). Bring that "
-			    "log back, or move this file away.",
-			    path, path, endings[i]);
+			return fault_set(fault, FAULT_REFUSED,
+			                 "There is no log %s, but its latest entries are there (%s%s). Bring that "
+			                 "log back, or move this file away.",
+			                 path, path, endings[i]);
 	}
 	return true;
 }
@@ -95,10 +94,10 @@ static bool place_is_free(const char *path, struct fault *fault)
 		if (S_ISREG(status.st_mode) && status.st_size == 0)
 			return nothing_lies_beside(path, fault);
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s is there already and is left as it is; a new log needs a new name.", path);
+		                 "%s already exists and was not changed; a new log needs a new name.", path);
 	}
 	if (errno != ENOENT)
-		return fault_set(fault, FAULT_IO, "%s cannot be looked at: %s.", path, strerror(errno));
+		return fault_set(fault, FAULT_IO, "%s cannot be checked: %s.", path, strerror(errno));
 	backups = beside(path, ".backups", fault);
 	if (backups == NULL)
 		return false;

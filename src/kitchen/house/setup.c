@@ -97,7 +97,7 @@ static bool read_canner_word(const char *word, struct log_station *station, bool
 			return fault_set(fault, FAULT_MISUSE,
 			                 "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
 		return method_has_pressure(station_method(station->kind)) ||
-		       fault_set(fault, FAULT_MISUSE, "only a pressure canner has a wall to be told");
+		       fault_set(fault, FAULT_MISUSE, "only a pressure canner takes wall=");
 	}
 	if (strncmp(word, "watts=", 6) == 0)
 		return word_number(word + 6, STATION_WATTS_MIN, STATION_WATTS_MAX, &station->watts) ||
@@ -374,8 +374,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
 		return kind->read(kitchen, &words, id, fault);
 	}
-	return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a word a line of a kitchen file begins with",
-	                 words_at(&words, 0));
+	return fault_set(fault, FAULT_MISUSE, "a line of a kitchen file cannot begin with \"%s\"", words_at(&words, 0));
 }
 
 void kitchen_station_line(const struct log_station *station, char *buffer, size_t size)
@@ -442,7 +441,7 @@ static bool ingredient_line(struct recipe_draft *draft, const struct words *word
 	struct log_recipe *recipe = &draft->recipe;
 
 	if (!draft->open)
-		return fault_set(fault, FAULT_MISUSE, "an ingredient stands below its recipe");
+		return fault_set(fault, FAULT_MISUSE, "an ingredient goes below its recipe");
 	if (recipe->ingredient_count == OWN_INGREDIENTS_MAX)
 		return fault_set(fault, FAULT_MISUSE, "a recipe has at most %d ingredients", OWN_INGREDIENTS_MAX);
 	return ingredient_line_read(words, &recipe->ingredients[recipe->ingredient_count++], fault);
@@ -498,7 +497,7 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 	/* That the log is for practice is settled before anything else. */
 	if (log_newest_entry(kitchen->log, &newest, NULL) && entry_verb(&newest) != VERB_PRACTICE)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s has been written in already; a kitchen file sets up an empty log only.",
+		                 "%s already has entries; a kitchen file only sets up an empty log.",
 		                 log_path(kitchen->log));
 	file = fopen(path, "re");
 	if (file == NULL)

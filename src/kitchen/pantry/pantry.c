@@ -144,7 +144,7 @@ bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, si
 	       read_parts(kitchen, &parts, fault);
 	if (done) {
 		lines = calloc(*count + 1, sizeof(*lines));
-		done = lines != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left for the pantry.");
+		done = lines != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory for the pantry.");
 	}
 	for (size_t i = 0; done && i < *count; i++) {
 		fill_line(&read[i], now, &lines[i]);
@@ -200,7 +200,7 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 	done = log_pantry_lots(kitchen->log, product, size, &read, count, fault) && read_parts(kitchen, &parts, fault);
 	if (done) {
 		lots = calloc(*count + 1, sizeof(*lots));
-		done = lots != NULL || fault_set(fault, FAULT_MEMORY, "There is no memory left for the lots.");
+		done = lots != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory for the lots.");
 	}
 	for (size_t i = 0; done && i < *count; i++) {
 		lots[i].lot = read[i].lot;
@@ -382,7 +382,7 @@ bool kitchen_take_out(struct kitchen *kitchen, const struct take *take, const ch
 	if (take->why != GONE_USED && take->why != GONE_GIVEN && take->why != GONE_SPOILED)
 		return fault_set(fault, FAULT_MISUSE, "Jars are used, given away or spoiled.");
 	if (take->jars < 1)
-		return fault_set(fault, FAULT_MISUSE, "Take out one jar at least.");
+		return fault_set(fault, FAULT_MISUSE, "Take out at least one jar.");
 	if (!errand_begin(&errand, kitchen, VERB_TAKEN, take->why, take->jars, fault))
 		return false;
 	if (!take_of_lots(&errand, take->product, take->size, take->lot_id, fault))
@@ -466,7 +466,7 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 		return act_fail(&errand.act);
 	errand.left = (int)(before > found ? before - found : found - before);
 	if (errand.left == 0) {
-		fault_set(fault, FAULT_REFUSED, "That is what is written down: %d %s of %s.", found,
+		fault_set(fault, FAULT_REFUSED, "The log already says that: %d %s of %s.", found,
 		          jar_size_words(size, found), product);
 		return act_fail(&errand.act);
 	}
@@ -516,8 +516,7 @@ bool undo_kept(struct kitchen *kitchen, enum verb verb, enum verb other, char *s
 	if (!last_done(kitchen, kitchen->pantry_done, &last))
 		return fault_set(fault, FAULT_MISSING, "Nothing to undo.");
 	if (!is_either(&last, verb, other))
-		return fault_set(fault, FAULT_MISSING,
-		                 "There is nothing to undo here: the last thing done was another.");
+		return fault_set(fault, FAULT_MISSING, "Nothing to undo here: the last thing done was something else.");
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
 }
 

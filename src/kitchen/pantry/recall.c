@@ -97,7 +97,7 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 		[RECALL_NOT_FOUND] = "could not be found",
 		[RECALL_CLEARED] = "cleared",
 		[RECALL_REPROCESSED] = "processed again",
-		[RECALL_GONE] = "gone, by somebody's word",
+		[RECALL_GONE] = "gone, on somebody's word",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == RECALL_OUTCOME_COUNT, "words for every outcome");
 
@@ -155,7 +155,7 @@ static bool lid_box_of(const struct kitchen *kitchen, const char *words, struct 
 	} else {
 		fault_set(fault, FAULT_MISSING,
 		          held == 0 ? "There is no lid box \"%.60s\"."
-		                    : "Several lid boxes hold \"%.60s\" in their label: write more of it.",
+		                    : "Several lid boxes have \"%.60s\" in their label: type more of it.",
 		          words);
 	}
 	free(boxes);
@@ -169,7 +169,7 @@ static bool number_of(const char *words, int64_t *id, struct fault *fault)
 	errno = 0;
 	*id = strtoll(words, &end, 10);
 	return (end != words && *end == '\0' && errno == 0 && *id > 0) ||
-	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number from 1 on.", words);
+	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number from 1 up.", words);
 }
 
 static bool load_of(const struct kitchen *kitchen, struct log_trace *out, char *said, struct fault *fault)
@@ -346,7 +346,7 @@ static bool put_recall(struct act *act, struct log_recall *recall, const struct 
 	if (!mark_jars(act, recall->id, rows, count, marked, fault))
 		return false;
 	return *marked > 0 ||
-	       fault_set(fault, FAULT_REFUSED, "No further jar of %.100s is there to be found.", recall->words);
+	       fault_set(fault, FAULT_REFUSED, "There are no more jars of %.100s to find.", recall->words);
 }
 
 bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char *words, const char *reason,

@@ -350,7 +350,7 @@ static bool make_day(struct planning *planning)
 		return fault_set(&planning->out.why, FAULT_REFUSED, "There is nothing to plan: add a batch first.");
 	if (planning->input.batch_count == 0)
 		return fault_set(&planning->out.why, FAULT_REFUSED,
-		                 "No batch is left to be arranged: what still runs ends by the board.");
+		                 "No batch is left to plan: the board shows what is still running.");
 	plan_said_recall(planning);
 	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
 	planning->input.hold = plan_is_gone_by(planning) ? &planning->said : NULL;
@@ -495,7 +495,7 @@ bool kitchen_plan_what_if(const struct kitchen *kitchen, const struct moment *no
 	memset(out, 0, sizeof(*out));
 	search(kitchen, WHOLE_SEARCH); /* the question needs its room */
 	if ((unsigned)extra >= PLAN_EXTRA_COUNT)
-		return fault_set(fault, FAULT_MISUSE, "There is no such thing to have one more of.");
+		return fault_set(fault, FAULT_MISUSE, "You cannot add one more of that.");
 	if (!plan->possible)
 		return fault_set(fault, plan->why.kind, "%s", plan->why.sentence);
 	if (!planning->extras[extra].known) {

@@ -56,9 +56,9 @@ static bool check_multiple(const struct recipe *recipe, int multiple, struct fau
 	if (!recipe_has_amounts(recipe, fault))
 		return false;
 	if (multiple < 1)
-		return fault_set(fault, FAULT_MISUSE, "One batch at least.");
+		return fault_set(fault, FAULT_MISUSE, "At least one batch.");
 	return multiple <= most ||
-	       fault_set(fault, FAULT_REFUSED, "%s is made %d at a time at most: plan that many batches instead.",
+	       fault_set(fault, FAULT_REFUSED, "%s is made at most %d at a time: plan separate batches instead.",
 	                 recipe->name, most);
 }
 
@@ -78,7 +78,7 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 	if (row->pack[0] == '\0')
 		first_pack(recipe, row->jar, row->pack, sizeof(row->pack));
 	if (jar_size_named(row->jar) == NULL || !recipe_allows_jar(recipe, row->jar))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name,
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in that jar: it takes %s.", recipe->name,
 		                 recipe->jars);
 	text_copy(row->jar, sizeof(row->jar), jar_size_named(row->jar)->name);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, row->pack))
@@ -205,7 +205,7 @@ static bool no_row(struct fault *fault)
 
 static bool has_begun(struct fault *fault)
 {
-	return fault_set(fault, FAULT_REFUSED, "That has been begun: correct it on the board.");
+	return fault_set(fault, FAULT_REFUSED, "That has been started: correct it on the board.");
 }
 
 bool kitchen_plan_change_run(struct kitchen *kitchen, const struct log_plan_run *row, struct fault *fault)
@@ -358,7 +358,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 		pots += pot_count(&of_product);
 	}
 	if (pots == 0)
-		return fault_set(fault, FAULT_REFUSED, "That fruit gives no whole batch.");
+		return fault_set(fault, FAULT_REFUSED, "That is not enough fruit for a whole batch.");
 	if (!room_for_rows(kitchen, (size_t)runs, (size_t)pots, fault) ||
 	    !begin_row(&act, kitchen, VERB_PLAN_WISHES, fault))
 		return false;

@@ -83,7 +83,7 @@ static bool check_house(const struct log_plan_house *house, struct fault *fault)
 		return fault_set(fault, FAULT_MISUSE, "Room for cooling jars is 0 to 9999.");
 	if (!in_range(house->clean_minutes, 0, 600) || !in_range(house->late_minutes, 1, 600))
 		return fault_set(fault, FAULT_MISUSE,
-		                 "Clean-down is 0 to 600 minutes, lateness to be warned of 1 to 600.");
+		                 "Clean-down is 0 to 600 minutes, the warning of lateness 1 to 600.");
 	if (house->charge_mg <= 0 || house->charge_mg > AMOUNT_MG_MAX)
 		return fault_set(fault, FAULT_MISUSE,
 		                 "That is not what a juicer's basket holds: \"12 lb\" or \"5.5 kg\".");
@@ -184,12 +184,12 @@ bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, stru
 	struct act act;
 
 	if (row->start_minutes < 0 || row->end_minutes >= MINUTES_MAX || row->end_minutes <= row->start_minutes)
-		return fault_set(fault, FAULT_MISUSE, "A break has a beginning and a later end: 12:00 12:45.");
+		return fault_set(fault, FAULT_MISUSE, "A break has a start and a later end: 12:00 12:45.");
 	for (size_t i = 0; i < planning->rows->break_count; i++)
 		if (planning->rows->breaks[i].id != row->id &&
 		    row->start_minutes < planning->rows->breaks[i].end_minutes &&
 		    planning->rows->breaks[i].start_minutes < row->end_minutes)
-			return fault_set(fault, FAULT_REFUSED, "Another break is at that time.");
+			return fault_set(fault, FAULT_REFUSED, "There is another break at that time.");
 	if (row->id == 0 && planning->rows->break_count >= PLAN_BREAKS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A plan holds at most %d breaks.", PLAN_BREAKS_MAX);
 	if (!act_begin(&act, kitchen, VERB_BREAK, 0, fault))

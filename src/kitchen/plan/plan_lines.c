@@ -35,7 +35,7 @@ bool plan_line_helper(struct kitchen *kitchen, const struct words *words, int64_
 	const char *from;
 
 	if (!text_copy(helper.initials, sizeof(helper.initials), words_at(words, 1)))
-		return fault_set(fault, FAULT_MISUSE, "Initials are short.");
+		return fault_set(fault, FAULT_MISUSE, "Initials must be short.");
 	if (words->count > 2) {
 		from = value_of(words_at(words, 2), "from");
 		if (from == NULL)
@@ -116,7 +116,7 @@ bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t i
 static bool read_times(const char *value, struct fault *fault, int *times)
 {
 	return word_number(value, 1, PLAN_BATCHES_MAX, times) ||
-	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not how many times", value);
+	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number of times", value);
 }
 
 bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)

@@ -144,8 +144,8 @@ bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *orde
 	if (need.nowhere_to_go && !sure)
 		return fault_set(fault, FAULT_CONFIRM,
 		                 need.canner_in_ms < 0
-		                     ? "No canner here has a process for it. Start the pot all the same?"
-		                     : "No canner is free in time: the jars would wait too long. Start all the same?");
+		                     ? "No canner here has a process for it. Start the pot anyway?"
+		                     : "No canner is free in time: the jars would wait too long. Start anyway?");
 	text_copy(name, sizeof(name), strip->station.name);
 	if (!act_begin(&act, kitchen, VERB_START_BATCH, order->station_id, fault))
 		return false;
@@ -256,9 +256,9 @@ static bool check_fill(const struct strip *strip, const struct acid_asked *asked
 	const struct strip_batch *in = strip_batch(strip);
 
 	if (strip->rule->asks != ASKS_JARS)
-		return fault_set(fault, FAULT_REFUSED, "%s is not being filled from now.", strip->station.name);
+		return fault_set(fault, FAULT_REFUSED, "Nothing is being filled from %s now.", strip->station.name);
 	if (jar_size_named(order->jar) == NULL || (in->recipe != NULL && !recipe_allows_jar(in->recipe, order->jar)))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", in->row.recipe);
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in that jar.", in->row.recipe);
 	if (order->jars < 1 || order->jars > 99)
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
 	if (!check_acid(asked, strip, order, fault))
@@ -486,7 +486,7 @@ bool kitchen_put_away(struct kitchen *kitchen, int64_t batch_id, const char *siz
 		sent++;
 	}
 	if (sent == 0) {
-		fault_set(fault, FAULT_STALE, "No such jars wait any more.");
+		fault_set(fault, FAULT_STALE, "No such jars are waiting anymore.");
 		return act_fail(&act);
 	}
 	act_says_text(&act, batch.recipe);

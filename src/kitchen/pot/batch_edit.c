@@ -196,7 +196,7 @@ static bool check_recount(const struct strip *strip, size_t count, const struct 
 		return fault_set(fault, FAULT_REFUSED, "No jar of %s has been filled yet; there is nothing to correct.",
 		                 in->row.recipe);
 	if (in->recipe != NULL && !recipe_allows_jar(in->recipe, size->name))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar.", in->row.recipe);
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in that jar.", in->row.recipe);
 	return true;
 }
 
@@ -230,7 +230,7 @@ bool kitchen_batch_jars(struct kitchen *kitchen, int64_t batch_id, const char *j
 	bool done;
 
 	if (size == NULL || jars < 0 || jars > 99)
-		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99 of a size there is.");
+		return fault_set(fault, FAULT_MISUSE, "Count the jars: 0 to 99, of a known size.");
 	if (!log_batch_get(kitchen->log, batch_id, &strip.in.batch.row, fault) ||
 	    !log_lot_get(kitchen->log, strip.in.batch.row.lot_id, &strip.lot, fault) ||
 	    !log_jars_of_batch(kitchen->log, batch_id, &rows, &count, fault))

@@ -200,7 +200,7 @@ int64_t canner_for_batch_ms(const struct kitchen *kitchen, const struct strip *s
 static bool check_order(const struct recipe *recipe, const struct batch_order *order, struct fault *fault)
 {
 	if (!recipe_allows_jar(recipe, order->jar))
-		return fault_set(fault, FAULT_REFUSED, "%s is not filled into that jar: it takes %s.", recipe->name,
+		return fault_set(fault, FAULT_REFUSED, "%s does not go in that jar: it takes %s.", recipe->name,
 		                 recipe->jars);
 	if (recipe->food[0] != '\0' && !recipe_allows_pack(recipe, order->pack))
 		return fault_set(fault, FAULT_REFUSED, "%s is packed %s.", recipe->name, recipe->packs);

@@ -15,7 +15,7 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
                        int64_t *run_id, struct fault *fault);
 /* Juice measured out; in the drain it ends the run (0 is allowed there). */
 bool kitchen_juice_out(struct kitchen *kitchen, int64_t phase_id, int64_t ul, struct fault *fault);
-/* Juice brought along, not from a run of ours. */
+/* Juice brought in, not from a run of ours. */
 bool kitchen_juice_in(struct kitchen *kitchen, const char *kind, int64_t ul, enum juice_state state,
                       struct fault *fault);
 bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_state state, struct fault *fault);

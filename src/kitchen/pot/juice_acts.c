@@ -60,11 +60,10 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	if (station.kind != STATION_JUICER)
 		return fault_set(fault, FAULT_REFUSED, "%s is not a juicer.", station.name);
 	if (kitchen->board.house.water_minutes == 0)
-		return fault_set(
-		    fault, FAULT_REFUSED,
-		    "How often the water of %s is looked at is not set: give the minutes first, in the house "
-		    "view (h), times water=. A dry pan burns.",
-		    station.name);
+		return fault_set(fault, FAULT_REFUSED,
+		                 "How often to check the water of %s is not set: give the minutes first, in the house "
+		                 "view (h), times water=. A dry pan burns.",
+		                 station.name);
 	if (!act_begin(&act, kitchen, VERB_START_RUN, station.id, fault))
 		return false;
 	if (!write_run(&act, &station, fruit, fruit_mg, &run, fault))
@@ -200,7 +199,7 @@ bool kitchen_juice_state(struct kitchen *kitchen, int64_t juice_id, enum juice_s
 	if (!log_juice_get(kitchen->log, juice_id, &juice, fault))
 		return false;
 	if (juice.state == state)
-		return fault_set(fault, FAULT_REFUSED, "That juice is %s already.", juice_state_name(state));
+		return fault_set(fault, FAULT_REFUSED, "That juice is already %s.", juice_state_name(state));
 	if (!act_begin(&act, kitchen, VERB_JUICE_STATE, 0, fault))
 		return false;
 	juice.state = state;

@@ -212,7 +212,7 @@ static int key_of(const char *word, const char *const *keys, int count, unsigned
 		*value = equals + 1;
 		return i;
 	}
-	fault_set(fault, FAULT_MISUSE, "\"%s\" is none of %s.", word, list);
+	fault_set(fault, FAULT_MISUSE, "\"%s\" is not one of %s.", word, list);
 	return -1;
 }
 
@@ -380,7 +380,7 @@ static bool set_amount(struct log_recipe_ingredient *out, const char *words, str
 	if (!amount_read_any(words, out->supply, &out->measure, &out->amount, &why))
 		return fault_set(fault, why.kind, "amount= of %s: %s", out->name, why.sentence);
 	return out->amount > 0 ||
-	       fault_set(fault, FAULT_MISUSE, "Nothing of %s goes in: leave the line out.", out->name);
+	       fault_set(fault, FAULT_MISUSE, "The amount of %s is zero: leave the line out.", out->name);
 }
 
 bool ingredient_line_read(const struct words *words, struct log_recipe_ingredient *out, struct fault *fault)

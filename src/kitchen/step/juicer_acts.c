@@ -25,7 +25,7 @@ static const char *words_of(const struct strip *strip, enum exception exception,
 {
 	(void)now;
 	if (exception == EXCEPTION_WATER && strip->rule->name != PHASE_DRAIN)
-		return "water seen and topped up: its clock starts again";
+		return "water checked and topped up: its clock starts again";
 	if (exception == EXCEPTION_DRAW && strip->rule->name == PHASE_RUN)
 		return "some juice is drawn off now: measure it";
 	return NULL;

@@ -42,7 +42,7 @@ static bool check_early(const struct strip *strip, int64_t passed_ms, bool sure,
 			return fault_set(fault, FAULT_REFUSED,
 			                 "%s: %s left of the %s. Only exceptions (x) end it sooner.",
 			                 strip_title(strip), left_words, rule->words);
-		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now all the same?",
+		return sure || fault_set(fault, FAULT_CONFIRM, "%s: %s left of the %s. End it now anyway?",
 		                         strip_title(strip), left_words, rule->words);
 	}
 	return true;
@@ -65,7 +65,9 @@ static bool refuse_cool_down(const struct strip *strip, int64_t passed_ms, struc
 	text_add_duration(&text, passed_ms / 1000);
 	if (strip->station.wall == WALL_LOCK)
 		return fault_set(fault, FAULT_CONFIRM,
-		                 "%s: has the vent lock dropped by itself, and does nothing hiss?", strip_title(strip));
+		                 "%s: has the vent lock dropped by itself, and is nothing "
+		                 "hissing?",
+		                 strip_title(strip));
 	return fault_set(fault, FAULT_CONFIRM,
 	                 "%s: zero %s after heat off? A heavy canner takes about %lld min by itself.%s",
 	                 strip_title(strip), passed, (long long)(strip_soon_ms(strip, strip->rule) / MINUTE_MS),
@@ -137,8 +139,8 @@ static bool check_clock_read(const struct strip *strip, bool sure, struct fault 
 		return true;
 	return fault_set(
 	    fault, FAULT_CONFIRM,
-	    "%s: the computer restarted in this hold, and nobody read another clock: the process is UNKNOWN then. "
-	    "End it all the same?",
+	    "%s: the computer restarted during this hold, and nobody read another clock: the process is UNKNOWN then. "
+	    "End it anyway?",
 	    strip_title(strip));
 }
 

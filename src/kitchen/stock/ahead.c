@@ -247,7 +247,7 @@ static bool take_wishes(const struct kitchen *kitchen, const struct wishes *wish
 	if (wishes->in_pot < 0 || wishes->in_pot > IN_POT_MAX)
 		return fault_set(fault, FAULT_MISUSE, "a pot holds 1 to %d batches", IN_POT_MAX);
 	if (wishes->jars != 0 && wishes->count != 1)
-		return fault_set(fault, FAULT_MISUSE, "so many jars are wanted of one product: name just one");
+		return fault_set(fault, FAULT_MISUSE, "a number of jars is for one product: name just one");
 	text_copy(out->order.fruit, sizeof(out->order.fruit), wishes->fruit);
 	out->order.units = kitchen->board.house.units;
 	out->order.fruit_mg = wishes->fruit_mg;

@@ -19,7 +19,7 @@ static struct ledger_line *lines_for(size_t count, struct fault *fault)
 	struct ledger_line *lines = calloc(count + 1, sizeof(*lines));
 
 	if (lines == NULL)
-		fault_set(fault, FAULT_MEMORY, "There is no memory left for the ledger.");
+		fault_set(fault, FAULT_MEMORY, "Not enough memory for the ledger.");
 	return lines;
 }
 
@@ -171,7 +171,7 @@ static bool juice_ledger(const struct kitchen *kitchen, const struct shelf_line 
 		first->wall_ms = juice.made_wall_ms;
 		first->change = juice.made_ul;
 		first->left = left;
-		text_copy(first->words, sizeof(first->words), juice.run_id != 0 ? "from the juicer" : "brought along");
+		text_copy(first->words, sizeof(first->words), juice.run_id != 0 ? "from the juicer" : "brought in");
 	}
 	free(uses);
 	return *rows != NULL;

@@ -174,8 +174,8 @@ bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size
 	if (done) {
 		shelf.rows = calloc(jar_size_count + SHELF_ORDER_COUNT + shelf.box_count + shelf.juice_count,
 		                    sizeof(*shelf.rows));
-		done = shelf.rows != NULL ||
-		       fault_set(fault, FAULT_MEMORY, "There is no memory left for the list of supplies.");
+		done =
+		    shelf.rows != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory for the list of supplies.");
 	}
 	if (done) {
 		add_lines(kitchen, &shelf);
@@ -224,8 +224,8 @@ bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line,
 bool kitchen_shelf_receive(struct kitchen *kitchen, const struct shelf_line *line, int64_t amount, struct fault *fault)
 {
 	switch (line->kind) {
-	case SHELF_LIDS: return fault_set(fault, FAULT_REFUSED, "A new box of lids is a line of its own.");
-	case SHELF_JUICE: return fault_set(fault, FAULT_REFUSED, "Juice brought along is a line of its own.");
+	case SHELF_LIDS: return fault_set(fault, FAULT_REFUSED, "A new box of lids has its own line.");
+	case SHELF_JUICE: return fault_set(fault, FAULT_REFUSED, "Juice brought in has its own line.");
 	case SHELF_SUPPLY: break;
 	}
 	return kitchen_supply_in(kitchen, line->supply, line->size, amount, fault);
@@ -243,7 +243,7 @@ static bool check_sold(struct log_sold_by *sold, const char *size, struct fault 
 	if (sold->kind == SUPPLY_JAR && jar == NULL)
 		return fault_set(fault, FAULT_MISUSE, "There is no jar size \"%s\".", size == NULL ? "" : size);
 	if (sold->amount < 0 || sold->amount > most)
-		return fault_set(fault, FAULT_MISUSE, "That is not an amount one buys at a time.");
+		return fault_set(fault, FAULT_MISUSE, "That is not an amount you buy at a time.");
 	text_copy(sold->size, sizeof(sold->size), jar == NULL ? "" : jar->name);
 	return true;
 }

@@ -101,7 +101,7 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, 
 	*count = forecast_needs(&ahead->order, &ahead->forecast, needs);
 	*rows = calloc(*count + 1, sizeof(**rows));
 	if (*rows == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the list.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the list.");
 	for (size_t i = 0; i < *count && done; i++) {
 		struct shortage_line *line = &(*rows)[i];
 

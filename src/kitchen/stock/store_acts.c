@@ -84,7 +84,7 @@ bool kitchen_supplies(const struct kitchen *kitchen, struct log_supply **rows, s
 static bool has_ledger(enum supply_kind kind, struct fault *fault)
 {
 	if (kind == SUPPLY_JUICE)
-		return fault_set(fault, FAULT_REFUSED, "Juice has a list of its own: each lot of it with its age.");
+		return fault_set(fault, FAULT_REFUSED, "Juice has its own list: each lot with its age.");
 	if (kind == SUPPLY_OTHER || (int)kind < 0 || kind >= SUPPLY_KIND_COUNT)
 		return fault_set(fault, FAULT_REFUSED, "No ledger is kept of that.");
 	return true;

@@ -163,7 +163,9 @@ bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside,
 	if (rule == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
 	if (aside && rule->severity == SEVERITY_STOP)
-		return fault_set(fault, FAULT_REFUSED, "A stop cannot be set aside: do what it says, and it goes.");
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A stop cannot be set aside: do what it says, and it goes "
+		                 "away.");
 	if (!act_begin(&act, kitchen, aside ? VERB_SET_ASIDE : VERB_TAKE_UP, 0, fault))
 		return false;
 	text_copy(row.rule, sizeof(row.rule), rule->id);

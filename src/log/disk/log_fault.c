@@ -27,7 +27,7 @@ static bool full(const char *path, bool in_act, struct fault *fault)
 {
 	if (in_act)
 		return fault_set(fault, FAULT_DISK_FULL,
-		                 "The disk that holds %s is full; nothing of the last key was recorded. "
+		                 "The disk that holds %s is full; the last key was not recorded. "
 		                 "Free some space, then press the key again.",
 		                 path_shown(path));
 	return fault_set(fault, FAULT_DISK_FULL, "The disk that holds %s is full. Free some space, then try again.",
@@ -37,8 +37,8 @@ static bool full(const char *path, bool in_act, struct fault *fault)
 static bool read_only(const char *path, struct fault *fault)
 {
 	return fault_set(fault, FAULT_READ_ONLY,
-	                 "%s cannot be written: the file, its folder or its disk is read-only. Give "
-	                 "yourself the right to write there, or choose another log.",
+	                 "%s cannot be written: the file, its folder or its disk is read-only. Give yourself "
+	                 "permission to write there, or choose another log.",
 	                 path_shown(path));
 }
 
@@ -57,7 +57,7 @@ bool system_fault(const char *path, const char *doing, int error, struct fault *
 	case EPERM: return read_only(path, fault);
 	case ENOMEM:
 		return fault_set(fault, FAULT_MEMORY,
-		                 "No memory is left to %s. Close other programs, then "
+		                 "Not enough memory to %s. Close other programs, then "
 		                 "try again.",
 		                 doing);
 	case ENOENT:
@@ -88,15 +88,14 @@ static bool io_fault(struct log *log, int rc, int last, struct fault *fault)
 	                 "The system refused to read or write %s (%s%s%s)%s. Check the disk, then try "
 	                 "again.",
 	                 path_shown(log->path), sqlite3_errstr(rc), error != 0 ? ": " : "",
-	                 error != 0 ? strerror(error) : "",
-	                 log->in_act ? "; nothing of the last key was recorded" : "");
+	                 error != 0 ? strerror(error) : "", log->in_act ? "; the last key was not recorded" : "");
 }
 
 static bool closed_to_looking(const char *path, struct fault *fault)
 {
 	return fault_set(fault, FAULT_READ_ONLY,
-	                 "%s cannot be looked at in a folder that you may not "
-	                 "write in. Copy it to a folder of yours and look there.",
+	                 "%s cannot be opened in a folder you cannot write to. Copy it to a folder of your own and "
+	                 "open it there.",
 	                 path_shown(path));
 }
 
@@ -119,9 +118,9 @@ static bool open_fault(struct log *log, int rc, int last, struct fault *fault)
 static bool memory_fault(const struct log *log, struct fault *fault)
 {
 	return fault_set(fault, FAULT_MEMORY,
-	                 "No memory is left for the log%s. Close other programs, "
+	                 "Not enough memory for the log%s. Close other programs, "
 	                 "then try again.",
-	                 log->in_act ? "; nothing of the last key was recorded" : "");
+	                 log->in_act ? "; the last key was not recorded" : "");
 }
 
 /* While the log is being opened log_open makes one sentence of it, with the backup. */
@@ -149,8 +148,8 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 	case SQLITE_LOCKED:
 	case SQLITE_PROTOCOL:
 		return fault_set(fault, FAULT_BUSY,
-		                 "Another program is using %s just now. Try again in a "
-		                 "moment; if it goes on, close the other program.",
+		                 "Another program is using %s right now. Try again in a moment; if it keeps "
+		                 "happening, close the other program.",
 		                 path_shown(log->path));
 	case SQLITE_READONLY:
 	case SQLITE_PERM: return only_looks(log) ? closed_to_looking(log->path, fault) : read_only(log->path, fault);
@@ -158,9 +157,7 @@ bool log_fault(struct log *log, int rc, struct fault *fault)
 	case SQLITE_CORRUPT:
 	case SQLITE_NOTADB: return damage_fault(log, rc, fault);
 	case SQLITE_CONSTRAINT:
-		return fault_set(fault, FAULT_REFUSED,
-		                 "The rules of the log refuse this (%s); nothing of it "
-		                 "was recorded.",
+		return fault_set(fault, FAULT_REFUSED, "The rules of the log refuse this (%s); nothing was recorded.",
 		                 sqlite3_errmsg(log->db));
 	case SQLITE_IOERR: return io_fault(log, rc, last, fault);
 	case SQLITE_CANTOPEN: return open_fault(log, rc, last, fault);

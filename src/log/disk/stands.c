@@ -18,7 +18,7 @@ char *with_ending(const char *path, const char *ending, struct fault *fault)
 	size_t size = strlen(path) + strlen(ending) + 1;
 	char *name = malloc(size);
 	if (name == NULL)
-		(void)system_fault(path, "name what lies beside it", ENOMEM, fault);
+		(void)system_fault(path, "name the file beside it", ENOMEM, fault);
 	else
 		(void)snprintf(name, size, "%s%s", path, ending);
 	return name;
@@ -91,7 +91,7 @@ bool sync_failed(struct log *log, struct fault *fault)
 	log->unsynced = true;
 	return fault_set(fault, FAULT_UNSAFE,
 	                 "The disk failed; the last key may be lost. Nothing is recorded until it "
-	                 "writes again: write what stands to another disk (%s).",
+	                 "writes again: save what is intact to another disk (%s).",
 	                 path_shown(log->path));
 }
 

@@ -60,7 +60,7 @@ bool log_watch_take(struct log *log);
 
 /* Is every page and every index as it should be, as they stand at this moment?  Reads the
  * whole file: seconds for a large one, in which other connections go on writing.
- * FAULT_DAMAGED: not; the sentence names the newest whole backup, if there is one. */
+ * FAULT_DAMAGED: not; the sentence names the newest good backup, if there is one. */
 bool log_check(struct log *log, struct fault *fault);
 
 /* Opened by LOG_BOARD and nobody has told yet how the check went?  Until then acts go to

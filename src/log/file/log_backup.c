@@ -139,8 +139,7 @@ bool backup_copy(sqlite3 *db, const char *from, const char *target, struct fault
 static bool may_copy(const struct log *log, struct fault *fault)
 {
 	return !log->in_act || fault_set(fault, FAULT_REFUSED,
-	                                 "%s is not copied in the middle of a change. This is a "
-	                                 "mistake in the program.",
+	                                 "%s is not copied in the middle of a change. This is a bug in the program.",
 	                                 path_shown(log->path));
 }
 
@@ -150,7 +149,7 @@ bool log_save_copy(struct log *log, const char *target, bool replace, struct fau
 	if (!may_copy(log, fault))
 		return false;
 	if (lstat(target, &status) == 0 && (!replace || !S_ISREG(status.st_mode)))
-		return fault_set(fault, FAULT_REFUSED, "%s is there already and is left as it is. Choose another name.",
+		return fault_set(fault, FAULT_REFUSED, "%s already exists and was not changed. Choose another name.",
 		                 path_shown(target));
 	return backup_copy(log->db, log->path, target, fault);
 }

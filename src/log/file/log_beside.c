@@ -63,7 +63,7 @@ char *name_free(const char *path, const char *ending, struct fault *fault)
 		if (is_free(name))
 			return name;
 	}
-	(void)system_fault(path, "find a name for what lies there", name == NULL ? ENOMEM : EEXIST, fault);
+	(void)system_fault(path, "find a name for the file there", name == NULL ? ENOMEM : EEXIST, fault);
 	free(name);
 	return NULL;
 }
@@ -77,10 +77,9 @@ static bool put_wal_aside(struct log *log, struct fault *fault)
 	          (rename(wal, aside) == 0 || errno == ENOENT || system_fault(wal, "put it aside", errno, fault));
 	ok = ok && folder_sync(log->path, fault);
 	if (ok)
-		sqlite3_snprintf(
-		    (int)sizeof(log->notice), log->notice,
-		    "Beside the log lay a -wal that is not its own. Nothing of it was read; it is kept as %s.",
-		    path_shown(aside));
+		sqlite3_snprintf((int)sizeof(log->notice), log->notice,
+		                 "A -wal file beside the log was not its own. It was not read; it is kept as %s.",
+		                 path_shown(aside));
 	free(wal);
 	free(aside);
 	return ok;
@@ -144,8 +143,8 @@ static bool move_stray(struct log *log, sqlite3_file *file, struct fault *fault)
 	unsigned char header[HEADER_BYTES];
 	if (only_looks(log))
 		return fault_set(fault, FAULT_REFUSED,
-		                 "Beside %s lies a -wal that is not its own. Start the board "
-		                 "on the log once: that puts it aside.",
+		                 "The -wal file beside %s is not its own. Start the board on the log once: that "
+		                 "moves it aside.",
 		                 path_shown(log->path));
 	bool alone = lock_whole(file);
 	bool ok = alone ? !read_header(file, header) || !is_rollback(header) || put_wal_aside(log, fault)
@@ -156,7 +155,7 @@ static bool move_stray(struct log *log, sqlite3_file *file, struct fault *fault)
 
 static bool refuse_empty(const struct log *log, struct fault *fault)
 {
-	return fault_set(fault, FAULT_DAMAGED, "it is empty, but %s-wal still holds what was written last",
+	return fault_set(fault, FAULT_DAMAGED, "it is empty, but %s-wal still has its latest entries",
 	                 path_shown(log->path));
 }
 
@@ -165,8 +164,8 @@ static void note_without_wal(struct log *log)
 {
 	log->without_wal = true;
 	sqlite3_snprintf((int)sizeof(log->notice), log->notice,
-	                 "A board had this log open when it was copied, and the -wal is not beside it: the newest "
-	                 "acts may be missing. Copy it again with \"stillroom backup\".");
+	                 "A board had this log open when it was copied, and the -wal is not beside it: the latest "
+	                 "actions may be missing. Copy it again with \"stillroom backup\".");
 }
 
 static bool check_length(sqlite3_file *file, const unsigned char *header, struct fault *fault)
@@ -175,8 +174,10 @@ static bool check_length(sqlite3_file *file, const unsigned char *header, struct
 	int64_t wanted = 0;
 	if (!is_cut(file, header, &bytes, &wanted))
 		return true;
-	return fault_set(fault, FAULT_DAMAGED, "its end is missing: %lld bytes of %lld are there", (long long)bytes,
-	                 (long long)wanted);
+	return fault_set(fault, FAULT_DAMAGED,
+	                 "its end is missing: only %lld of %lld bytes are "
+	                 "there",
+	                 (long long)bytes, (long long)wanted);
 }
 
 /* A mark without a -wal, or the other way about. */

@@ -122,8 +122,8 @@ static bool missing_file(struct log *log, struct fault *fault)
 		    path_shown(log->path), path_shown(backup));
 	if (side_file_bytes(log->path, "-wal") > 0) /* SQLite would take it away */
 		return fault_set(fault, FAULT_MISSING,
-		                 "%s is missing, but what was written in it last is still there "
-		                 "(%s-wal). Bring the log back beside it, or move that file away to start over.",
+		                 "%s is missing, but its latest entries are still there (%s-wal). Bring the log "
+		                 "back beside it, or move that file away to start over.",
 		                 path_shown(log->path), path_shown(log->path));
 	return make_folders(log->path, fault);
 }
@@ -149,7 +149,7 @@ static bool look_at_file(struct log *log, struct fault *fault)
 			                 "%s is not a file but %s. Choose another name "
 			                 "for the log.",
 			                 path_shown(log->path),
-			                 S_ISDIR(status.st_mode) ? "a folder" : "a device or the like");
+			                 S_ISDIR(status.st_mode) ? "a folder" : "a device or similar");
 		return true;
 	}
 	if (errno != ENOENT)
@@ -178,7 +178,7 @@ static bool open_as(struct log *log, bool immutable, struct fault *fault)
 	                   : connection_open(log->path, SQLITE_OPEN_READWRITE, &log->db);
 	if (log->db == NULL)
 		return fault_set(fault, FAULT_MEMORY,
-		                 "No memory is left to open the log. Close other "
+		                 "Not enough memory to open the log. Close other "
 		                 "programs, then try again.");
 	if (rc == SQLITE_OK)
 		rc = hold_checkpoints(log->db, true);
@@ -421,16 +421,15 @@ static void tell_damage(const char *path, struct fault *fault)
 	if (!damaged && fault->kind != FAULT_NOT_OURS)
 		return;
 	bool found = backup_newest_whole(path, backup, sizeof(backup));
-	sqlite3_snprintf((int)sizeof(cause), cause, "%s",
-	                 damaged ? fault->sentence : "it no longer begins as a log does");
+	sqlite3_snprintf((int)sizeof(cause), cause, "%s", damaged ? fault->sentence : "it no longer begins like a log");
 	if (found)
 		(void)fault_set(fault, FAULT_DAMAGED,
-		                "%s is damaged (%s). \"stillroom restore\" puts a backup in "
-		                "its place; the newest whole one is %s.",
+		                "%s is damaged (%s). \"stillroom restore\" puts a backup in its place; the newest "
+		                "good one is %s.",
 		                path_shown(path), cause, path_shown(backup));
 	else if (damaged)
 		(void)fault_set(fault, FAULT_DAMAGED,
-		                "%s is damaged (%s), and no whole backup was found in "
+		                "%s is damaged (%s), and no good backup was found in "
 		                "%s.backups. Keep a copy of the file before trying to repair it.",
 		                path_shown(path), cause, path_shown(path));
 }
@@ -467,7 +466,7 @@ bool log_open_laid_out(const char *path, enum log_mode mode, const struct layout
 	*out = NULL;
 	if (log == NULL)
 		return fault_set(fault, FAULT_MEMORY,
-		                 "No memory is left to open the log. Close other "
+		                 "Not enough memory to open the log. Close other "
 		                 "programs, then try again.");
 	if (open_steps(log, &why)) {
 		log->opening = false;

@@ -56,8 +56,8 @@ static bool may_be_replaced(const char *path, bool asked_for, struct fault *faul
 		log_close(log);
 		if (!asked_for)
 			return fault_set(fault, FAULT_REFUSED,
-			                 "%s is whole; no backup is needed in its place. To go back all "
-			                 "the same, name the backup.",
+			                 "%s is not damaged; it needs no backup in its place. To go back anyway, "
+			                 "name the backup.",
 			                 path_shown(path));
 		return is_free_now(path, fault);
 	}
@@ -172,7 +172,7 @@ static bool choose(const char *path, const char *name, char *used, size_t size, 
 	if (name == NULL)
 		return backup_newest_whole(path, used, size) ||
 		       fault_set(fault, FAULT_MISSING,
-		                 "No whole backup of %s was found in its folder "
+		                 "No good backup of %s was found in its folder "
 		                 "%s.backups; nothing was changed.",
 		                 path_shown(path), path_shown(path));
 	if (!find_named(path, name, used, size))
@@ -180,7 +180,7 @@ static bool choose(const char *path, const char *name, char *used, size_t size, 
 		                 path_shown(name));
 	copy_look_into(used, &end, &whole);
 	return whole || fault_set(fault, FAULT_DAMAGED,
-	                          "The backup %s is not whole; nothing was changed. Choose "
+	                          "The backup %s is damaged; nothing was changed. Choose "
 	                          "another.",
 	                          path_shown(used));
 }

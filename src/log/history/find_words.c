@@ -48,7 +48,7 @@ bool find_words_read(struct find_words *find, const char *typed, struct fault *f
 	for (char *at = find->typed; *at != '\0'; at++) {
 		bool blank = is_blank(*at);
 		if (!blank && !in_word && find->count == FIND_WORDS_MAX)
-			return fault_set(fault, FAULT_MISUSE, "Look for %d words at most.", FIND_WORDS_MAX);
+			return fault_set(fault, FAULT_MISUSE, "Search for at most %d words.", FIND_WORDS_MAX);
 		if (!blank && !in_word)
 			find->words[find->count++] = at;
 		if (!blank)

@@ -53,14 +53,12 @@ bool act_is_open(struct log *log, struct fault *fault)
 	if (!log->in_act)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "A change to %s was tried outside an act; nothing was "
-		                 "recorded. This is a mistake in the program.",
+		                 "recorded. This is a bug in the program.",
 		                 path_shown(log->path));
 	/* SQLite rolls a transaction back by itself after some errors; going on
 	 * would commit each statement alone. */
 	if (log->act_spoilt || sqlite3_get_autocommit(log->db) != 0)
-		return fault_set(fault, FAULT_IO,
-		                 "The last key could not be recorded in %s; nothing of it "
-		                 "was. Press it again.",
+		return fault_set(fault, FAULT_IO, "The last key could not be recorded in %s. Press it again.",
 		                 path_shown(log->path));
 	return true;
 }
@@ -91,14 +89,10 @@ static int start_capture(struct log *log)
 bool log_begin(struct log *log, struct fault *fault)
 {
 	if (only_looks(log))
-		return fault_set(fault, FAULT_READ_ONLY,
-		                 "%s was opened for looking only; nothing can be "
-		                 "recorded.",
+		return fault_set(fault, FAULT_READ_ONLY, "%s was opened read-only; nothing can be recorded.",
 		                 path_shown(log->path));
 	if (log->in_act)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "An act on %s is still open. This is a mistake in the "
-		                 "program.",
+		return fault_set(fault, FAULT_REFUSED, "An act on %s is still open. This is a bug in the program.",
 		                 path_shown(log->path));
 	if (!log_is_safe(log, fault))
 		return false;

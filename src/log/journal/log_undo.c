@@ -44,19 +44,19 @@ static const struct {
 	{ "batch_amount", "the amounts of the batch have changed since" },
 	{ "supply", "the supply has changed since" },
 	{ "supply_move", "the ledger of a supply has changed since" },
-	{ "sold_by", "what one buys at a time has changed since" },
+	{ "sold_by", "how a supply is bought has changed since" },
 	{ "recipe", "the recipe has changed since" },
 	{ "recipe_ingredient", "the ingredients of the recipe have changed since" },
 	{ "station_capacity", "what the canner holds has changed since" },
 	{ "station", "the station has changed since" },
-	{ "house", "what is known of the house has changed since" },
+	{ "house", "the house settings have changed since" },
 	{ "plan_house", "what the plan needs of the house has changed since" },
 	{ "helper", "who helps has changed since" },
 	{ "plan_break", "the breaks have changed since" },
 	{ "plan", "the plan has been accepted or finished since" },
 	{ "plan_run", "the plan has changed since" },
 	{ "plan_batch", "the plan has changed since" },
-	{ "plan_block", "the plan has been accepted anew since" },
+	{ "plan_block", "the plan has been accepted again since" },
 };
 
 static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
@@ -66,7 +66,7 @@ static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
 	int columns;
 	int operation;
 	int indirect;
-	undo->trouble = "something that came later hangs on it";
+	undo->trouble = "something later depends on it";
 	if (kind == SQLITE_CHANGESET_FOREIGN_KEY ||
 	    sqlite3changeset_op(at, &table, &columns, &operation, &indirect) != SQLITE_OK)
 		return SQLITE_CHANGESET_ABORT;
@@ -165,7 +165,7 @@ static bool changed_what_was_meant(struct undo *undo, struct fault *fault)
 	sqlite3_free(done);
 	if (rc != SQLITE_OK)
 		return log_fault(undo->log, rc, fault);
-	undo->trouble = "something that came later hangs on it";
+	undo->trouble = "something later depends on it";
 	return done_count == meant_count || refuse(undo, fault);
 }
 

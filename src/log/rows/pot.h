@@ -29,7 +29,7 @@ enum juice_state { JUICE_HOT, JUICE_CHILLED, JUICE_FROZEN, JUICE_STATE_COUNT };
 
 struct log_juice {
 	int64_t id;
-	int64_t run_id; /* 0: brought along */
+	int64_t run_id; /* 0: brought in */
 	char kind[NAME_MAX_BYTES];
 	int64_t made_ul;
 	int64_t left_ul; /* made less used; filled on reading */

@@ -104,7 +104,7 @@ static bool touch(struct touched *touched, enum subject_kind kind, int64_t id)
 		size_t room = touched->room == 0 ? 16 : 2 * touched->room;
 		struct log_subject *rows = realloc(touched->rows, room * sizeof(*rows));
 		if (rows == NULL)
-			return fault_set(touched->fault, FAULT_MEMORY, "There is no memory left to judge a load.");
+			return fault_set(touched->fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 		touched->rows = rows;
 		touched->room = room;
 	}

@@ -7,7 +7,7 @@
 #define IN(member) COLUMN(struct log_juice, member)
 static const struct log_column juice_columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("juice", "number") },
-	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "empty: brought along") },
+	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "empty: brought in") },
 	{ IN(kind), .kind = CELL_TEXT, OUT("kind", "") },
 	{ IN(made_ul), .kind = CELL_NUMBER, .scale = 3, OUT("made_ml", "") },
 	{ MEMBER(struct log_juice, left_ul), .kind = CELL_NUMBER, .scale = 3, SELECTED("juice_left.left_ul"),

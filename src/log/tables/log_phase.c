@@ -48,7 +48,7 @@ static bool phase_query(struct log *log, enum statement which, struct log_subjec
                         struct fault *fault)
 {
 	if (work.kind < SUBJECT_LOAD || work.kind >= SUBJECT_KIND_COUNT)
-		return fault_set(fault, FAULT_REFUSED, "Only work has phases. This is a mistake in the program.");
+		return fault_set(fault, FAULT_REFUSED, "Only work has phases. This is a bug in the program.");
 	*query = query_start(log, which);
 	bind_integer(query, work.id);
 	return true;

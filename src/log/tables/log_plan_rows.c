@@ -16,12 +16,12 @@
 static const struct log_column house_columns[] = {
 	{ .column = "id", .kind = CELL_NUMBER }, /* 1 */
 	{ IN(burners), .kind = CELL_NUMBER, OUT("burners", "of the stove") },
-	{ IN(fillers), .kind = CELL_NUMBER, OUT("fillers", "so many fill jars at a time; 0: as many as there are") },
+	{ IN(fillers), .kind = CELL_NUMBER, OUT("fillers", "how many fill jars at a time; 0: as many as there are") },
 	{ IN(cooling_jars), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = COOLING_NO_LIMIT,
 	  OUT("cooling_jars", "room to cool; empty: no limit") },
 	{ IN(clean_minutes), .kind = CELL_NUMBER, OUT("clean_minutes", "to clean up at the end") },
 	{ IN(charge_mg), .kind = CELL_NUMBER, .scale = 3, OUT("charge_g", "fruit in a basket") },
-	{ IN(late_minutes), .kind = CELL_NUMBER, OUT("late_minutes", "so much later than planned is told") },
+	{ IN(late_minutes), .kind = CELL_NUMBER, OUT("late_minutes", "how much later than planned is warned of") },
 	{ IN(meals_in_turns), .kind = CELL_FLAG, OUT("meals_in_turns", "helpers eat half by half") },
 };
 #undef IN
@@ -76,7 +76,7 @@ static const struct log_column batch_columns[] = {
 	{ IN(ready_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
 	  OUT("ready_minutes", "after local midnight, not before; empty: any time") },
 	{ IN(after_runs), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = PLAN_RUNS_AS_NEEDED,
-	  OUT("after_runs", "waits for so many runs; empty: for as many as give its juice") },
+	  OUT("after_runs", "how many runs it waits for; empty: as many as give its juice") },
 	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("batch", "that it became; empty: not begun") },
 };
 #undef IN

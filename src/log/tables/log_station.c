@@ -37,7 +37,7 @@ static const struct log_column columns[] = {
 static const struct log_column room_columns[] = {
 	{ .column = "station_id", .kind = CELL_NUMBER, OUT("station", "") },
 	{ IN(jar), .kind = CELL_TEXT, OUT("size", "of jars") },
-	{ IN(jars), .kind = CELL_NUMBER, OUT("jars", "so many stand in it") },
+	{ IN(jars), .kind = CELL_NUMBER, OUT("jars", "how many fit in it") },
 };
 #undef IN
 /* clang-format on */

@@ -20,7 +20,7 @@ static const struct log_column supply_columns[] = {
 	{ MEMBER(struct log_supply, stock), .kind = CELL_NUMBER, SELECTED("supply_stock.stock") },
 	{ .kind = CELL_NUMBER, .scale = 3, SELECTED("supply_stock.stock * " FACTOR), OUT("stock", "sum of its moves") },
 	{ .kind = CELL_NUMBER, .scale = 3, SELECTED("sold_by.amount * " FACTOR), .lack = MAY_LACK,
-	  OUT("sold_by", "what one buys at a time; empty: loose") },
+	  OUT("sold_by", "what you buy at a time; empty: loose") },
 };
 #undef IN
 /* clang-format on */

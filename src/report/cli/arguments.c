@@ -38,7 +38,7 @@ static const struct option_row options[] = {
 	[OPTION_WEIGHT] = { "weight", 0, "WEIGHT", "of the fruit: 60lb, 27kg" },
 	[OPTION_PRODUCT] = { "product", 0, "PRODUCT",
 	                     "\"grape jelly\", \"3 x grape jelly in pints\"; again: one more" },
-	[OPTION_WANT] = { "want", 0, "JARS", "so many jars of the product: how much fruit?" },
+	[OPTION_WANT] = { "want", 0, "JARS", "a number of jars of the product: how much fruit?" },
 	[OPTION_IN_POT] = { "in-pot", 0, "N", "batches cooked in one pot at most; else 1" },
 	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
 	[OPTION_LOT] = { "lot", 0, "CODE", "jars of a lot: 2026-09-14-B1" },
@@ -53,7 +53,7 @@ static const struct option_row options[] = {
 	[OPTION_SPEED] = { "speed", 0, "N", "the clock runs N times as fast, 1 to 3600; else 60" },
 	[OPTION_FORMAT] = { "format", 0, "FORMAT", "html, svg or text" },
 	[OPTION_OUT] = { "out", 'o', "FILE", "write there, not to standard output" },
-	[OPTION_EVERY_JAR] = { "every-jar", 0, NULL, "jars that have not sealed or not been looked at, too" },
+	[OPTION_EVERY_JAR] = { "every-jar", 0, NULL, "jars that did not seal or were not checked, too" },
 	[OPTION_PAGE] = { "page", 0, "PAGE", "letter, legal, a4, a5, or a size: 210x297mm" },
 	[OPTION_GRID] = { "grid", 0, "GRID", "labels side by side x one below the other: 3x10" },
 	[OPTION_MARGIN] = { "margin", 0, "MARGIN", "of the page: 12mm; top and bottom,sides; top,right,bottom,left" },
@@ -155,7 +155,7 @@ static bool not_understood(int code, const char *word, struct fault *fault)
 	int option = option_of(optopt);
 
 	if (code == ':')
-		return fault_set(fault, FAULT_MISUSE, "--%s wants a value: %s",
+		return fault_set(fault, FAULT_MISUSE, "--%s needs a value: %s",
 		                 option == OPTION_COUNT ? "?" : options[option].name,
 		                 option == OPTION_COUNT ? "?" : options[option].value);
 	if (option != OPTION_COUNT)

@@ -65,18 +65,17 @@ static bool say(const struct import_result *result, const char *path, struct fau
 	put_counts(result);
 	if (result->written && result->stop_count > 0)
 		(void)fputs(
-		    "Imported, no process as valid. What is NOT VALID stands at the seal check: give each jar a fate (e). "
-		    "The house view (h) can take it back with u.\n",
+		    "Imported, with no process counted as valid. What is NOT VALID is at the seal check: give each "
+		    "jar a fate (e). To undo it: u in the house view (h).\n",
 		    stdout);
 	else if (result->written && result->notebook)
-		(void)fputs("Imported, every process as unknown. The house view (h) can take it back with u.\n",
-		            stdout);
+		(void)fputs("Imported, with every process as unknown. To undo it: u in the house view (h).\n", stdout);
 	else if (result->written)
-		(void)fputs("Imported. The house view (h) can take it back with u.\n", stdout);
+		(void)fputs("Imported. To undo it: u in the house view (h).\n", stdout);
 	else if (result->lots == 0)
-		(void)fputs("There is nothing to import.\n", stdout);
+		(void)fputs("Nothing to import.\n", stdout);
 	else
-		(void)fputs("Nothing is written yet: --yes imports it.\n", stdout);
+		(void)fputs("Nothing has been imported yet: --yes imports it.\n", stdout);
 	return true;
 }
 
@@ -91,7 +90,7 @@ bool import_command(const struct arguments *arguments, const char *log_path, str
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not csv", arguments->operand);
 	result = calloc(1, sizeof(*result));
 	if (result == NULL)
-		return fault_set(fault, FAULT_MEMORY, "there is no memory left for the import");
+		return fault_set(fault, FAULT_MEMORY, "not enough memory for the import");
 	done = report_open(log_path, write ? LOG_CREATE : LOG_LOOK, &day, fault);
 	if (done) {
 		done = kitchen_import(day_kitchen(day), arguments->second, write, result, fault);

@@ -22,9 +22,8 @@ bool labels_check(const struct label_print *print, struct fault *fault)
 	if (!label_sheet_check(&print->sheet, fault))
 		return false;
 	if (print->start < 1 || print->start > per_sheet)
-		return fault_set(fault, FAULT_MISUSE,
-		                 "a sheet has the labels 1 to %d; there is no label %d to start at", per_sheet,
-		                 print->start);
+		return fault_set(fault, FAULT_MISUSE, "a sheet has labels 1 to %d; there is no label %d to start at",
+		                 per_sheet, print->start);
 	if (labels_total(print) > LABELS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "That is more than %d labels: choose fewer loads or copies.",
 		                 LABELS_MAX);

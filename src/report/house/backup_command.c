@@ -90,9 +90,9 @@ static void print_missing(const struct log_copy *copy)
 	if (!copy->whole)
 		(void)fputs("damaged", stdout);
 	else if (copy->aside)
-		(void)fputs("of a past gone back from", stdout);
+		(void)fputs("set aside by a restore", stdout);
 	else if (copy->missing == ENTRY_NOT_KNOWN)
-		(void)fputs("not known what it lacks", stdout);
+		(void)fputs("what it lacks is not known", stdout);
 	else if (copy->missing == 0)
 		(void)fputs("lacks nothing", stdout);
 	else
@@ -123,7 +123,7 @@ static bool put_back(const char *log_path, const char *name, struct fault *fault
 	if (!backups_restore(log_path, name, used, sizeof(used), fault))
 		return false;
 	say("Put back: ", used);
-	(void)fputs("What was there is kept beside it (.damaged-1 ...).\n", stdout);
+	(void)fputs("The old log is kept beside it (.damaged-1 ...).\n", stdout);
 	return true;
 }
 
@@ -134,7 +134,7 @@ static int read_choice(size_t count)
 	char *end;
 	long number;
 
-	(void)printf("Which one is to take the place of the log? Its number, or Enter for none: ");
+	(void)printf("Which one should replace the log? Type its number, or Enter for none: ");
 	(void)fflush(stdout);
 	if (fgets(answer, sizeof(answer), stdin) == NULL)
 		return -1;
@@ -159,7 +159,7 @@ static bool choose(const struct arguments *arguments, const char *log_path, cons
 
 	if (arguments->given[OPTION_YES]) {
 		if (arguments->operand == NULL && newest != NULL && newest->missing > 0)
-			(void)printf("The newest whole backup lacks %s of the log.\n",
+			(void)printf("The newest good backup lacks %s of the log.\n",
 			             count_words(newest->missing, "act").words);
 		return put_back(log_path, arguments->operand, fault);
 	}
@@ -167,9 +167,9 @@ static bool choose(const struct arguments *arguments, const char *log_path, cons
 	if (arguments->operand != NULL || count == 0 || isatty(STDIN_FILENO) == 0)
 		return fault_set(
 		    fault, FAULT_MISUSE,
-		    "this puts %s in the place of %s (what is there is kept beside it); close every board of "
-		    "it, then add --yes",
-		    arguments->operand != NULL ? arguments->operand : "the newest whole backup", log_path);
+		    "this puts %s in place of %s (the old log is kept beside it); close every board on it, then add "
+		    "--yes",
+		    arguments->operand != NULL ? arguments->operand : "the newest good backup", log_path);
 	chosen = read_choice(count);
 	if (chosen < 0)
 		return fault_set(fault, FAULT_REFUSED, "nothing was changed");

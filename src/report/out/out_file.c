@@ -22,7 +22,7 @@ static bool is_there(const char *path)
 
 static bool taken(const char *path, struct fault *fault)
 {
-	return fault_set(fault, FAULT_REFUSED, "%s is there already and is left as it is; --yes replaces it", path);
+	return fault_set(fault, FAULT_REFUSED, "%s already exists and was not changed; --yes replaces it", path);
 }
 
 bool out_is_free(const char *path, struct fault *fault)

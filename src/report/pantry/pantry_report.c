@@ -170,7 +170,8 @@ static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const stru
 	}
 	if (count > 0)
 		(void)fprintf(out,
-		              "\nHow long they last goes by what was used and given in %d weeks, %d jars at least.\n"
+		              "\nHow long they last is worked out from the jars used and given away in %d weeks, at "
+		              "least %d.\n"
 		              "Best by: one year from making (NCSU-472).\n",
 		              USE_WEEKS, USE_JARS_LEAST);
 	return true;

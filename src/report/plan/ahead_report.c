@@ -21,8 +21,8 @@ static bool refuse_without_product(const struct kitchen *kitchen, const char *fr
 	for (size_t n = 0; (recipe = kitchen_makes(kitchen, fruit, n)) != NULL; n++)
 		text_add(&text, "%s%s", n == 0 ? "" : "; ", recipe->name);
 	if (names[0] == '\0')
-		return fault_set(fault, FAULT_MISUSE, "no recipe is made of %s", fruit);
-	return fault_set(fault, FAULT_MISUSE, "say with --product what is made of it: %s", names);
+		return fault_set(fault, FAULT_MISUSE, "no recipe is made from %s", fruit);
+	return fault_set(fault, FAULT_MISUSE, "say with --product what to make from it: %s", names);
 }
 
 static bool read_amounts(const struct ahead_words *words, struct wishes *out, struct fault *fault)

@@ -142,14 +142,14 @@ static void put_yield(FILE *out, const struct juice_yield *yield)
 	(void)fprintf(out, "Published for %s, %.2f: %s.\n", yield->row->fruit, yield->row->likely_thou_lb / 1000.0,
 	              yield->row->source);
 	if (yield->own)
-		(void)fprintf(out, "Own runs: %lld, %.2f lb a quart, weighed in with %.0f %%.\n",
+		(void)fprintf(out, "Your own runs: %lld, %.2f lb a quart, counted at %.0f %%.\n",
 		              (long long)yield->runs, pounds_of_yield(yield->own_mean), yield->weight * 100.0);
 	else
-		(void)fprintf(out, "Own runs: %lld; from %d on they are weighed in.\n", (long long)yield->runs,
+		(void)fprintf(out, "Your own runs: %lld; they count from %d on.\n", (long long)yield->runs,
 		              OWN_RUNS_MIN);
 }
 
-/* How much fruit so many jars take. */
+/* How much fruit that many jars take. */
 static void put_need(FILE *out, const struct ahead *ahead)
 {
 	const struct fruit_need *need = &ahead->need;
@@ -162,7 +162,7 @@ static void put_need(FILE *out, const struct ahead *ahead)
 	put_counts(out, "batches", need->batches);
 	if (ahead->forecast.juice)
 		put_amounts(out, "juice from it", MEASURE_VOLUME, need->juice_ul, units);
-	(void)fputs("With fruit enough and the batches that are likely needed:\n", out);
+	(void)fputs("With enough fruit and the batches that are likely needed:\n", out);
 }
 
 static void put_left(FILE *out, const struct ahead *ahead)

@@ -258,9 +258,9 @@ static void put_what_ifs(FILE *out, const struct kitchen *kitchen, const struct 
 static const char *why_not(const struct plan_item *item)
 {
 	if (item->state == ITEM_NOT_BEGUN)
-		return "not begun when the day was over.";
+		return "not started when the day was over.";
 	if (item->juice_short)
-		return "the juice will not be enough for it.";
+		return "not enough juice for it.";
 	return item->state == ITEM_LEFT_OUT ? "no published process, so no canner; not in the plan." : NULL;
 }
 

@@ -165,9 +165,9 @@ static void put_text(FILE *out, const struct ahead *ahead, const struct shortage
 	missing =
 	    put_group(out, "Missing           (likely, and if all yields well):", LACK_LIKELY, rows, count, units);
 	perhaps = put_group(out, "Missing only if all yields well:", LACK_PERHAPS, rows, count, units);
-	(void)put_group(out, "Not counted here; look, and take if need be:", LACK_NOT_COUNTED, rows, count, units);
+	(void)put_group(out, "Not counted here; look, and get some if needed:", LACK_NOT_COUNTED, rows, count, units);
 	if (!missing && !perhaps)
-		(void)fputs("Of all that is counted there is enough.\n", out);
+		(void)fputs("There is enough of everything counted.\n", out);
 }
 
 bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault)

@@ -67,7 +67,9 @@ static void find_notes(const struct process *process, const struct elevation *el
 	}
 	if (process->jar_sized_up) {
 		note = next_note(notes);
-		text_add(&note, "no row on file for a %s in this pack; this is the one of the next larger, the %s",
+		text_add(&note,
+		         "no row on file for a %s in this pack; this is the row for the next larger size, "
+		         "the %s",
 		         process->jar->words, process->jar_in_table->words);
 	}
 	if (process->band_raised) {
@@ -89,7 +91,7 @@ static void find_notes(const struct process *process, const struct elevation *el
 		note = next_note(notes);
 		text_add(&note, "above ");
 		text_add_grouped(&note, SECOND_TABLE_ABOVE_FT);
-		text_add(&note, " ft another table asks more time for other foods, and it does not list "
+		text_add(&note, " ft another table asks for more time for other foods, and it does not list "
 		                "this one: ask your county extension office");
 	}
 }

@@ -258,7 +258,7 @@ static void handle(struct loop *loop, const struct terminal_input *input)
 	case TERMINAL_GONE: loop->desk.leaving = true; break;
 	case TERMINAL_TICK:
 		if (input->wall_stepped)
-			desk_say(&loop->desk, ROLE_CAUTION, "The wall clock was set by %lld s. No timer has moved.",
+			desk_say(&loop->desk, ROLE_CAUTION, "The wall clock was moved by %lld s. No timer has moved.",
 			         (long long)(input->wall_step_ms / SECOND_MS));
 		break;
 	case TERMINAL_RESIZED:
@@ -344,10 +344,9 @@ static bool right_kind_of_log(const struct loop *loop, const char *path, bool re
 
 	if (practice && !rehearsal)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s is a practice log on a fast clock; it is opened by \"stillroom rehearse\" only.",
-		                 path);
+		                 "%s is a practice log on a fast clock; only \"stillroom rehearse\" opens it.", path);
 	if (!practice && rehearsal)
-		return fault_set(fault, FAULT_REFUSED, "%s is a real log; nothing is rehearsed on it.", path);
+		return fault_set(fault, FAULT_REFUSED, "%s is a real log; it is not for practice.", path);
 	return true;
 }
 
@@ -416,7 +415,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 	bool done;
 
 	if (loop == NULL)
-		return fault_set(fault, FAULT_MEMORY, "There is no memory left for the board.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the board.");
 	opened = open_all(loop, log_path, wishes, fault);
 	if (opened) {
 		if (kitchen_board(loop->desk.kitchen)->stations == 0) {

@@ -231,7 +231,8 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	                       : "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
 	desk_say(
 	    desk, ROLE_CAUTION,
-	    "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted in this hold.");
+	    "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted during this "
+	    "hold.");
 	return true;
 }
 
@@ -408,7 +409,7 @@ static void choose_rack(struct desk *desk)
 	size_t next = 0;
 
 	if (board->racked == 0) {
-		desk_say(desk, ROLE_QUIET, "Nothing stands on the cooling rack.");
+		desk_say(desk, ROLE_QUIET, "The cooling rack is empty.");
 		return;
 	}
 	if (selected != NULL && (size_t)(selected - board->strips) >= board->stations)
@@ -424,7 +425,7 @@ static bool is_number_too_soon(struct desk *desk, long key)
 		return false;
 	desk_ask_again(
 	    desk, AGAIN_STATION, key, AGAIN_SHORT_MS,
-	    "Nothing asks for a number yet: Space does, when it is known. Station %c: wait a second, press it again.",
+	    "No number is needed yet: Space asks when it is time. Station %c: wait a second, press it again.",
 	    (char)key);
 	desk_refuse_words(desk);
 	return true;
@@ -584,7 +585,7 @@ static void sources(const struct desk *desk, struct sources *page)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the line at the foot says.", NULL,
+	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the bottom line says.", NULL,
 	  next_step },
 	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
 	  water_rings, desk_hear },
@@ -592,17 +593,17 @@ static const struct view_key keys[] = {
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round,
 	  seal_round_enter },
-	{ 'u', 0, "u", "undo", "Take back the last act at this station.", has_strip, undo },
+	{ 'u', 0, "u", "undo", "Undo the last action at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...",
 	  has_load, open_exceptions },
-	{ 'r', 0, "r", "do again", "Take back the undo (within 2 minutes).", just_undone, redo },
-	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to tick off and correct.", has_card, open_card },
+	{ 'r', 0, "r", "redo", "Redo what was undone (within 2 minutes).", just_undone, redo },
+	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to check off and correct.", has_card, open_card },
 	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, open_juice },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
 	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
 	{ 'f', 0, "f", "jars set aside",
-	  "What is in fridge and freezer and by when it is eaten; what is to be processed again or thrown out.",
-	  has_fates, open_fates },
+	  "What is in the fridge and freezer and its eat-by; what to process again or throw out.", has_fates,
+	  open_fates },
 	{ 'w', 0, "w", "warnings", "All open warnings.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, open_goods },
@@ -610,14 +611,16 @@ static const struct view_key keys[] = {
 	  open_pantry },
 	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL,
 	  open_recalls },
-	{ 's', 0, "s", "story", "All that was done to this load, with times.", has_load, open_story },
-	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; by when all is done.", NULL, open_plan },
-	{ 'd', 0, "d", "the day", "Everything begun today: look back, correct.", NULL, open_day },
-	{ 'y', 0, "y", "years", "The years before: what they came to, every load and batch, search.", NULL,
-	  open_years },
+	{ 's', 0, "s", "story", "Everything done to this load, with times.", has_load, open_story },
+	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; when it all ends.", NULL, open_plan },
+	{ 'd', 0, "d", "the day", "Everything started today: look back, correct.", NULL, open_day },
+	{ 'y', 0, "y", "years", "Past years: totals, every load and batch, search.", NULL, open_years },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away,
 	  desk_go_back },
-	{ 'q', 0, "q", "leave", "Leave the board. Clocks go on in the log, but nothing rings.", NULL, open_leave },
+	{ 'q', 0, "q", "leave",
+	  "Leave the board. Clocks keep running in the log, but nothing "
+	  "rings.",
+	  NULL, open_leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The station above.", NULL, move_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The station below.", NULL, move_down },
 	{ '1', 0, "1-9", NULL, "Choose the station with that digit.", NULL, NULL },

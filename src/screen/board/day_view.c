@@ -102,7 +102,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	clock_words_date(card_of(desk)->day_ms, date, sizeof(date));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s", date,
-	              count == 0 ? "nothing was begun" : "what was begun, oldest first");
+	              count == 0 ? "nothing was started" : "what was started, oldest first");
 	for (int i = first; i < count && i - first < rows - 1; i++) {
 		const struct day_item *item = &card_of(desk)->items[i];
 		bool selected = i == card_of(desk)->list.cursor;
@@ -187,10 +187,10 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "its story", "All that was done about it.", NULL, story },
+	{ ' ', KEY_CODE_ENTER, "Space", "its story", "Everything done to it.", NULL, story },
 	{ 'e', 0, "e", "correct", "Correct what was written down; the correction is in its story.", NULL, correct },
 	{ 'l', 0, "l", "labels", "Labels of its jars that sealed, in a file.", has_jars, labels },
-	{ 'u', 0, "u", "undo", "Take back the last act about it.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last action on it.", NULL, undo },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ KEY_CODE_LEFT, 0, "Left", "day before", "The day before.", NULL, day_before },
 	{ KEY_CODE_RIGHT, 0, "Right", "day after", "The day after.", NULL, day_after },

@@ -60,7 +60,7 @@ static void draw(struct desk *desk, int top, int rows)
 	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->rule->caution);
 	row = row < 3 ? 3 : row;
 	if (count == 0)
-		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing of the kind in this phase.");
+		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing like that in this phase.");
 	/* The one under the cursor is to be read to its end. */
 	for (int i = 0; i < count && row < rows; i++) {
 		bool here = i == card_of(desk)->list.cursor;

@@ -98,8 +98,7 @@ static void start(struct desk *desk, const struct strip *strip)
 		return;
 	}
 	desk_ask(desk, "Minutes to water check:", "", water_typed);
-	desk_say(desk, ROLE_CAUTION,
-	         "How soon its pan could boil dry: its manual and you know. Kept for every run here.");
+	desk_say(desk, ROLE_CAUTION, "How soon its pan could boil dry: see its manual. Kept for every run here.");
 }
 
 /* --- its juice ------------------------------------------------------------------------------ */

@@ -151,8 +151,8 @@ static void sources(const struct desk *desk, struct sources *page)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "The rest of the page.", has_more, more },
 	{ ' ', KEY_CODE_ENTER, "Space", "read", "Back to where you were.", is_read, back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "Back a little.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "On a little.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "Up a little.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "Down a little.", NULL, down },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to where you were.", NULL, back },
 };
 

@@ -46,7 +46,7 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 	if (used < rows && warning->rule->holds_up != NULL)
 		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s",
 		              warning->rule->holds_up,
-		              warning->rule->over == OVER_NEVER ? "" : "; with a reason it goes on, marked");
+		              warning->rule->over == OVER_NEVER ? "" : "; with a reason you can go on, marked");
 	return used;
 }
 
@@ -134,7 +134,7 @@ static void set_aside(struct desk *desk)
 	struct fault fault = { 0 };
 
 	if (kitchen_set_aside(desk->kitchen, id, true, &fault))
-		desk_say(desk, ROLE_DONE, "No longer watched for in this house; t takes it up again. (u undoes)");
+		desk_say(desk, ROLE_DONE, "No longer watched for in this house; t brings it back. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -193,11 +193,11 @@ static const struct view_key keys[] = {
 	{ 'o', 0, "o", "set aside",
 	  "Not in this house: the rule of the first one shown is no longer watched. Never a stop.", may_be_set_aside,
 	  set_aside },
-	{ 't', 0, "t", "take up", "Watch for the last rule set aside again.", some_aside, take_up },
+	{ 't', 0, "t", "bring back", "Watch again for the last rule set aside.", some_aside, take_up },
 	{ 'c', 0, "c", "clock is right",
 	  "The computer's clock is right; the entries after it were written by a wrong one.", clock_is_doubted,
 	  clock_is_right },
-	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", "later ones", "Later ones.", NULL, down },

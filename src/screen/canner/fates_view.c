@@ -223,11 +223,13 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "done",
-	  "What is usual for the jar at the mark: eaten, in the freezer, thrown out; or start it again.", NULL, done },
-	{ 'e', 0, "e", "all of its lot", "So have all jars of its lot that go the same way.", NULL, all_done },
+	  "The usual thing for the jar at the mark: eaten, in the freezer, thrown out; or process it "
+	  "again.",
+	  NULL, done },
+	{ 'e', 0, "e", "all of its lot", "The same for all jars of its lot that go the same way.", NULL, all_done },
 	{ 'f', 0, "f", "to the freezer", "From the fridge into the freezer.", in_fridge, freeze },
-	{ 'b', 0, "b", "into the bin", "Thrown out untasted instead.", NULL, bin },
-	{ 'u', 0, "u", "undo", "Take back the last thing done here.", NULL, undo },
+	{ 'b', 0, "b", "to the trash", "Thrown out untasted instead.", NULL, bin },
+	{ 'u', 0, "u", "undo", "Undo the last thing done here.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

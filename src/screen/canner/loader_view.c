@@ -243,7 +243,7 @@ static void draw(struct desk *desk, int top, int rows)
 		              count_words(plan->left_over, "jar").words);
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		             "Nothing of it goes into this canner. n starts another load.");
+		             "None of it goes into this canner. n starts another load.");
 	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
@@ -266,7 +266,7 @@ static void load(struct desk *desk)
 	int64_t load_id;
 
 	if (here == NULL) {
-		desk_say(desk, ROLE_CAUTION, "Nothing of it goes into this canner.");
+		desk_say(desk, ROLE_CAUTION, "None of it goes into this canner.");
 		return;
 	}
 	if (!kitchen_load_waiting(desk->kitchen, card_of(desk)->station_id, here->picks, here->pick_count,
@@ -314,7 +314,9 @@ static void next_pair(struct desk *desk)
 static void put_away(struct desk *desk)
 {
 	card_of(desk)->putting_away = true;
-	desk_say(desk, ROLE_CAUTION, "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 bin   (Esc: no)");
+	desk_say(desk, ROLE_CAUTION,
+	         "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 trash   (Esc: "
+	         "no)");
 }
 
 static void refill(struct desk *desk)
@@ -327,7 +329,7 @@ static void refill(struct desk *desk)
 	if (n >= count)
 		return;
 	if (kitchen_refill(desk->kitchen, groups[n].batch_id, groups[n].size, &fault))
-		desk_say(desk, ROLE_DONE, "Noted: reheated and filled again; they have stood since now.");
+		desk_say(desk, ROLE_DONE, "Noted: reheated and filled again; their wait starts over now.");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -407,7 +409,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "LOAD these", "Start the load proposed for this canner.", NULL, load },
 	{ 'p', 0, "p", "other pressure", "Another published pair of minutes and pressure.", has_pairs, next_pair },
 	{ 'n', 0, "n", "other load", "A load of something packed without a pot.", NULL, other_load },
-	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to fridge, freezer or bin instead.", NULL,
+	{ 'f', 0, "f", "not canned", "The waiting jars at the mark go to the fridge, freezer or trash instead.", NULL,
 	  put_away },
 	{ 'r', 0, "r", "filled again", "The waiting jars at the mark were emptied, reheated and filled again just now.",
 	  NULL, refill },

@@ -236,8 +236,8 @@ static void methods_draw(struct desk *desk, int top, int rows, int cols)
 	_Static_assert(sizeof(lines) / sizeof(lines[0]) == SEAL_METHOD_COUNT, "a line for every method");
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-	             seal_card(desk)->asking_for_all ? "All looked at: by which? Space: done"
-	                                             : "Looked at: by which? Space: done");
+	             seal_card(desk)->asking_for_all ? "All checked: by which? Space: done"
+	                                             : "Checked: by which? Space: done");
 	for (int i = 0; i < SEAL_METHOD_COUNT && i + 1 < rows; i++) {
 		bool used = (seal_card(desk)->methods & SEAL_BY(i)) != 0;
 
@@ -393,7 +393,7 @@ static void eye_failed(struct desk *desk)
 
 static void initials(struct desk *desk)
 {
-	desk_ask_who(desk, "Who looks (initials):");
+	desk_ask_who(desk, "Who checks (initials):");
 }
 
 static void siphoning(struct desk *desk)
@@ -491,7 +491,7 @@ static void choose_fate_for_all(struct desk *desk)
 	seal_card(desk)->fate_for_all = true;
 	seal_card(desk)->choosing_fate = strip != NULL && strip_load(strip)->without_fate > 0;
 	if (!seal_card(desk)->choosing_fate)
-		desk_say(desk, ROLE_QUIET, "No jar waits for a fate.");
+		desk_say(desk, ROLE_QUIET, "No jar needs a fate.");
 }
 
 /* What to do before the bin. */
@@ -692,9 +692,9 @@ static const struct view_key keys[] = {
 	  finish },
 	{ 'f', 0, "f", "fate", "", fate_first, choose_fate },
 	{ 'F', 0, "F", "fate for all", "", fate_first, choose_fate_for_all },
-	{ 'e', 0, "e", "every other is sealed",
-	  "Every jar not marked yet is sealed; asks once a load by which methods.", marking, all_sealed },
-	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be looked at.", has_others,
+	{ 'e', 0, "e", "all others are sealed",
+	  "Every jar not marked yet is sealed; asks once per load by which methods.", marking, all_sealed },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", "next load", "The next load whose seals can be checked.", has_others,
 	  next_load },
 	{ 'n', 0, "n", "not sealed", "The jar under the cursor is unsealed.", marking, mark_unsealed },
 	{ 'd', 0, "d", "doubtful", "Doubtful: counts as unsealed.", marking, mark_doubtful },
@@ -710,15 +710,15 @@ static const struct view_key keys[] = {
 	{ 'i', 0, "i", "liquid lost", "Liquid lost: none, slight, under half, over half, in turn.", marking,
 	  siphoning },
 	{ 'b', 0, "b", "broken", "The jar is broken.", marking, mark_broken },
-	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed; asks once a load by which methods.", marking,
+	{ 's', 0, "s", "sealed", "The jar under the cursor is sealed; asks once per load by which methods.", marking,
 	  mark_sealed },
 	{ 'F', 0, "F", "fate for all", "The same fate for every jar that still needs one.", marking,
 	  choose_fate_for_all },
-	{ 'w', 0, "w", "who", "Who looks at the seals (initials); recorded with each jar.", marking, initials },
+	{ 'w', 0, "w", "who", "Who checks the seals (initials); recorded with each jar.", marking, initials },
 	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "The load before.", has_others, load_before },
 	{ '1', 0, "1-4", "goes there", "Choosing a fate: that one.", choosing, NULL },
 	{ 'l', 0, "l", "labels", "Labels of the jars that sealed, in a file.", marking, labels },
-	{ 'u', 0, "u", "undo", "Take back the last mark; the methods are asked for again.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last mark; it asks for the methods again.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back; all marks are kept.", NULL, back },
 	{ KEY_CODE_LEFT, 0, "arrows", NULL, "Move among the jars.", marking, left },
 	{ KEY_CODE_RIGHT, 0, "", NULL, "", marking, right },

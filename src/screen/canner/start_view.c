@@ -201,7 +201,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	case START_JAR: {
 		int room = strip == NULL ? 0 : station_room(&strip->station, &jar_sizes[n], NULL);
 
-		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (no stated room)",
+		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (no room set)",
 		               jar_sizes[n].words, room);
 		break;
 	}
@@ -282,7 +282,7 @@ static void choose_jar(struct desk *desk)
 		return;
 	}
 	if (room_for_jar(desk) == 0) {
-		desk_say(desk, ROLE_CAUTION, "This canner has no stated room for %s. State it in the house view (h).",
+		desk_say(desk, ROLE_CAUTION, "This canner has no room set for %s. Set it in the house view (h).",
 		         jar_sizes[card->picker.cursor].plural);
 		return;
 	}
@@ -557,7 +557,7 @@ static void choices_draw(struct desk *desk, int top, int rows, int cols)
 	picker_draw(desk, &card->picker, top, rows, cols, count, choice_words);
 	if (count == 0 && card->field == START_PRODUCT)
 		terminal_put(desk->terminal, top, 3, cols - 4, ROLE_CAUTION,
-		             "Nothing of that name has a published process for this canner.");
+		             "Nothing by that name has a published process for this canner.");
 }
 
 static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
@@ -627,7 +627,8 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		           "The elevation is rounded and touches a higher band: the higher one is used.");
 	if (process->above_tables)
 		row = line(desk, row, end, cols, ROLE_CAUTION,
-		           "Above 8,000 ft another table asks more of other foods: ask your extension office.");
+		           "Above 8,000 ft another table asks for more time for other foods: ask your extension "
+		           "office.");
 	if (process->jars_sterile) {
 		text = TEXT_OVER(words);
 		text_add(&text, "For jars boiled %d min before filling, and only for those.",
@@ -730,14 +731,14 @@ static int page(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and on to the next.", NULL,
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and go to the next.", NULL,
 	  choose },
 	{ 'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, choose },
 	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
 };
 

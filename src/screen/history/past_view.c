@@ -205,18 +205,18 @@ static void trace(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "What comes below.", NULL, page_down },
-	{ 'n', 0, "n", "note", "A remark about the batch, after opening a jar perhaps.", is_batch, ask_note },
+	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "Further down.", NULL, page_down },
+	{ 'n', 0, "n", "note", "A note on the batch, perhaps after opening a jar.", is_batch, ask_note },
 	{ 'l', 0, "l", "its lot", "The batch and the loads of the same lot.", has_lot, works_view_lot },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the list.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "A line up.", NULL, line_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "A line down.", NULL, line_down },
-	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "What is above.", NULL, page_up },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Further up.", NULL, page_up },
 };
 
 const struct view past_view = {
-	.title = "What is known of it",
+	.title = "What is known about it",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

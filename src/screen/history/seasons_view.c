@@ -215,10 +215,9 @@ static const struct view_key seasons_keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "its figures", "What the year came to: seals, yields, stations, times.", NULL,
 	  open_season },
 	{ 'b', 0, "b", "browse it", "Every load, batch and run of the year.", NULL, browse },
-	{ '/', 0, "/", "search", "Look for words in all years: product, lot, date, notes, journal.", NULL,
-	  works_view_search },
+	{ '/', 0, "/", "search", "Search all years: product, lot, date, notes, journal.", NULL, works_view_search },
 	{ KEY_CODE_RIGHT, 0, "Right", "compare by", "Compare the years by something else.", NULL, next_measure },
-	{ KEY_CODE_LEFT, 0, "Left", NULL, "Likewise, the other way.", NULL, last_measure },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "The same, the other way.", NULL, last_measure },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
@@ -377,14 +376,14 @@ static void page_down(struct desk *desk)
 }
 
 static const struct view_key season_keys[] = {
-	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "What comes below.", NULL, page_down },
+	{ ' ', KEY_CODE_PAGE_DOWN, "Space", "more", "Further down.", NULL, page_down },
 	{ 'b', 0, "b", "browse it", "Every load, batch and run of the year.", NULL, browse_year },
 	{ KEY_CODE_LEFT, 0, "Left", "year before", "The year before.", NULL, year_before },
 	{ KEY_CODE_RIGHT, 0, "Right", "year after", "The year after.", NULL, year_after },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "years", "Back to the years.", NULL, seasons_view_enter },
 	{ KEY_CODE_UP, 0, "Up", NULL, "A line up.", NULL, line_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "A line down.", NULL, line_down },
-	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "What is above.", NULL, page_up },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Further up.", NULL, page_up },
 };
 
 const struct view season_view = {

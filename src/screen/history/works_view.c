@@ -254,8 +254,8 @@ static void draw(struct desk *desk, int top, int rows)
 		desk_paragraph(desk, top + 2, 1, cols - 2, 3, ROLE_PLAIN,
 		               card->wish.season == 0
 		                   ? "No matches. c clears all filters."
-		                   : "No matches in that year. Left: the year before; Right: the year "
-		                     "after, in the end all; c takes every condition away.");
+		                   : "No matches in that year. Left: the year before; Right: the year after, then "
+		                     "all years; c clears all filters.");
 	first = list_scroll(&card->page_list, count, card->page_rows);
 	for (int i = first; i < count && i - first < card->page_rows; i++)
 		line_draw(desk, i, top + 1 + i - first);
@@ -273,7 +273,7 @@ static bool words_typed(struct desk *desk, const char *text)
 	struct log_wish wish = back_card(desk)->wish;
 
 	if (!text_copy(wish.words, sizeof(wish.words), text)) {
-		desk_say(desk, ROLE_CAUTION, "Look for fewer words.");
+		desk_say(desk, ROLE_CAUTION, "Search for fewer words.");
 		return false;
 	}
 	desk->message[0] = '\0';
@@ -285,10 +285,10 @@ static bool words_typed(struct desk *desk, const char *text)
 
 static void ask_words(struct desk *desk)
 {
-	desk_offer(desk, "Look for:", back_card(desk)->wish.words, words_typed);
+	desk_offer(desk, "Search for:", back_card(desk)->wish.words, words_typed);
 	desk->entry.keys = desk_columns(desk) < NARROW
-	                       ? "Enter looks   Esc as it was"
-	                       : "Enter looks; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
+	                       ? "Enter searches   Esc as it was"
+	                       : "Enter searches; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
 }
 
 void works_view_search(struct desk *desk)
@@ -375,13 +375,13 @@ static void pick_product(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "open", "All that is known of it, and its whole story.", NULL, open_one },
-	{ '/', 0, "/", "words", "Look for words: product, lot, date, notes, what the journal tells.", NULL, ask_words },
+	{ ' ', KEY_CODE_ENTER, "Space", "open", "Everything known about it, and its whole story.", NULL, open_one },
+	{ '/', 0, "/", "words", "Search: product, lot, date, notes, the journal.", NULL, ask_words },
 	{ 's', 0, "s", "state", "Only those with jars that did not seal, not valid, restarted ...", NULL, pick_state },
 	{ 'p', 0, "p", "product", "Only one product.", NULL, pick_product },
 	{ KEY_CODE_LEFT, 0, "Left", "year before", "The year before.", NULL, year_before },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "The year after; behind the newest: all years.", NULL, year_after },
-	{ 'c', 0, "c", "all", "Take every condition away.", NULL, clear_wish },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "The year after; after the newest: all years.", NULL, year_after },
+	{ 'c', 0, "c", "all", "Clear all filters.", NULL, clear_wish },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "years", "Back to the years.", NULL, seasons_view_enter },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

@@ -219,7 +219,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 			text_add(text, "store        %.1f F where the jars are kept",
 			         (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
 		else
-			text_add(text, "store        how warm it is there has not been read");
+			text_add(text, "store        temperature not read");
 		break;
 	case HOUSE_UNITS: text_add(text, "units        %s", house->units == UNITS_METRIC ? "metric" : "us"); break;
 	case HOUSE_TIMES:
@@ -299,7 +299,7 @@ static bool name_typed(struct desk *desk, const char *text)
 	/* The other of the two that a new kitchen is asked for, one line too high. */
 	if (elevation_read(text, &elevation, NULL)) {
 		desk_say(desk, ROLE_CAUTION,
-		         "That is an elevation: it goes into the next line. Here stands a name, or nothing.");
+		         "That is an elevation: it goes in the next line. This one is a name, or empty.");
 		return false;
 	}
 	return after_change(desk, kitchen_set_name(desk->kitchen, text, &fault), &fault);
@@ -323,7 +323,7 @@ static bool was_it_wrong(struct desk *desk, const char *text)
 	                  &fault))
 		return true;
 	if (loads == 0) {
-		desk_say(desk, ROLE_DONE, "Noted. What the loads that run need now stands in the warnings (w).");
+		desk_say(desk, ROLE_DONE, "Noted. What the running loads need now is in the warnings (w).");
 		return true;
 	}
 	desk_say(desk, ROLE_STOP, "Noted: %s %s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
@@ -471,7 +471,7 @@ static bool quarts_typed(struct desk *desk, const char *text)
 static bool pints_typed(struct desk *desk, const char *text)
 {
 	if (room_typed(desk, text, "pint"))
-		desk_ask(desk, "Quarts it takes (or empty):", "", quarts_typed);
+		desk_ask(desk, "Quarts it holds (or empty):", "", quarts_typed);
 	return false; /* the line stays open for the next question */
 }
 
@@ -486,7 +486,7 @@ static bool watts_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	card_of(desk)->station.watts = (int)watts;
-	desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+	desk_ask(desk, "Pints it holds (or empty):", "", pints_typed);
 	return false;
 }
 
@@ -503,7 +503,7 @@ static bool heat_typed(struct desk *desk, const char *text)
 	if (own)
 		desk_ask(desk, "Its watts (or empty):", "", watts_typed);
 	else
-		desk_ask(desk, "Pints it takes (or empty):", "", pints_typed);
+		desk_ask(desk, "Pints it holds (or empty):", "", pints_typed);
 	return false; /* the line stays open for the next question */
 }
 
@@ -529,7 +529,7 @@ static const struct {
 	{ "First juice (or empty):", "first",
 	  "Minutes of the run until the first juice can be drawn; empty: not known." },
 	{ "Minutes to water check:", "water",
-	  "How soon its pan could boil dry: its manual and you know. No run starts without it." },
+	  "How soon its pan could boil dry: see its manual. No run starts without it." },
 };
 #define JUICER_TIMES (int)(sizeof(juicer_times) / sizeof(juicer_times[0]))
 
@@ -739,7 +739,7 @@ static void down(struct desk *desk)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor.", NULL, change },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ 'u', 0, "u", "undo", "Take back the last change to the house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

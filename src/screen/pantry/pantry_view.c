@@ -278,7 +278,7 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	if (line->recalled > 0)
 		text_add(&text, "%lld RECALLED (R). ", (long long)line->recalled);
 	if (line->blocked > 0)
-		text_add(&text, "%lld NOT to be eaten or given away: Space has the lots. ", (long long)line->blocked);
+		text_add(&text, "%lld NOT to be eaten or given away: Space shows the lots. ", (long long)line->blocked);
 	if (spoiled != NULL)
 		text_add(&text, "Never taste (!).");
 	else if (line->blocked < line->jars)
@@ -532,13 +532,13 @@ static int page(const struct desk *desk)
 static const struct view_key keys[] = {
 	{ 'R', 0, "R", "its others", "Every other jar of the lot that spoiled; from there: recall.", some_spoiled,
 	  recalls_key },
-	{ 't', 0, "t", "take", "Taken out and used: so many, oldest first.", NULL, used },
-	{ 's', 0, "s", "spoiled", "Spoiled: so many, and what to do with them.", NULL, spoiled },
-	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then go for one lot.",
+	{ 't', 0, "t", "take", "Used: how many, oldest first.", NULL, used },
+	{ 's', 0, "s", "spoiled", "Spoiled: how many, and what to do with them.", NULL, spoiled },
+	{ ' ', KEY_CODE_ENTER, "Space", "lots", "The lots of the line, oldest first; the keys then act on one lot.",
 	  in_lines, show_lots },
-	{ 'g', 0, "g", "given", "Given away: so many, oldest first.", NULL, given },
+	{ 'g', 0, "g", "given", "Given away: how many, oldest first.", NULL, given },
 	{ 'c', 0, "c", "count", "Write down what a count of the shelf found.", NULL, count },
-	{ 'u', 0, "u", "undo", "Take back the last taking or count.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last taking or count.", NULL, undo },
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ 'i', 0, "i", "initials", "Who takes or counts; recorded with each act.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, back },

@@ -211,7 +211,7 @@ static void list_down(struct desk *desk)
 }
 
 static const struct view_key list_keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "open", "The jars of the recall, to be followed up.", NULL, open_recall },
+	{ ' ', KEY_CODE_ENTER, "Space", "open", "The jars of the recall, to follow up.", NULL, open_recall },
 	{ 'b', 0, "b", "lid box", "Every jar under a lid of that box.", NULL, of_lid_box },
 	{ 'l', 0, "l", "lot", "Every jar of a lot, by its code.", NULL, of_lot },
 	{ 'o', 0, "o", "load", "Every jar of a load, by its number.", NULL, of_load },

@@ -33,7 +33,7 @@ static void draw(struct desk *desk, int top, int rows)
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the bin:");
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STOP, "Before the trash:");
 	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, card_of(desk)->steps);
 }
 

@@ -1,6 +1,6 @@
 /*
  * forecast_view.c - before the day: this fruit, these products > juice, batches,
- * jars, lids, loads; and how much fruit so many jars take.
+ * jars, lids, loads; and how much fruit that many jars take.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -171,7 +171,7 @@ static bool fruit_typed(struct desk *desk, const char *text)
 	size_t count = 0;
 
 	if (text[strspn(text, " ")] == '\0' || kitchen_makes(desk->kitchen, text, 0) == NULL) {
-		desk_say(desk, ROLE_CAUTION, "No recipe here is made of \"%s\".", text);
+		desk_say(desk, ROLE_CAUTION, "No recipe here is made from \"%s\".", text);
 		return false;
 	}
 	memset(card->choice, 0, sizeof(card->choice));
@@ -320,7 +320,7 @@ static bool arrival_typed(struct desk *desk, const char *text)
 		return fault.kind != FAULT_MISUSE;
 	}
 	desk_open(desk, VIEW_PLAN);
-	desk_say(desk, ROLE_DONE, "In the plan. g goes by it. (u undoes)");
+	desk_say(desk, ROLE_DONE, "In the plan. g accepts it. (u undoes)");
 	return true;
 }
 
@@ -378,7 +378,7 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 
 	if (!card->known) {
 		text_add(text, "%s",
-		         card->refusal[0] != '\0' ? card->refusal : "Choose with Space what is made of it.");
+		         card->refusal[0] != '\0' ? card->refusal : "Choose with Space what to make from it.");
 		return;
 	}
 	if (forecast->juice) {
@@ -417,7 +417,7 @@ static void line_words(const struct desk *desk, struct text *text)
 	range_words(card->ahead.forecast.lines[line].jars, jars, sizeof(jars));
 	range_words(card->ahead.forecast.lines[line].loads, loads, sizeof(loads));
 	text_add(text, "%s: batches %s%s", product->recipe->name, batches,
-	         product->batches == 0 ? "" : ", as asked at most");
+	         product->batches == 0 ? "" : ", at most as asked");
 	if (product->in_pot > 1)
 		text_add(text, ", %d in a pot", product->in_pot);
 	text_add(text, ", %s %s, ", product->jar->plural, jars);
@@ -480,7 +480,7 @@ static void draw(struct desk *desk, int top, int rows)
 	    desk_paragraph(desk, row, 1, cols - 2, rows > 12 ? 3 : 2, card->known ? ROLE_STRONG : ROLE_CAUTION, words);
 	detail = top + rows - row > 10 ? DETAIL_ROWS + 2 : cols < NARROW ? 3 : 2;
 	if (cols >= NARROW)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "made of it",
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "make this",
 		              "batches", "jars: likely (from - to)");
 	first = list_scroll(&card->list, count, top + rows - row - detail);
 	for (int i = first; i < count && row < top + rows - detail; i++)
@@ -538,16 +538,16 @@ static void back(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product of it, or not.", has_recipes, choose },
-	{ 'b', 0, "b", "to buy", "What is missing for it, in units one buys.", is_known, open_shortage },
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product from it, or not.", has_recipes, choose },
+	{ 'b', 0, "b", "to buy", "What is missing for it, in the units you buy.", is_known, open_shortage },
 	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known,
 	  plan_it },
 	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.",
 	  has_recipes, more },
 	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes,
 	  fewer },
-	{ 'w', 0, "w", "want jars", "How much fruit do so many jars take?", has_recipes, ask_want },
-	{ 'j', 0, "j", "jar", "The next jar size the recipe may be filled into.", has_recipes, next_jar },
+	{ 'w', 0, "w", "want jars", "How much fruit do that many jars take?", has_recipes, ask_want },
+	{ 'j', 0, "j", "jar", "The next jar size for this recipe.", has_recipes, next_jar },
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
 	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },

@@ -54,7 +54,7 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 	case PLAN_EMPTY:
 		text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g).");
 		break;
-	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g goes by it.", hour); break;
+	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g accepts it.", hour); break;
 	case PLAN_ACCEPTED:
 		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
 		late_words(plan->late_ms, text);
@@ -333,7 +333,7 @@ static void page_times_draw(struct desk *desk, int row, int rows, int cols)
 	int first;
 
 	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
-	             "What it reckons with. Process times are the published ones, never shortened.");
+	             "The times it plans with. Process times are the published ones, never shortened.");
 	list_move(&plan_card(desk)->times, 0, count);
 	first = list_scroll(&plan_card(desk)->times, count, rows - 1);
 	for (int i = first; i < count && i - first < rows - 1; i++) {
@@ -447,7 +447,7 @@ static void go_there(struct desk *desk)
 
 static const char *first_words(const struct desk *desk)
 {
-	static const char *const next[] = { "go there", "the rows", "reckons with", "what next" };
+	static const char *const next[] = { "go there", "the rows", "times used", "what next" };
 
 	return next[plan_card(desk)->page];
 }
@@ -575,7 +575,7 @@ static void go_by_it(struct desk *desk)
 	struct fault fault = { 0 };
 	bool done = kitchen_plan_accept(desk->kitchen, &fault);
 
-	say_done(desk, done, &fault, "The day goes by this plan.");
+	say_done(desk, done, &fault, "The day follows this plan.");
 	if (done)
 		plan_card(desk)->page = PLAN_PAGE_NEXT;
 }
@@ -606,7 +606,7 @@ static void one_more(struct desk *desk)
 	}
 	plan_what_if_say(&what, words, sizeof(words));
 	if (!what.counted)
-		desk_say(desk, ROLE_QUIET, "%s: there is none to have one more of.", plan_extra_words(extra));
+		desk_say(desk, ROLE_QUIET, "%s: you cannot add one more of that.", plan_extra_words(extra));
 	else
 		desk_say(desk, what.saves_s < 60 ? ROLE_PLAIN : ROLE_DONE, "%s: %s.  (o: the next question)",
 		         plan_extra_words(extra), words);
@@ -643,17 +643,17 @@ static bool sure_typed(struct desk *desk, const char *text)
 	struct fault fault = { 0 };
 
 	if (strcmp(text, "yes") != 0) {
-		desk_say(desk, ROLE_QUIET, "It stays.");
+		desk_say(desk, ROLE_QUIET, "The plan stays.");
 		return true;
 	}
 	say_done(desk, kitchen_plan_drop(desk->kitchen, &fault), &fault,
-	         "The plan is forgotten; the work on the board stays.");
+	         "The plan is dropped; the work on the board stays.");
 	return true;
 }
 
 static void drop(struct desk *desk)
 {
-	desk_ask(desk, "Forget the whole plan? yes:", "", sure_typed);
+	desk_ask(desk, "Drop the whole plan? yes:", "", sure_typed);
 }
 
 static void day_done(struct desk *desk)
@@ -727,8 +727,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "go there",
 	  "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
 	{ 'n', 0, "n", "next page", "What next, ribbons, rows, times: one page after the other.", NULL, next_page },
-	{ 'g', 0, "g", "go by it", "Take the plan as it stands now as what the day is measured by.", is_drafted,
-	  go_by_it },
+	{ 'g', 0, "g", "accept", "Accept the plan as it is now: the day is measured by it.", is_drafted, go_by_it },
 	{ 'r', 0, "r", "add fruit", "Plan a juicer's run.", NULL, add_run },
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
 	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out,
@@ -742,8 +741,8 @@ static const struct view_key keys[] = {
 	  is_possible, one_more },
 	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
 	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },
-	{ 'z', 0, "z", "forget it", "Forget the whole plan; the work on the board stays.", is_drafted, drop },
-	{ 'u', 0, "u", "undo", "Take back the last change to the plan or the house.", NULL, undo },
+	{ 'z', 0, "z", "drop it", "Drop the whole plan; the work on the board stays.", is_drafted, drop },
+	{ 'u', 0, "u", "undo", "Undo the last change to the plan or the house.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },
 	{ KEY_CODE_RIGHT, 0, "Right", "later", "Ribbons: half an hour later.", on_ribbon, later },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },

@@ -290,7 +290,7 @@ static void start(struct desk *desk)
 		desk->selected_station = card->order.station_id;
 		desk->selected_load = 0;
 		desk_open_for(desk, VIEW_CARD, (struct opening){ .id = batch_id });
-		desk_say(desk, ROLE_DONE, "Batch started; what it takes is off the shelf. (u undoes)");
+		desk_say(desk, ROLE_DONE, "Batch started; what it needs is off the shelf. (u undoes)");
 		return;
 	}
 	card->sure = fault.kind == FAULT_CONFIRM;
@@ -530,7 +530,7 @@ static enum role note_words(const struct desk *desk, int n, struct text *text)
 		return ROLE_PLAIN;
 	}
 	if (n - count == NEED_SWAP && recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
-		text_add(text, "Bottled lemon juice may stand for the vinegar, as much of it; never the other way.");
+		text_add(text, "Bottled lemon juice may replace the vinegar, the same amount; never the other way.");
 	else if (n - count == NEED_CAUTION)
 		text_add(text, "%s", recipe->caution);
 	return ROLE_CAUTION;
@@ -594,8 +594,7 @@ static void take_instead(struct desk *desk)
 
 	card->order.acid = card->need.instead.acid;
 	look(desk);
-	desk_say(desk, ROLE_DONE, "%s goes in instead; it is asked for again at the filling.",
-	         acid_words(card->order.acid));
+	desk_say(desk, ROLE_DONE, "%s goes in instead; filling asks for it again.", acid_words(card->order.acid));
 }
 
 static void need_draw(struct desk *desk, int top, int rows, int cols)
@@ -614,7 +613,7 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
 	if (may_take_instead(desk) && row < top + rows) {
 		text = TEXT_OVER(words);
-		text_add(&text, "i takes instead: %s", card->need.instead.words);
+		text_add(&text, "i uses instead: %s", card->need.instead.words);
 		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
 	}
 	if (card->need.short_lines > 0)
@@ -651,9 +650,9 @@ static void chosen_words(const struct desk *desk, struct text *text)
 static void draw(struct desk *desk, int top, int rows)
 {
 	static const char *const questions[] = {
-		[BATCH_RECIPE] = "What is cooked? Type a few letters, or move.",
+		[BATCH_RECIPE] = "What are you cooking? Type a few letters, or move.",
 		[BATCH_PACK] = "Which jars and pack?",
-		[BATCH_JAR] = "Into which size?",
+		[BATCH_JAR] = "Which size?",
 		[BATCH_MULTIPLE] = "How many batches in this pot? Type it.",
 		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
 	};
@@ -667,12 +666,15 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	chosen_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	asked = picker_question_draw(desk, &card->picker, top + 1, cols, "What is cooked?", questions[card->field]);
+	asked = picker_question_draw(desk, &card->picker, top + 1, cols,
+	                             "What are you "
+	                             "cooking?",
+	                             questions[card->field]);
 	if (card->field < BATCH_MULTIPLE) {
 		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
 		if (choice_count(desk) == 0)
 			terminal_put(desk->terminal, top + 2, 3, cols - 4, ROLE_CAUTION,
-			             "No recipe of that name. Your own are added in the house view (h).");
+			             "No recipe by that name. Your own are added in the house view (h).");
 		return;
 	}
 	if (card->field == BATCH_MULTIPLE)
@@ -706,14 +708,14 @@ static int page(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, choose },
 	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
-	{ 's', 0, "s", "its sheet", "Change the amounts of the sheet of its pectin.", of_sheet, change_sheet },
+	{ 's', 0, "s", "its sheet", "Change the amounts from its pectin's sheet.", of_sheet, change_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "As Space.", NULL, choose },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, choose },
 	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
 };
 

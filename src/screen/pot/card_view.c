@@ -331,7 +331,7 @@ static bool correct(struct desk *desk, const char *reason)
 
 	if (kitchen_batch_amount(desk->kitchen, card->batch_id, card->place, card->used, reason, &fault)) {
 		refresh(desk);
-		desk_say(desk, ROLE_DONE, "Corrected; the shelf with it. (u undoes)");
+		desk_say(desk, ROLE_DONE, "Corrected, on the shelf too. (u undoes)");
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED)
@@ -371,7 +371,7 @@ static void edit(struct desk *desk)
 	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe), amount), amount);
 	if (!as_on_card(desk, amount, much, words, sizeof(words)))
 		amount_exact_words(amount->measure, amount->supply, much, desk_units(desk), words, sizeof(words));
-	desk_offer(desk, "Really used:", words, amount_typed);
+	desk_offer(desk, "Actually used:", words, amount_typed);
 }
 
 static bool note_typed(struct desk *desk, const char *text)
@@ -448,11 +448,11 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ 't', KEY_CODE_ENTER, "t", "it is in", "Tick the line under the cursor, or take the tick away.", NULL, tick },
-	{ 'e', 0, "e", "really used", "Correct what really went in; the shelf is corrected with it.", NULL, edit },
+	{ 't', KEY_CODE_ENTER, "t", "it is in", "Check off the line under the cursor, or uncheck it.", NULL, tick },
+	{ 'e', 0, "e", "actually used", "Correct what actually went in, on the shelf too.", NULL, edit },
 	{ 'j', 0, "j", "jars", "Correct how many jars were filled.", NULL, edit_jars },
 	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
-	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL,
 	  desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

@@ -263,9 +263,8 @@ static void say_shelf(struct desk *desk)
 		return;
 	own = shelf_of(desk, card->asked.answers[0]);
 	if (own.is_short)
-		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: more was got%s.",
-		         acid_words(card->asked.answers[0]), own.words,
-		         card->asked.answer_count > 1 ? "; what else is published stands below" : "");
+		desk_say(desk, ROLE_CAUTION, "On the shelf, %s: %s. g: got more%s.", acid_words(card->asked.answers[0]),
+		         own.words, card->asked.answer_count > 1 ? "; other published ones are below" : "");
 }
 
 /* Less in the pot than the recipe asks for was said before, with its reason. */
@@ -291,7 +290,7 @@ static bool shelf_lets_pass(struct desk *desk, enum acid acid)
 	if (!shelf.is_short || desk_is_sure(desk, AGAIN_SHELF, acid))
 		return true;
 	desk_ask_again(desk, AGAIN_SHELF, acid, SURE_MS,
-	               "On the shelf, %s: %s. Space again: it is in all the same. g: more was got.", acid_words(acid),
+	               "On the shelf, %s: %s. Space again: it is in anyway. g: got more.", acid_words(acid),
 	               shelf.words);
 	return false;
 }
@@ -320,7 +319,7 @@ static void more_got(struct desk *desk)
 	if (card->picker.cursor >= (int)card->asked.answer_count)
 		return;
 	(void)snprintf(prompt, sizeof(prompt),
-	               "How much %s was got:", acid_words(card->asked.answers[card->picker.cursor]));
+	               "How much more %s did you get:", acid_words(card->asked.answers[card->picker.cursor]));
 	desk_ask(desk, prompt, "", got_typed);
 }
 
@@ -484,7 +483,7 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far, headspace %s", strip->lot.code,
 	              strip->holds, count_words(in->filled, "jar").words, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
-	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w ticks it.");
+	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w says so.");
 	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
 	             card->field == FILL_ACID && !card->asked.in_jar
 	                 ? "Is the acid in the POT, bottled? Space only if it is."
@@ -538,14 +537,14 @@ static int page(const struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and on to the next.", NULL, choose },
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, choose },
 	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid,
 	  no_acid },
-	{ 'g', 0, "g", "more was got", "More of the acid under the cursor was got: how much, onto the shelf.",
+	{ 'g', 0, "g", "got more", "You got more of the acid under the cursor: how much, onto the shelf.",
 	  asks_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
-	{ 'u', 0, "u", "undo", "Take back the last act at this pot.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },

@@ -170,7 +170,7 @@ static bool juice_line_typed(struct desk *desk, const char *text)
 
 static void bring(struct desk *desk)
 {
-	desk_offer(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
+	desk_offer(desk, "Brought in:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
 }
 
 static void undo(struct desk *desk)
@@ -191,11 +191,11 @@ static void down(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ 'e', KEY_CODE_ENTER, "e", "measure again", "Write down what is left now.", NULL, measure },
-	{ 'c', 0, "c", "chilled", "It is in the cold now.", NULL, chill },
+	{ 'c', 0, "c", "chilled", "It is chilled now.", NULL, chill },
 	{ 'f', 0, "f", "frozen", "It is frozen.", NULL, freeze },
 	{ 'h', 0, "h", "hot", "It is hot again.", NULL, heat },
-	{ 'n', 0, "n", "brought along", "Juice that did not come from a run here.", NULL, bring },
-	{ 'u', 0, "u", "undo", "Take back the last change to juice or house.", NULL, undo },
+	{ 'n', 0, "n", "brought in", "Juice that did not come from a run here.", NULL, bring },
+	{ 'u', 0, "u", "undo", "Undo the last change to juice or house.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

@@ -137,7 +137,7 @@ static void food_words(const struct desk *desk, int n, char *buffer, size_t size
 {
 	const char *food = nth_food(desk, n);
 
-	text_copy(buffer, size, food != NULL ? food : "(none fits: no published process, said everywhere)");
+	text_copy(buffer, size, food != NULL ? food : "(none fits: no published process, and it says so)");
 }
 
 static void choose_food(struct desk *desk)
@@ -155,7 +155,7 @@ static void choose_food(struct desk *desk)
 		(void)process_acidity(food, &recipe->acidity);
 	card_of(desk)->choosing = RECIPE_LINES;
 	card_of(desk)->unsaved = true;
-	desk_say(desk, ROLE_PLAIN, "Its packs and jars must be among those of the table: the check tells.");
+	desk_say(desk, ROLE_PLAIN, "Its packs and jars must be in the table: saving checks that.");
 }
 
 static void pick_food(struct desk *desk)
@@ -435,7 +435,7 @@ static void back(struct desk *desk)
 	}
 	if (card_of(desk)->unsaved) {
 		card_of(desk)->unsaved = false; /* asked once */
-		desk_say(desk, ROLE_CAUTION, "Not saved: s saves it. Esc again forgets it.");
+		desk_say(desk, ROLE_CAUTION, "Not saved: s saves it. Esc again discards it.");
 		return;
 	}
 	desk_show_view(desk, VIEW_HOUSE);
@@ -473,14 +473,14 @@ static const struct view_key keys[] = {
 	  change },
 	{ ' ', KEY_CODE_ENTER, "Space", "this food", "The recipe uses this food's process rows.", picking,
 	  choose_food },
-	{ ' ', KEY_CODE_ENTER, "Space", "it is this", "The ingredient is this; what the recipe counts as goes by it.",
+	{ ' ', KEY_CODE_ENTER, "Space", "it is this", "The ingredient is this; it decides what the recipe counts as.",
 	  picking_ingredient, choose_known },
 	{ 'i', 0, "i", "what it is", "Pick what the ingredient under the cursor is from the list.", writing,
 	  pick_ingredient },
 	{ 'f', 0, "f", "food", "Choose its food from the process tables.", writing, pick_food },
 	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", writing, save },
 	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", writing, take_out },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is forgotten.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is lost.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

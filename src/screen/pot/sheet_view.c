@@ -198,7 +198,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "type it", "Type what the sheet says in the line under the cursor.", NULL,
 	  ask },
 	{ KEY_CODE_ESCAPE, KEY_CODE_LEFT, "Esc", "back", "Back to the batch card.", NULL, back },
-	{ 'u', 0, "u", "undo", "Take back the last change to the sheet or the house.", is_kept, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the sheet or the house.", is_kept, undo },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

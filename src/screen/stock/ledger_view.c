@@ -103,7 +103,7 @@ static void draw(struct desk *desk, int top, int rows)
 	whole = cols < NARROW ? 3 : 0;
 	first = list_scroll(&shelf_card(desk)->ledger_list, count, rows - 1 - whole);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s, newest first%s", thing(desk)->name,
-	              count == 0                  ? ": nothing is written down yet"
+	              count == 0                  ? ": nothing recorded yet"
 	              : count == LEDGER_LINES_MAX ? "; older lines are in the log"
 	                                          : "");
 	for (int i = first; i < count && i - first < rows - 1 - whole; i++)

@@ -171,7 +171,7 @@ static bool received_typed(struct desk *desk, const char *text)
 	             &fault);
 }
 
-/* A box of lids and juice brought along are lines of a kitchen file. */
+/* A box of lids and juice brought in are lines of a kitchen file. */
 static bool new_line_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -190,9 +190,7 @@ static void receive(struct desk *desk)
 		desk_offer(desk, "New box:", "lids \"Box\" 60", new_line_typed);
 		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
 		return;
-	case SHELF_JUICE:
-		desk_offer(desk, "Brought along:", "juice \"grape\" \"2 qt\" chilled", new_line_typed);
-		return;
+	case SHELF_JUICE: desk_offer(desk, "Brought in:", "juice \"grape\" \"2 qt\" chilled", new_line_typed); return;
 	case SHELF_SUPPLY: break;
 	}
 	(void)snprintf(prompt, sizeof(prompt), "Came in, %.50s:", here(desk)->name);
@@ -223,7 +221,7 @@ static void bought_by(struct desk *desk)
 		return;
 	if (line->kind != SHELF_SUPPLY) {
 		desk_say(desk, ROLE_QUIET,
-		         line->kind == SHELF_LIDS ? "Lids are bought by boxes like the newest one."
+		         line->kind == SHELF_LIDS ? "Lids are bought in boxes like the newest one."
 		                                  : "Juice is not bought.");
 		return;
 	}
@@ -313,7 +311,7 @@ static void ask_line(struct desk *desk)
 	desk_ask(desk, prompt, "", check_typed);
 	desk->entry.blank = keep;
 	desk->entry.keys = cols < NARROW ? "Enter: found   Space keeps   Esc ends"
-	                                 : "number, Enter: found so much   Space keeps it   Esc ends the check";
+	                                 : "number, Enter: what you found   Space keeps it   Esc ends the check";
 }
 
 static void check(struct desk *desk)
@@ -365,8 +363,8 @@ static const struct view_key keys[] = {
 	{ 'c', 0, "c", "count", "Write down what a count found.", NULL, count_here },
 	{ 'k', 0, "k", "check all", "Shelf check: count one line after the other, from here on.", NULL, check },
 	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL, open_forecast },
-	{ 'u', 0, "u", "undo", "Take back the last change to shelf or house.", NULL, undo },
-	{ 'b', 0, "b", "bought by", "What one buys of it at a time: a bag, a bottle, a box of jars.", NULL, bought_by },
+	{ 'u', 0, "u", "undo", "Undo the last change to shelf or house.", NULL, undo },
+	{ 'b', 0, "b", "bought by", "How you buy it: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

@@ -161,7 +161,7 @@ bool alarm_command_open(const char *const *argv, struct alarm_command **out, str
 		}
 	}
 	if (!command)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to prepare the alarm command.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to prepare the alarm command.");
 	*out = command;
 	return true;
 }

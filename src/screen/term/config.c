@@ -161,7 +161,7 @@ static bool set_key(struct config *config, const char *name, const char *value, 
 		    (keys[i].other == NULL || strcmp(keys[i].other, name) != 0))
 			continue;
 		if (*seen & 1u << i)
-			return refuse(place, "this key has been given already.");
+			return refuse(place, "this key is there twice.");
 		*seen |= 1u << i;
 		return keys[i].set(config, value, place);
 	}
@@ -293,7 +293,7 @@ static bool read_open_file(struct config *config, const char *path, int fd, stru
 		return fault_set(fault, FAULT_MISUSE, "The configuration %s is not a file.", path);
 	char *text = malloc(CONFIG_FILE_MAX + 1);
 	if (!text)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to read the configuration.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to read the configuration.");
 	ssize_t length = read_all(fd, text, CONFIG_FILE_MAX + 1);
 	if (length < 0)
 		cannot_read(path, fault);

@@ -84,7 +84,7 @@ bool outlet_open(int fd, struct outlet **out, struct fault *fault)
 	struct outlet *outlet = calloc(1, sizeof(*outlet));
 
 	if (!outlet)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the screen.");
 	outlet->terminal = fd;
 	outlet->out = -1;
 	outlet->memory = open_memory();

@@ -176,7 +176,7 @@ bool signals_open(int fd, const struct termios *modes, const char *bytes, size_t
 	if (!make_pipe()) {
 		int error = errno;
 		close_pipe();
-		return fault_set(fault, FAULT_IO, "The system gives no pipe: %s.", strerror(error));
+		return fault_set(fault, FAULT_IO, "The system could not open a pipe: %s.", strerror(error));
 	}
 	rescue.fd = fd;
 	rescue.modes = *modes;

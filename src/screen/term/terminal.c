@@ -155,7 +155,7 @@ static bool start_curses(struct terminal *terminal, struct fault *fault)
 		return fault_set(fault, FAULT_IO, "The screen cannot be started on this terminal. Try TERM=xterm.");
 	terminal->keys = newpad(1, 1);
 	if (!terminal->keys)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the screen.");
 	return true;
 }
 
@@ -185,7 +185,7 @@ static bool start(struct terminal *terminal, const struct terminal_wishes *wishe
 	terminal->set = choose_set(wishes->ascii);
 	terminal->lines = lines_new();
 	if (!terminal->lines)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the screen.");
 	if (!outlet_open(STDOUT_FILENO, &terminal->outlet, fault))
 		return false;
 	/* From here on there is something to restore. */
@@ -211,7 +211,7 @@ bool terminal_open(const struct terminal_wishes *wishes, struct terminal **out, 
 	setlocale(LC_NUMERIC, "C");
 	struct terminal *terminal = calloc(1, sizeof(*terminal));
 	if (!terminal)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left for the screen.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the screen.");
 	if (start(terminal, wishes ? wishes : &none, fault)) {
 		*out = terminal;
 		return true;

@@ -148,7 +148,7 @@ bool wake_open(struct wake **out, struct fault *fault)
 	struct wake *wake = calloc(1, sizeof(*wake));
 
 	if (!wake)
-		return fault_set(fault, FAULT_MEMORY, "No memory is left to set a timer.");
+		return fault_set(fault, FAULT_MEMORY, "Not enough memory to set a timer.");
 	wake->at_ms = WAKE_NEVER;
 	wake->timer_fd = -1;
 	wake->watch_fd = -1;
@@ -158,7 +158,7 @@ bool wake_open(struct wake **out, struct fault *fault)
 	if (!timers_open(wake)) {
 		int error = errno;
 		wake_close(wake);
-		return fault_set(fault, FAULT_IO, "The system gives no timer: %s.", strerror(error));
+		return fault_set(fault, FAULT_IO, "The system could not set a timer: %s.", strerror(error));
 	}
 	*out = wake;
 	return true;

@@ -117,7 +117,7 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 	bool mild = fault->kind == FAULT_STALE || fault->kind == FAULT_CONFIRM || fault->kind == FAULT_MISUSE ||
 	            fault->kind == FAULT_MISSING;
 
-	const char *first = fault->kind == FAULT_UNSAFE ? "Press W to write what stands to a new file. "
+	const char *first = fault->kind == FAULT_UNSAFE ? "Press W to save what is intact to a new file. "
 	                    : fault->kind == FAULT_DAMAGED && kitchen_log_is_damaged(desk->kitchen)
 	                        ? "Nothing more is recorded: leave (q y) and run \"stillroom restore\". "
 	                        : "";
@@ -201,7 +201,9 @@ static bool ask_old_undo(struct desk *desk)
 		return false;
 	clock_words_date(last.at.wall_ms, day, sizeof(day));
 	entry_words(desk->kitchen, &last, said, sizeof(said));
-	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS, "Not of today but of %s: %s. Press u again to undo it.",
+	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS,
+	               "Not from today but from %s: %s. Press u again to "
+	               "undo it.",
 	               day, said);
 	return true;
 }
@@ -252,7 +254,7 @@ static bool save_to(struct desk *desk, const char *path)
 	struct fault fault = { 0 };
 
 	if (kitchen_save_copy(desk->kitchen, path, false, &fault))
-		desk_say(desk, ROLE_DONE, "Written and checked. Leave (q y) and go on there: stillroom -f %s", path);
+		desk_say(desk, ROLE_DONE, "Written and checked. Leave (q y) and continue there: stillroom -f %s", path);
 	else
 		desk_say_fault(desk, &fault);
 	return true;
@@ -266,7 +268,7 @@ void desk_save_elsewhere(struct desk *desk)
 	struct text text = TEXT_OVER(path);
 
 	text_add(&text, "%s/stillroom-saved.db", home != NULL && home[0] == '/' ? home : "/tmp");
-	desk_offer(desk, "Write all that stands to (a new file):", path, save_to);
+	desk_offer(desk, "Save what is intact to (a new file):", path, save_to);
 }
 
 void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *count)

@@ -110,7 +110,7 @@ const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to 
 void desk_select(struct desk *desk, const struct strip *strip);
 const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work anywhere */
 
-/* Take back the last act about the subject and say what it was. */
+/* Undo the last act about the subject and say what it was. */
 void desk_undo(struct desk *desk, struct log_subject subject);
 /* Likewise by one of the kitchen's undos that know what they are about. */
 void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *));

@@ -34,8 +34,7 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
 	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
 
-	desk_ask(desk, not_valid ? "On as NOT VALID, because (Esc: no):" : "On as UNKNOWN, because (Esc: no):", tried,
-	         done);
+	desk_ask(desk, not_valid ? "NOT VALID, because (Esc: no):" : "UNKNOWN, because (Esc: no):", tried, done);
 	if (tried[0] != '\0')
 		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
 	else

@@ -60,10 +60,10 @@ static const struct view_key everywhere[] = {
 	{ KEY_CODE_TAB, 0, "Tab", "what rings",
 	  "To what rings; again: the next. Esc on the board goes back to what was being typed.", NULL,
 	  desk_go_to_ringing },
-	{ '!', 0, "!", NULL, "Why nobody tastes: the signs, and whom to call.", NULL, show_signs },
+	{ '!', 0, "!", NULL, "Why never to taste: the signs, and whom to call.", NULL, show_signs },
 	{ '@', 0, "@", "where from", "Where this comes from: rules, sources, how figures were worked out.",
 	  may_have_sources, desk_show_sources },
-	{ 'W', 0, "W", "save elsewhere", "Writes what stands to a new file: this log can hold nothing more.", is_unsafe,
+	{ 'W', 0, "W", "save elsewhere", "Saves what is intact to a new file: this log can take no more.", is_unsafe,
 	  desk_save_elsewhere },
 	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },
 	{ '?', 0, "?", NULL, "The keys.", not_in_help, show_help },
@@ -198,7 +198,7 @@ static bool refused_as_words(struct desk *desk, long key, enum press press)
 	desk->words.refusing = false;
 	if (desk->view != VIEW_BOARD || !is_a_number(desk, key, press))
 		return false;
-	desk_say(desk, ROLE_CAUTION, "Nothing asks for a number now: none of it counted.");
+	desk_say(desk, ROLE_CAUTION, "No number is needed now: none of it counted.");
 	return true;
 }
 
@@ -228,7 +228,7 @@ static void act_once(struct desk *desk, const struct view_key *row, long key, en
 	if (press == PRESS_TAKEN || may_repeat(key, press))
 		act_by(desk, row);
 	else if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
-		desk_say(desk, ROLE_QUIET, "Too quick after the last press: that one did not count.");
+		desk_say(desk, ROLE_QUIET, "Too soon after the last press: that one did not count.");
 }
 
 static void line_key(struct desk *desk, long key, enum press press)
@@ -302,12 +302,12 @@ void desk_paste(struct desk *desk, const char *text, bool whole)
 
 	desk->last_key = 0;
 	if (!desk->entry.open && !(field && count > 0 && view->types(desk, characters[0]))) {
-		desk_say(desk, ROLE_CAUTION, "Pasted text does nothing here: none of it was taken.");
+		desk_say(desk, ROLE_CAUTION, "Pasted text does nothing here: none of it was used.");
 		return;
 	}
 	if (count == 0) {
 		desk_say(desk, ROLE_CAUTION,
-		         "Not taken: only one line of text can be pasted, without control characters.");
+		         "Not pasted: only one line of text can be pasted, without control characters.");
 		return;
 	}
 	for (size_t i = 0; i < count; i++)

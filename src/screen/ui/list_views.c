@@ -214,7 +214,7 @@ static void leave_draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STRONG, "Leave the board?");
 	terminal_cursor(desk->terminal, top + 1, 1);
 	desk_paragraph(desk, top + 3, 1, cols - 2, 3, strip != NULL ? ROLE_CAUTION : ROLE_PLAIN,
-	               strip != NULL ? "Loads are open. Their clocks go on in the log, but nothing rings "
+	               strip != NULL ? "Loads are open. Their clocks keep running in the log, but nothing rings "
 	                               "until the board is opened again."
 	                             : "No load is open.");
 }

@@ -201,7 +201,10 @@ bool picker_blank(struct desk *desk, const struct picker *picker, const char *na
 	if (desk->last_key != ' ' || is_whole(name, picker->filter) || picker->filter[0] == '\0' || picker->moved ||
 	    count < 2)
 		return false;
-	desk_say(desk, ROLE_QUIET, "%d names hold these letters: type on, or Enter takes the one at the mark.", count);
+	desk_say(desk, ROLE_QUIET,
+	         "%d names have these letters: keep typing, or Enter takes the one at the "
+	         "mark.",
+	         count);
 	return true;
 }
 

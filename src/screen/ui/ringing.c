@@ -122,7 +122,7 @@ static void answer(struct desk *desk, const struct ring *ring)
 	if (!kitchen_acknowledge(desk->kitchen, ring->strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
 	else if (answered.face.water_due)
-		desk_say(desk, ROLE_DONE, "Noted: %d %s, water seen and topped up.%s", digit, title,
+		desk_say(desk, ROLE_DONE, "Noted: %d %s, water checked and topped up.%s", digit, title,
 		         desk->view == VIEW_BOARD ? " (u undoes)" : "");
 	else
 		desk_say(desk, ROLE_PLAIN, "Heard: %d %s. Still to do: %s", digit, title, answered.face.act);
@@ -145,6 +145,6 @@ void desk_hear(struct desk *desk)
 		desk_ask_again(desk, AGAIN_WATER, ring->strip->phase.id, AGAIN_SHORT_MS,
 		               ring->face.water_dry
 		                   ? "%d %s: heat OFF, let the dry pan cool, fill it. Done: press a again."
-		                   : "%d %s: was its water seen and topped up? Press a again if so.",
+		                   : "%d %s: was its water checked and topped up? Press a again if so.",
 		               strip_digit(ring->strip), strip_title(ring->strip));
 }

@@ -385,7 +385,7 @@ START_TEST(above_the_last_dial_gauge_band_there_is_no_process)
 	query.elevation = at("10000ft");
 	ck_assert_int_eq(find(&query).pressure_psi, 15);
 	query.elevation = at("10001ft");
-	CHECK_REFUSED(query, "above 10,000 ft", "15 psi no longer makes 240 F", "10,001 ft", "extension office");
+	CHECK_REFUSED(query, "above 10,000 ft", "15 psi no longer reaches 240 F", "10,001 ft", "extension office");
 	query.pressure_psi = 15;
 	CHECK_REFUSED(query, "above 10,000 ft", "10,001 ft");
 	query.pressure_psi = NO_PRESSURE;

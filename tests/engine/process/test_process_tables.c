@@ -225,7 +225,7 @@ static void refused_above(struct process_query *query, struct elevation elevatio
 	              process.minutes);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	if (query->method == METHOD_WEIGHTED_GAUGE)
-		ck_assert_ptr_nonnull(strstr(fault.sentence, "15 psi no longer makes 240 F"));
+		ck_assert_ptr_nonnull(strstr(fault.sentence, "15 psi no longer reaches 240 F"));
 	if (query->method != METHOD_DIAL_GAUGE)
 		ck_assert_msg(strstr(fault.sentence, "no time is given above 10,000 ft") != NULL, "%s", fault.sentence);
 }

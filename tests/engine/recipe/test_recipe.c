@@ -311,7 +311,7 @@ START_TEST(a_recipe_that_waits_for_its_sheet_has_none_of_its_figures)
 	pectin->amount = 4000;
 	ck_assert(!recipe_check_printed(&waits, &fault));
 	ck_assert_str_eq(fault.sentence, "plum jelly of the house: the amount of pectin and how far it is multiplied "
-	                                 "are of one sheet; give both or neither.");
+	                                 "come from one sheet; give both or neither.");
 	waits.multiple_max = 2;
 	ck_assert(recipe_check_printed(&waits, NULL));
 	pectin->amount = 0;
@@ -326,7 +326,7 @@ START_TEST(a_recipe_that_waits_for_its_sheet_has_none_of_its_figures)
 		                                    .form = "",
 		                                    .adding = ADD_AT_START };
 	ck_assert(!recipe_check_printed(&waits, &fault));
-	ck_assert_str_eq(fault.sentence, "plum jelly of the house: the acid is of the sheet, too; leave acid out.");
+	ck_assert_str_eq(fault.sentence, "plum jelly of the house: the acid comes from the sheet too; leave acid out.");
 }
 END_TEST
 
@@ -365,8 +365,8 @@ START_TEST(ingredients_keep_their_rules)
 {
 	REFUSED("no name", bad.ingredients[0].name = "");
 	REFUSED("no amount", bad.ingredients[0].amount = 0);
-	REFUSED("kept by mass", bad.ingredients[1].measure = MEASURE_VOLUME);
-	REFUSED("no kind", bad.ingredients[0].supply = SUPPLY_JAR);
+	REFUSED("measured by mass", bad.ingredients[1].measure = MEASURE_VOLUME);
+	REFUSED("does not go in a pot", bad.ingredients[0].supply = SUPPLY_JAR);
 	REFUSED("order", bad.ingredients[0].adding = ADD_AT_BOIL);
 }
 END_TEST

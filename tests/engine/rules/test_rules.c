@@ -332,7 +332,7 @@ START_TEST(jars_that_wait_past_the_limit_of_the_house)
 	facts.house.waited_ms++;
 	fires("jars-wait", &facts, "20 min, and the house limit is 20 min");
 	facts.house.left_over = 1;
-	fires("jars-over-room", &facts, "1 jar ");
+	fires("jars-over-room", &facts, "for 1 jar.");
 	facts.house.unpublished = 2;
 	fires("jars-unpublished", &facts, "2 jars");
 }
@@ -504,10 +504,10 @@ START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
 
 	facts.load.called.digit = 3;
 	fires("not-valid-cold", &facts,
-	      "Take 2026-09-14-B1 back (3, u), put it right and load it again, or give it up (x)");
+	      "Take 2026-09-14-B1 back out (3, u), fix it and load it again, or give it up (x)");
 	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
 	fires("not-processed", &facts,
-	      "fridge, freezer, put right and processed, or discard. Nothing was heated (a reason).");
+	      "fridge, freezer, fixed and processed, or discard. Nothing was heated (a reason).");
 	facts = load_in_a_bad_way(MARKED | SLOW);
 	fires("low-acid-slow-heat", &facts,
 	      "discard it (f), do not taste: low-acid, 2 h 1 min without the heat of a hold");
@@ -519,7 +519,7 @@ START_TEST(before_the_window_closes_the_cause_is_said_and_all_that_can_be_done)
 	struct facts facts = load_in_a_bad_way(HELD_SHORT | VENTED_SHORT | ON_RACK | NO_FATE | WINDOW);
 
 	fires("hold-short", &facts,
-	      "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x, on the rack");
+	      "Redo 2026-09-14-B1 in full within 2 h, or fridge, freezer, discard (x; on the rack");
 	never("vent-short", &facts);
 	never("process-not-valid", &facts);
 	never("jars-without-fate", &facts);
@@ -794,7 +794,7 @@ START_TEST(water_of_a_juicer)
 	in("pan-dry", &facts, 1);
 	for (facts.run.dry_in_ms = 0; facts.run.dry_in_ms > -2; facts.run.dry_in_ms--) {
 		fires("pan-dry", &facts, "Heat OFF at Big kettle");
-		fires("pan-dry", &facts, "No water into a dry hot pan");
+		fires("pan-dry", &facts, "Never put water in a hot dry pan");
 		never("water-overdue", &facts); /* it says to pour */
 	}
 	facts.run.water_counts = false;
@@ -870,7 +870,7 @@ START_TEST(jars_that_no_canner_takes)
 	struct facts facts = quiet(ABOUT_WAITING);
 
 	facts.waiting.some_canner = false;
-	fires("no-canner-takes", &facts, "9 jars quince jelly");
+	fires("no-canner-takes", &facts, "9 jars of quince jelly");
 	facts.waiting.larger_than_tested = true;
 	fires("large-jars-wait", &facts, "larger than any tested");
 	never("no-canner-takes", &facts);
@@ -976,7 +976,7 @@ START_TEST(lid_boxes)
 	facts.lid_box.lids_used = 60;
 	never("lids-used-twice", &facts);
 	facts.lid_box.lids_used = 61;
-	fires("lids-used-twice", &facts, "61 jars carry lids of its 60");
+	fires("lids-used-twice", &facts, "61 jars have its lids, and it had 60");
 	facts.lid_box.twice = true;
 	fires("lid-box-listed-twice", &facts, "Box A");
 	never("lids-old", &facts); /* the day is not known */

@@ -769,7 +769,7 @@ START_TEST(impossible_days_get_a_sentence)
 	refused("no canner");
 	plain_day(1);
 	in.people_count = 0;
-	refused("Nobody is there");
+	refused("There is nobody");
 	plain_day(1);
 	memset(in.stations[1].jars, 0, sizeof(in.stations[1].jars));
 	refused("smaller jar");

@@ -136,7 +136,7 @@ START_TEST(a_restart_in_a_hold_is_shown_and_stays_on_record)
 	kk_pass(&kit, 5 * MINUTE_MS);
 	kk_step(&kit, load_id);
 	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_UNKNOWN); /* until another clock was read */
-	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "restarted in the hold"));
+	ck_assert_ptr_nonnull(strstr(kk_load(&kit, load_id).verdict_why, "restarted during the hold"));
 	ck_assert_ptr_null(kk_warned(&kit, "restarted-in-phase", load_id)); /* the rest is of this boot */
 }
 END_TEST

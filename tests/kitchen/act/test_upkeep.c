@@ -204,7 +204,7 @@ START_TEST(one_that_does_not_come_to_an_end_is_ended_and_told)
 	ck_assert(upkeep_look(upkeep, now_ms(), &said));
 	kk_pass(&kit, 1);
 	ck_assert(!upkeep_look(upkeep, now_ms(), &said));
-	told(FAULT_IO, "did not come to an end in 10 min");
+	told(FAULT_IO, "did not finish in 10 min");
 	ck_assert(!upkeep_runs(upkeep));
 	ck_assert_int_ne(kill(pid, 0), 0);
 }

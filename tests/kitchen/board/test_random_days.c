@@ -214,7 +214,7 @@ static void loads_are_whole(int _i)
 		        strstr(loads[i].verdict_why, "it vented") != NULL ||
 		        strstr(loads[i].verdict_why, " before the canner was heated") != NULL ||
 		        strstr(loads[i].verdict_why, " without the heat of a hold") != NULL ||
-		        strstr(loads[i].verdict_why, "restarted in the hold") != NULL));
+		        strstr(loads[i].verdict_why, "restarted during the hold") != NULL));
 		ALWAYS(loads[i].place == PLACE_STATION || loads[i].verdict != VERDICT_OPEN);
 		ALWAYS(loads[i].place == PLACE_STATION || loads[i].process_ended_wall_ms > 0);
 		if (loads[i].verdict == VERDICT_VALID)

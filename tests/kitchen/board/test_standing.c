@@ -123,7 +123,8 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, STANDING_LOW_ACID_MAX_MS + 1);
-	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP, "Reheat 4 jars green beans and fill again, or discard");
+	kk_warns(&kit, "low-acid-jars-stood", 0, SEVERITY_STOP,
+	         "Reheat 4 jars of green beans and fill again, or discard");
 	ck_assert(!try_load(WEIGHT_CANNER, batch_id, "pint", 4));
 	ck_assert_str_eq(kit.fault.rule, "key-stood");
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stood 1 h; 1 h is the limit"));

@@ -60,7 +60,7 @@ static const struct {
 	{ VERB_JUICE_OUT, "[\"Tall juicer\"," QUARTS_3 ",\"grapes\",0]", "Tall juicer: 3 qt of grapes juice measured" },
 	{ VERB_JUICE_OUT, "[\"Tall juicer\"," QUARTS_3 ",\"grapes\",1]",
 	  "Tall juicer: 3 qt of grapes juice measured, run done" },
-	{ VERB_JUICE_IN, "[" QUARTS_3 ",\"grape\",\"frozen\"]", "3 qt of grape juice brought along, frozen" },
+	{ VERB_JUICE_IN, "[" QUARTS_3 ",\"grape\",\"frozen\"]", "3 qt of grape juice brought in, frozen" },
 	{ VERB_JUICE_STATE, "[\"grape\",\"chilled\"]", "grape juice: now chilled" },
 	{ VERB_JUICE_LEFT, "[\"grape\"," QUARTS_3 ",\"correction\"]", "grape juice: 3 qt left (correction)" },
 	{ VERB_START_BATCH, "[\"Wide pot\",2,\"grape jelly\",\"\",\"\"]", "Wide pot: batch started, 2 x grape jelly" },
@@ -70,7 +70,7 @@ static const struct {
 	{ VERB_TICK, "[\"grape jelly\",3,0]", "grape jelly: line 3 not done" },
 	{ VERB_WARM_JARS, "[\"grape jelly\",1]", "grape jelly: jars are hot" },
 	{ VERB_WARM_JARS, "[\"grape jelly\",0]", "grape jelly: jars are not hot" },
-	{ VERB_NOTE, "[\"grape jelly\"]", "grape jelly: a note was written" },
+	{ VERB_NOTE, "[\"grape jelly\"]", "grape jelly: note written" },
 	{ VERB_FILL, "[\"Wide pot\",8,\"half_pint\",\"grape jelly\",\"\",\"\",\"\"]",
 	  "Wide pot: 8 half-pints of grape jelly filled" },
 	{ VERB_FILL, "[\"Wide pot\",1,\"pint\",\"salsa\",\"acid in the pot\",\"as tested\",135]",
@@ -97,9 +97,9 @@ static const struct {
 	{ VERB_LOAD_WAITING, "[\"Big kettle\",15,\"5 pints grape jelly (2026-09-14-T1)\",40]",
 	  "Big kettle: load started, 15 min: 5 pints grape jelly (2026-09-14-T1); its jars waited 40 min" },
 	{ VERB_REPROCESS, "[\"Low kettle\",1,\"2026-09-14-B1\",\"2026-09-14-B1R1\",10,7,\"\"]",
-	  "Low kettle: 1 jar of 2026-09-14-B1 again as 2026-09-14-B1R1, new lids, 10 min (load 7 before)" },
+	  "Low kettle: 1 jar of 2026-09-14-B1 processed again as 2026-09-14-B1R1, new lids, 10 min (load 7 before)" },
 	{ VERB_REPROCESS, "[\"Low kettle\",2,\"2026-09-14-B1\",\"2026-09-14-B1R1\",10,7,\"why\"]",
-	  "Low kettle: 2 jars of 2026-09-14-B1 again as 2026-09-14-B1R1, new lids, 10 min (load 7 before); why" },
+	  "Low kettle: 2 jars of 2026-09-14-B1 processed again as 2026-09-14-B1R1, new lids, 10 min (load 7 before); why" },
 	{ VERB_ALL_SEALED, "[\"2026-09-14-B1\",9]", "2026-09-14-B1: 9 jars sealed" },
 	{ VERB_JAR_STATE, "[\"2026-09-14-B1\",4,\"unsealed\"]", "2026-09-14-B1: jar 4 unsealed" },
 	{ VERB_JAR_TICK, "[\"2026-09-14-B1\",4,\"tapped\",\"BAD\"]", "2026-09-14-B1: jar 4 tapped: BAD" },
@@ -119,7 +119,7 @@ static const struct {
 	  "Big kettle: it boils (come-up > hold); asked and confirmed: after 15:00, sooner than 1:02:05" },
 	{ VERB_CLOCK_READ, "[\"Big kettle\",754]", "Big kettle: by another clock the hold has run 12:34" },
 	{ VERB_HEARD, "[\"Big kettle\",\"hold\"]", "Big kettle: alarm heard (hold)" },
-	{ VERB_WATER_SEEN, "[\"Tall juicer\",\"run\"]", "Tall juicer: water seen and topped up (run)" },
+	{ VERB_WATER_SEEN, "[\"Tall juicer\",\"run\"]", "Tall juicer: water checked and topped up (run)" },
 	{ VERB_LOST, "[\"Big kettle\",\"boil lost\"]", "Big kettle: boil lost" },
 	{ VERB_STOP, "[\"Big kettle\",\"heat is gone\",\"\"]", "Big kettle: heat is gone" },
 	{ VERB_STOP, "[\"Big kettle\",\"heat is gone\",\"power cut\"]", "Big kettle: heat is gone; power cut" },
@@ -162,8 +162,9 @@ static const struct {
 	  "Planned: 1 x grape jelly in half-pints from 08:30" },
 	{ VERB_PLAN_CHANGE_RUN, "[" POUNDS_12 ",\"grapes\",600]", "Planned instead: a run of 12 lb grapes at 10:00" },
 	{ VERB_PLAN_CHANGE_BATCH, "[2,\"grape jelly\",\"pint\",\"\"]", "Planned instead: 2 x grape jelly in pints" },
-	{ VERB_PLAN_REMOVE_RUN, "[" POUNDS_12 ",\"grapes\",\"\"]", "Out of the plan: a run of 12 lb grapes" },
-	{ VERB_PLAN_REMOVE_BATCH, "[2,\"grape jelly\",\"pint\",\"\"]", "Out of the plan: 2 x grape jelly in pints" },
+	{ VERB_PLAN_REMOVE_RUN, "[" POUNDS_12 ",\"grapes\",\"\"]", "Removed from the plan: a run of 12 lb grapes" },
+	{ VERB_PLAN_REMOVE_BATCH, "[2,\"grape jelly\",\"pint\",\"\"]", "Removed from the plan: 2 x grape jelly in "
+	"pints" },
 	{ VERB_PLAN_WISHES, "[1,\"grapes\",2]", "Planned: 1 run of grapes, 2 pots" },
 	{ VERB_PLAN_START, "[" INSTANT ",480]", "The plan is for 2026-09-14, from 08:00" },
 	{ VERB_PLAN_START, "[\"\",\"\"]", "The plan is for today, from now" },
@@ -178,9 +179,9 @@ static const struct {
 	  "late from 15 min, meals in turns" },
 	{ VERB_HELPER, "[\"MK\",\"\"]", "MK helps" },
 	{ VERB_HELPER, "[\"MK\",570]", "MK helps from 09:30" },
-	{ VERB_HELPER_GONE, "[\"MK\"]", "MK does not help" },
+	{ VERB_HELPER_GONE, "[\"MK\"]", "MK is not helping" },
 	{ VERB_BREAK, "[720,765]", "Break from 12:00 to 12:45" },
-	{ VERB_BREAK_GONE, "[]", "The break is taken out" },
+	{ VERB_BREAK_GONE, "[]", "Break removed" },
 
 	{ VERB_NAME, "[\"Quince Hollow\"]", "The kitchen is called Quince Hollow" },
 	{ VERB_ELEVATION, "[1417320000]", "Elevation of the kitchen: 4,650 ft (1,417 m)" },
@@ -190,27 +191,27 @@ static const struct {
 	{ VERB_ELEVATION_WRONG, "[1417320000,0,\"Big kettle: hold 15 min: 5 more\"]",
 	  "The elevation was wrong; it is 4,650 ft (1,417 m). 0 loads are NOT valid; Big kettle: hold 15 min: 5 more" },
 	{ VERB_MEASURED_BOIL, "[]", "Boiling water measured with a thermometer" },
-	{ VERB_BOIL_FORGOTTEN, "[]", "Measured boiling point forgotten" },
-	{ VERB_STORAGE, "[18000]", "The store was read at 64.4 F" },
-	{ VERB_STORAGE_FORGOTTEN, "[]", "Warmth of the store forgotten" },
+	{ VERB_BOIL_FORGOTTEN, "[]", "Measured boiling point cleared" },
+	{ VERB_STORAGE, "[18000]", "Store temperature read: 64.4 F" },
+	{ VERB_STORAGE_FORGOTTEN, "[]", "Store temperature cleared" },
 	{ VERB_BAROMETER, "[]", "Barometer read" },
-	{ VERB_BAROMETER_FORGOTTEN, "[]", "Barometer reading forgotten" },
+	{ VERB_BAROMETER_FORGOTTEN, "[]", "Barometer reading cleared" },
 	{ VERB_INVENTED, "[1]", "The data of this log are invented" },
 	{ VERB_INVENTED, "[0]", "The data of this log are real" },
 	{ VERB_PRACTICE, "[]", "This is a practice log" },
 	{ VERB_PRACTICE_HOUR, "[]", "Practice begins at the hour of the plan" },
-	{ VERB_CLOCK_RIGHT, "[" INSTANT "]", "The clock is right at Mon 14 Sep 14:05; what was written later was not" },
+	{ VERB_CLOCK_RIGHT, "[" INSTANT "]", "The clock is right at Mon 14 Sep 14:05; entries after it are not" },
 	{ VERB_UNITS, "[1]", "The kitchen measures in metric" },
 	{ VERB_UNITS, "[0]", "The kitchen measures in US units" },
 	{ VERB_MINUTES, "[50,\"\",10,20,120]",
 	  "House times: run 50 min, first juice not set, water 10 min, jars wait 20 min, stand at most 120 min" },
-	{ VERB_HOUSE_COPIED, "[]", "The house as in another log" },
+	{ VERB_HOUSE_COPIED, "[]", "House settings copied from another log" },
 	{ VERB_ADD_STATION, "[3,\"Big kettle\",\"boiling_water\",0]", "Station 3: Big kettle, boiling-water canner" },
 	{ VERB_EDIT_STATION, "[3,\"Wide pot\",\"pot\",1]", "Station 3: Wide pot, pot, retired" },
 	{ VERB_WHO, "[\"Big kettle\",\"QX\"]", "Big kettle: now with QX" },
 	{ VERB_WHO, "[\"Big kettle\",\"\"]", "Big kettle: now with nobody" },
 	{ VERB_SET_ASIDE, "[\"low-lids\"]", "The rule low-lids is set aside in this house" },
-	{ VERB_TAKE_UP, "[\"low-lids\"]", "The rule low-lids is taken up again" },
+	{ VERB_TAKE_UP, "[\"low-lids\"]", "The rule low-lids is watched again" },
 	{ VERB_IMPORT, "[\"jars.csv\",1,2,30]", "Imported from jars.csv: 1 lot, 2 loads, 30 jars" },
 };
 /* clang-format on */
@@ -247,7 +248,7 @@ END_TEST
 START_TEST(an_undo_says_what_it_took_back_however_often)
 {
 	static const char *const said[] = { "The kitchen is called Fig End", "Undone: The kitchen is called Fig End",
-		                            "Done again: The kitchen is called Fig End" };
+		                            "Redone: The kitchen is called Fig End" };
 	char told[SENTENCE_MAX_BYTES];
 	struct log_entry back;
 	int64_t act;
@@ -289,7 +290,7 @@ START_TEST(an_undo_that_cannot_be_names_the_act)
 	ck_assert(!kitchen_undo(kit.kitchen, the_house, told, sizeof(told), &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_CONFLICT);
 	ck_assert_str_eq(kit.fault.sentence,
-	                 "\"The kitchen is called Fig End\" cannot be undone: what is known of the house has changed "
+	                 "\"The kitchen is called Fig End\" cannot be undone: the house settings have changed "
 	                 "since. Nothing was changed; undo the later steps first.");
 }
 END_TEST

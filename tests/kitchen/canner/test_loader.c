@@ -557,7 +557,7 @@ START_TEST(quarts_and_pints_together_are_no_more_than_quarts_alone)
 	picks[0] = pick_of(fill(&tomatoes, "pint", 4), "pint", 4);
 	picks[1] = pick_of(fill(&tomatoes, "quart", 4), "quart", 4);
 	no_load(WEIGHT_CANNER, picks, 2, FAULT_REFUSED, "takes 7 jars when quarts are among them");
-	no_load(BIG_KETTLE, &picks[1], 1, FAULT_REFUSED, "no stated room for quarts");
+	no_load(BIG_KETTLE, &picks[1], 1, FAULT_REFUSED, "no room set for quarts");
 	picks[0].jars = 3;
 	KK_OK(&kit, load(WEIGHT_CANNER, picks, 2));
 	ck_assert_int_eq(kk_load(&kit, load_id).pressure_psi, 10);

@@ -245,8 +245,8 @@ START_TEST(the_story_runs_over_both_loads)
 		ck_assert_str_eq(rows[0].verb, "start_load");
 		ck_assert_str_eq(rows[count - 1].verb, "reprocess");
 		for (size_t j = 0; j < count; j++)
-			told += strstr(kk_words(&kit, &rows[j]), "2 jars of 2026-09-14-B1 again as 2026-09-14-B1R1") !=
-			        NULL;
+			told += strstr(kk_words(&kit, &rows[j]),
+			               "2 jars of 2026-09-14-B1 processed again as 2026-09-14-B1R1") != NULL;
 		free(rows);
 	}
 	ck_assert_int_eq(told, 2);

@@ -91,7 +91,7 @@ START_TEST(jars_larger_than_any_stated_room_do_not_fit)
 
 	ck_assert_int_eq(station_room(&kk_canner(&kit, BIG_KETTLE)->station, jar_size_named("half_gallon"), NULL), 0);
 	ck_assert_int_eq(station_room(&kk_canner(&kit, BIG_KETTLE)->station, jar_size_named("quart"), NULL), 0);
-	refused(&order, FAULT_REFUSED, "no stated room");
+	refused(&order, FAULT_REFUSED, "no room set");
 }
 END_TEST
 

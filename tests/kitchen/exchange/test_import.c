@@ -88,7 +88,7 @@ START_TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process)
 	ck_assert_int_eq(load.verdict, VERDICT_UNKNOWN);
 	ck_assert_str_eq(load.verdict_why,
 	                 "written in a notebook, not by this program; nobody noted whose recipe it was; "
-	                 "it is not a food of the published tables; "
+	                 "it is not a food in the published tables; "
 	                 "nobody noted whether it was packed hot or raw");
 	ck_assert_int_eq(load.method, METHOD_BOILING_WATER);
 	ck_assert_int_eq(load.minutes, 30);
@@ -390,7 +390,7 @@ START_TEST(each_thing_that_is_wrong_is_told_with_its_line)
 	ck_problem("a\033[2Jb,2021-08-14,1,pint,,,,,,,,,", "control character");
 	ck_problem("a,14.8.2021,1,pint,,,,,,,,,", "not a date like");
 	ck_problem("a,2021-02-30,1,pint,,,,,,,,,", "not a date like");
-	ck_problem("a,2030-01-01,1,pint,,,,,,,,,", "has not come yet");
+	ck_problem("a,2030-01-01,1,pint,,,,,,,,,", "is in the future");
 	ck_problem("a,2021-08-14,0,pint,,,,,,,,,", "whole number from 1 to 99");
 	ck_problem("a,2021-08-14,,pint,,,,,,,,,", "how many?");
 	ck_problem("a,2021-08-14,100,pint,,,,,,,,,", "whole number from 1 to 99");
@@ -443,7 +443,7 @@ START_TEST(lots_are_numbered_on_and_never_taken_twice)
 	ck_problem("b,2021-08-14,1,pint,2021-08-14-B2,,,,,,,,", "is in the log already");
 	KK_OK(&kit, import("product,date,jars,size,lot\na,2021-08-14,1,pint,X\nb,2021-08-14,1,pint,X\n", true));
 	ck_assert_uint_eq(result.problem_count, 1);
-	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "stands for a of another line"));
+	ck_assert_ptr_nonnull(strstr(result.problems[0].why, "is a on another line"));
 }
 END_TEST
 
@@ -639,7 +639,7 @@ START_TEST(a_valid_that_the_look_up_refuses_is_not_valid)
 		  "given 4 min and needs" },
 		{ "jam or jelly with added pectin", "raw", "acid", "10", VERDICT_NOT_VALID, "raw" },
 		{ "green beans (snap and Italian)", "raw", "low_acid", "10", VERDICT_NOT_VALID, "not pressure canned" },
-		{ "moon cheese", "hot", "acid", "10", VERDICT_UNKNOWN, "not a food of the published tables" },
+		{ "moon cheese", "hot", "acid", "10", VERDICT_UNKNOWN, "not a food in the published tables" },
 	};
 
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++) {

@@ -141,7 +141,7 @@ START_TEST(a_notebook_jar_says_unknown_and_what_was_not_noted)
 	ck_assert_str_eq(
 	    labels[0].warning,
 	    "DO NOT EAT. PROCESS UNKNOWN: written in a notebook, not by this program; nobody noted whose recipe it was; "
-	    "it is not a food of the published tables; nobody noted whether it was packed hot or raw; "
+	    "it is not a food in the published tables; nobody noted whether it was packed hot or raw; "
 	    "nobody noted the canner; nobody noted the elevation; nobody noted the time.");
 	ck_assert_str_eq(labels[0].process, "pint" DOT "canner not noted" DOT "minutes not noted");
 	ck_assert_str_eq(labels[0].place, "elevation not noted" DOT "DO NOT EAT" DOT "invented data");

@@ -333,7 +333,7 @@ START_TEST(a_search_reads_the_sentences_that_are_shown)
 	KK_OK(&kit, kitchen_undo(kit.kitchen, load, said, sizeof(said), &kit.fault));
 	ck_assert_uint_eq(count_of("undone:"), 1);
 	KK_OK(&kit, kitchen_redo(kit.kitchen, load, said, sizeof(said), &kit.fault));
-	ck_assert_uint_eq(count_of("done again:"), 1);
+	ck_assert_uint_eq(count_of("redone:"), 1);
 	ck_assert_uint_eq(count_of("\""), 0);
 	ck_assert_uint_eq(count_of("["), 0);
 }

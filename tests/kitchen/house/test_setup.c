@@ -89,7 +89,7 @@ static const struct {
 } wrong[] = {
 	{ "kitchen\n", 1, "write: kitchen" },
 	{ "kitchen A B\n", 1, "write: kitchen" },
-	{ "# one\n\nkettle 1\n", 3, "\"kettle\" is not" },
+	{ "# one\n\nkettle 1\n", 3, "a line of a kitchen file cannot begin with \"kettle\"" },
 	{ "invented maybe\n", 1, "yes or no" },
 	{ "kitchen K\nelevation 4650\n", 2, "" },
 	{ "elevation high\n", 1, "" },
@@ -113,7 +113,7 @@ static const struct {
 	{ "lids A 100001\n", 1, "not a number of lids" },
 	{ "lids \"\" 5\n", 1, "needs a label" },
 	{ "lids A 5 yesterday\n", 1, "not a date" },
-	{ "kitchen K\npractice 60\n", 2, "never becomes a practice log" },
+	{ "kitchen K\npractice 60\n", 2, "A log with entries cannot become a practice log" },
 	{ "practice 0\n", 1, "1 to 3600" },
 	{ "practice 3601\n", 1, "1 to 3600" },
 };

@@ -393,7 +393,7 @@ START_TEST(a_newer_gate_warns_of_old_loads_and_rewrites_nothing)
 	        "UPDATE phase SET ended_wall_ms = began_wall_ms, ended_why = 'done', lasted_ms = 0 WHERE work_id = 1");
 	before = kit_dump(kit.path, false);
 	kk_reopen(&kit);
-	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "C1: by what is checked today");
+	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "C1: by today's checks");
 	kk_warns(&kit, "judged-anew-blocks", 1, SEVERITY_STOP, "it was given 5 psi and needs");
 	ck_assert_ptr_null(kk_warned(&kit, "judged-anew-blocks", 2));
 	ck_assert_ptr_null(kk_warned(&kit, "judged-anew", 2));

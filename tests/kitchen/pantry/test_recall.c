@@ -329,7 +329,7 @@ START_TEST(a_recall_stays_open_for_what_was_not_found_until_somebody_says_it_is_
 	ck_assert(recall_is_open(&now));
 	ck_assert_ptr_null(kk_warned(&kit, "recall-open", 0));
 	kk_warns(&kit, "recall-not-found", 0, SEVERITY_CAUTION,
-	         "2 jars of the recall were NOT FOUND (R): lid box Box A, spring, buckled lids.");
+	         "NOT FOUND: 2 jars of the recall (R): lid box Box A, spring, buckled lids.");
 	KK_REFUSED(&kit, FAULT_REFUSED, recall(TRACE_LID_BOX, "Box A", &again)); /* the open one has them all */
 	KK_OK(&kit, follow(id, one_in(id, WHERE_MISSING), RECALL_GONE, true));
 	now = the_recall(id);

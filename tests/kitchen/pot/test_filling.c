@@ -127,8 +127,8 @@ END_TEST
 START_TEST(what_cannot_be_filled_is_refused)
 {
 	jelly();
-	no_fill("quart", 1, 0, FAULT_REFUSED, "not filled into that jar");
-	no_fill("jug", 1, 0, FAULT_REFUSED, "not filled into that jar");
+	no_fill("quart", 1, 0, FAULT_REFUSED, "does not go in that jar");
+	no_fill("jug", 1, 0, FAULT_REFUSED, "does not go in that jar");
 	no_fill("half_pint", 0, 0, FAULT_MISUSE, "1 to 99");
 	no_fill("half_pint", 100, 0, FAULT_MISUSE, "1 to 99");
 	no_fill("half_pint", 61, BOX_A, FAULT_REFUSED, "60 lids left");
@@ -144,12 +144,12 @@ START_TEST(only_a_batch_in_its_fill_phase_is_filled)
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	for (int phase = PHASE_TO_BOIL; phase < PHASE_FILL; phase++) {
 		pk_to(&kit, WIDE_POT, (enum phase_name)phase);
-		no_fill("half_pint", 5, BOX_A, FAULT_REFUSED, "not being filled");
+		no_fill("half_pint", 5, BOX_A, FAULT_REFUSED, "Nothing is being filled from");
 	}
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
 	KK_OK(&kit, fill("half_pint", 8, BOX_A, false, true));
 	pk_to(&kit, WIDE_POT, PHASE_RINSE);
-	no_fill("half_pint", 1, BOX_A, FAULT_REFUSED, "not being filled");
+	no_fill("half_pint", 1, BOX_A, FAULT_REFUSED, "Nothing is being filled from");
 	kk_pass(&kit, MINUTE_MS);
 	pk_step(&kit, WIDE_POT);
 	no_fill("half_pint", 1, BOX_A, FAULT_STALE, "no longer in a pot");

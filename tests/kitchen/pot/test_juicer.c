@@ -400,7 +400,7 @@ START_TEST(a_pan_long_overdue_is_dry_and_gets_no_water)
 	ck_assert_ptr_nonnull(strstr(face.act, "Heat OFF"));
 	ck_assert_ptr_null(strstr(face.act, "top up"));
 	ck_assert_ptr_null(kk_warned(&kit, "water-overdue", 0));
-	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "No water into a dry hot pan"));
+	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "Never put water in a hot dry pan"));
 	kk_pass(&kit, 45 * MINUTE_MS); /* 85 min overdue */
 	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
 	KK_OK(&kit, heard());
@@ -435,7 +435,7 @@ START_TEST(water_comes_before_the_end_of_the_run_and_each_is_heard_by_itself)
 	kk_pass(&kit, RUN_MINUTES * MINUTE_MS);
 	ck_assert_int_eq(pk_face(&kit, TALL_JUICER).alarm, ALARM_DRY);
 	KK_OK(&kit, heard());
-	pk_says(&kit, "water seen");
+	pk_says(&kit, "water checked");
 	ck_assert(pk_face(&kit, TALL_JUICER).ringing); /* the run is over all the same */
 	ck_assert_int_eq(pk_face(&kit, TALL_JUICER).alarm, ALARM_LIFT);
 	KK_OK(&kit, heard());

@@ -642,7 +642,7 @@ START_TEST(a_batch_goes_only_where_its_recipe_allows)
 {
 	struct batch_order order = pk_order(&kit, WIDE_POT, "grape jelly", "quart", 1);
 
-	refused(&order, FAULT_REFUSED, "not filled into that jar");
+	refused(&order, FAULT_REFUSED, "does not go in that jar");
 	order = pk_order(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	(void)text_copy(order.pack, sizeof(order.pack), "raw");
 	refused(&order, FAULT_REFUSED, "is packed");
@@ -791,7 +791,7 @@ START_TEST(juice_is_taken_oldest_first_and_given_back_where_it_came_from)
 	ck_assert_int_eq(pk_juice_left(&kit, first), 0);
 	ck_assert_int_eq(pk_juice_left(&kit, second), pk_ul("7 cups") - pk_ul("5 cups"));
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 1, pk_ul("1 cup"), "", &kit.fault));
-	/* No lot holds more than was ever made of it. */
+	/* No lot holds more than was ever make this. */
 	ck_assert_int_le(pk_juice_left(&kit, second), pk_ul("4 cups"));
 	ck_assert_int_eq(pk_juice_left(&kit, first) + pk_juice_left(&kit, second),
 	                 pk_ul("3 cups") + pk_ul("4 cups") - pk_ul("1 cup"));

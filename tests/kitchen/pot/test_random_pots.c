@@ -162,7 +162,7 @@ static bool press_store(void)
 	}
 }
 
-/* What came in, was measured again or was brought along, taken back and done again. */
+/* What came in, was measured again or was brought in, taken back and done again. */
 static bool press_house(void)
 {
 	return dice_roll(&dice, 3) == 0 ? pk_redo(&kit, SUBJECT_HOUSE, 0) : pk_undo(&kit, SUBJECT_HOUSE, 0);

@@ -283,10 +283,10 @@ START_TEST(a_line_with_a_wrong_word_says_which)
 		{ "recipe \"A\" acidity=acid headspace=1/4x", "headspace=" },
 		{ "recipe \"A\" acidity=acid headspace=0.12345", "headspace=" },
 		{ "recipe \"A\" acidity=acid headspace=1.", "headspace=" },
-		{ "recipe \"A\" acidity=acid color=red", "\"color=red\" is none of food=" },
-		{ "recipe \"A\" acidity=acid foods=x", "none of" },
+		{ "recipe \"A\" acidity=acid color=red", "\"color=red\" is not one of food=" },
+		{ "recipe \"A\" acidity=acid foods=x", "is not one of" },
 		{ "recipe \"A\" acidity=acid acidity=acid", "twice" },
-		{ "recipe \"A\" acidity=acid loud", "none of" },
+		{ "recipe \"A\" acidity=acid loud", "is not one of" },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -310,12 +310,12 @@ START_TEST(an_ingredient_line_with_a_wrong_word_says_which)
 		{ "ingredient", "needs a name" },
 		{ "ingredient \"salt\"", "Say how much of salt" },
 		{ "ingredient \"salt\" amount=\"\"", "amount= of salt" },
-		{ "ingredient \"salt\" amount=\"0 g\"", "Nothing of salt" },
+		{ "ingredient \"salt\" amount=\"0 g\"", "The amount of salt is zero" },
 		{ "ingredient \"salt\" amount=\"3 pinches\"", "\"pinches\"" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" supply=salty", "supply=" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" when=soon", "when=" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" amount=\"3 tsp\"", "twice" },
-		{ "ingredient \"salt\" amount=\"2 tsp\" fine", "none of supply=" },
+		{ "ingredient \"salt\" amount=\"2 tsp\" fine", "is not one of supply=" },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {

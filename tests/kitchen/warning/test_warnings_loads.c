@@ -340,9 +340,9 @@ START_TEST(jars_that_need_a_fate_stop_until_they_have_one)
 	mark(load_id, 1, JAR_UNSEALED);
 	mark(load_id, 4, JAR_DOUBTFUL);
 	mark(load_id, 5, JAR_BROKEN); /* thrown out with the glass */
-	stops("jars-without-fate", load_id, "what becomes of 2 jars of");
+	stops("jars-without-fate", load_id, "what happens to 2 jars of");
 	decide(load_id, 1, FATE_FREEZER);
-	stops("jars-without-fate", load_id, "what becomes of 1 jar of");
+	stops("jars-without-fate", load_id, "what happens to 1 jar of");
 	mark(load_id, 4, JAR_SEALED);
 	ck_assert(!fires("jars-without-fate"));
 }

@@ -164,7 +164,7 @@ START_TEST(a_box_counted_again_below_what_was_used)
 	recount(BOX_A, 7, false);
 	ck_assert(!fires("lids-used-twice"));
 	recount(BOX_A, 6, false);
-	stops("lids-used-twice", "Count Box A, spring: 7 jars carry lids of its 6");
+	stops("lids-used-twice", "Count Box A, spring: 7 jars have its lids, and it had 6");
 	KK_OK(&kit, kk_undo(&kit, 0));
 	ck_assert(!fires("lids-used-twice"));
 }
@@ -229,7 +229,7 @@ START_TEST(jars_short_of_what_is_cooking)
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	ck_assert(!fires("jars-short"));
 	count(SUPPLY_JAR, "half_pint", likely - 1);
-	cautions("jars-short", "half-pints are needed for what is cooking");
+	cautions("jars-short", "Get more half-pints before starting another pot: ");
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
 	pk_fill(&kit, batch_id, "half_pint", likely - 1, 0);
 	ck_assert(fires("jars-short")); /* for the last one */
@@ -250,7 +250,7 @@ START_TEST(lids_of_all_boxes_together_short_of_what_is_cooking)
 	recount(BOX_B, likely - 3, false);
 	ck_assert(!fires("lids-short"));
 	recount(BOX_B, likely - 4, false);
-	cautions("lids-short", "lids are needed for what is cooking");
+	cautions("lids-short", "Get more lids before starting another pot: ");
 	recount(BOX_A, 3, true);
 	recount(BOX_B, likely, true);
 	ck_assert(!fires("lids-short")); /* no box is listed: lids are not counted here */
@@ -267,10 +267,10 @@ START_TEST(acid_short_of_what_is_still_to_be_filled)
 	count(SUPPLY_LEMON_JUICE, "", likely * each);
 	ck_assert(!fires("acid-short"));
 	count(SUPPLY_LEMON_JUICE, "", likely * each - 1);
-	cautions("acid-short", "stop that line:");
+	cautions("acid-short", "stop that product:");
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
 	pk_fill(&kit, batch_id, "quart", likely - 1, 0);
-	cautions("acid-short", "2 tbsp of bottled lemon juice is needed");
+	cautions("acid-short", "Get more bottled lemon juice, or stop that product: pots and plan need 2 tbsp, ");
 	count(SUPPLY_LEMON_JUICE, "", each);
 	ck_assert(!fires("acid-short"));
 }
@@ -357,7 +357,7 @@ START_TEST(more_jars_than_the_canners_take_in_a_round)
 
 	ck_assert(!fires("jars-over-room"));
 	pk_fill(&kit, batch_id, "half_pint", 1, 0);
-	cautions("jars-over-room", "1 jar will find no canner");
+	cautions("jars-over-room", "no canner in this round for 1 jar");
 	KK_OK(&kit, kitchen_batch_jars(kit.kitchen, batch_id, "half_pint", 23, &kit.fault));
 	ck_assert(!fires("jars-over-room"));
 }
@@ -370,7 +370,7 @@ START_TEST(low_acid_jars_wait_where_no_pressure_canner_stands)
 	retire(WEIGHT_CANNER);
 	ck_assert(!fires("low-acid-waits"));
 	retire(DIAL_CANNER);
-	stops("low-acid-waits", "with 7 jars green beans");
+	stops("low-acid-waits", "Put 7 jars of green beans in the fridge or freezer");
 	ck_assert(!fires("no-canner-takes")); /* not said twice, and not of the jelly */
 }
 END_TEST
@@ -385,7 +385,7 @@ START_TEST(jars_larger_than_any_tested_wait)
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
 	ck_assert(!fires("large-jars-wait"));
 	pk_fill(&kit, batch_id, "quart", 2, 0);
-	stops("large-jars-wait", "with 2 jars house grapes");
+	stops("large-jars-wait", "Put 2 jars of house grapes in the fridge or freezer");
 	ck_assert(!fires("no-canner-takes"));
 	KK_OK(&kit, kitchen_put_away(kit.kitchen, batch_id, "quart", FATE_FRIDGE, &kit.fault));
 	ck_assert(!fires("large-jars-wait"));
@@ -398,7 +398,7 @@ START_TEST(jars_wait_that_no_canner_has_room_and_a_process_for)
 	(void)filled(WIDE_POT, "grape juice", "quart", 3);
 	ck_assert(!fires("no-canner-takes"));
 	retire(STEAM_CANNER);
-	cautions("no-canner-takes", "room for 3 jars grape juice");
+	cautions("no-canner-takes", "room for 3 jars of grape juice");
 }
 END_TEST
 

@@ -423,7 +423,7 @@ START_TEST(damage_without_a_backup_is_said)
 	kit_close(&kit);
 	spoil(kit.path, 3 * PAGE, PAGE);
 	kit_refused(&kit, LOG_WRITE, FAULT_DAMAGED);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "no whole backup"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "no good backup"));
 	ck_assert(!log_restore_backup(kit.path, NULL, used, sizeof(used), &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
 	ck_assert(kit_exists(kit.path));

@@ -68,7 +68,7 @@ same "$own/out" "$own/csv/jars.csv"
 gives 0 export csv -f "$log" --table jars -o "$own/jars.csv"
 same "$own/jars.csv" "$own/csv/jars.csv"
 gives 3 export csv -f "$log" -o "$own/csv"
-says "is there already and is left as it is"
+says "already exists and was not changed"
 gives 0 export csv -f "$log" -o "$own/csv" --yes
 gives 2 export csv -f "$log"
 gives 2 export csv -f "$log" --table sqlite_master
@@ -155,7 +155,7 @@ END
 printf 'kitchen "Empty"\n' >"$own/empty.kitchen"
 gives 0 setup "$own/empty.kitchen" -f "$own/empty.db"
 gives 3 export ics -f "$own/empty.db" -o "$own/empty.ics"
-says "nothing to remind of"
+says "Nothing to remind you of"
 if [ -e "$own/empty.ics" ]; then bad "an empty calendar was written"; else good; fi
 gives 0 export csv -f "$own/empty.db" --table jars
 gives 0 export json -f "$own/empty.db"

@@ -8,7 +8,7 @@ round_trip() { # round_trip NAME LOG
 	gives 0 export csv -f "$2" -o "$own/$1-out"
 	gives 0 setup "$own/new.kitchen" -f "$own/$1-again.db"
 	gives 0 import csv "$own/$1-out" -f "$own/$1-again.db"
-	says "Nothing is written yet: --yes imports it."
+	says "Nothing has been imported yet: --yes imports it."
 	gives 0 import csv "$own/$1-out" -f "$own/$1-again.db" --yes
 	gives 0 export csv -f "$own/$1-again.db" -o "$own/$1-back"
 	for table in lots loads jars; do
@@ -129,7 +129,7 @@ for yes in "" --yes; do
 	says "line 4: carrots: PROCESS UNKNOWN, and low-acid: do not eat or give away"
 	if grep -q "^line 5" "$own/out"; then bad "tomatoes with acid are told off"; else good; fi
 done
-says "What is NOT VALID stands at the seal check"
+says "What is NOT VALID is at the seal check"
 gives 0 export csv -f "$own/beans.db" -o "$own/beans-out"
 gives 3 import csv "$own/beans-out" -f "$own/other.db"
 says "still in its canner or on the rack"
@@ -144,7 +144,7 @@ says "nothing was imported: 2 things to fix in 2 lines"
 tame "$own/out" "$own/err"
 printf 'product,date,jars,size\n' >"$own/headed.csv"
 gives 0 import csv "$own/headed.csv" -f "$own/none.db" --yes
-says "There is nothing to import."
+says "Nothing to import."
 printf 'color\nred\n' >"$own/wrong.csv"
 gives 1 import csv "$own/wrong.csv" -f "$own/none.db"
 says 'there is no column "color"; the columns are product, date, jars, size'

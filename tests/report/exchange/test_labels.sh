@@ -122,7 +122,7 @@ END
 # --- what is refused ---------------------------------------------------------------------
 
 gives 2 labels --all -f "$own/24.db" --grid 9x20
-says "is the least that holds the words"
+says "is the smallest that fits the text"
 gives 2 labels --all -f "$own/24.db" --start 11
 says "there is no label 11"
 gives 2 labels --all -f "$own/24.db" --copies 51
@@ -134,7 +134,7 @@ gives 2 labels --all --lot X -f "$own/24.db"
 gives 1 labels --lot X -f "$own/24.db"
 says 'There is no lot "X"'
 gives 3 labels --all -f "$own/24.db" -o "$own/24.db"
-says "is there already and is left as it is"
+says "already exists and was not changed"
 gives 3 labels --all -f "$own/24.db" -o "$own/24.html"
 gives 0 labels --all -f "$own/24.db" -o "$own/24.html" --yes
 # A picture of several sheets comes whole or not at all.

@@ -38,7 +38,7 @@ what_is_in "$own/before"
 gives 0 backup "$stick"
 says "Written and checked: $stick/log.db"
 gives 3 backup "$stick"
-says "is there already"
+says "already exists"
 gives 0 backup "$stick" --yes
 gives 0 backup "$stick/named.db"
 gives 3 backup /dev/null --yes
@@ -66,7 +66,7 @@ gives 2 restore
 says "lacks nothing"
 says "add --yes"
 gives 3 restore --yes
-says "is whole"
+says "is not damaged"
 dd if=/dev/zero of="$log" bs=1 seek=40960 count=8192 conv=notrunc 2>/dev/null
 gives 1 loads
 says "is damaged"

@@ -87,7 +87,7 @@ START_TEST(what_is_left_is_told)
 	holds(text, "    7 half-pints   grape \"jelly\"?[2J\n");
 	holds(text, "oldest 2026-09-14-B1, best by 2027-09-14");
 	holds(text, "not enough use to tell");
-	holds(text, "26 weeks, 6 jars at least");
+	holds(text, "26 weeks, at least 6");
 	free(text);
 	text = said(NULL, NULL, true);
 	holds(text, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\", \"size\": \"half_pint\", \"jars\": 7, "
@@ -195,7 +195,7 @@ START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 	text = said(report_recall, &words, false);
 	holds(text, "0 of 9 to find");
 	holds(text,
-	      "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, by somebody's word, AB\n");
+	      "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, on somebody's word, AB\n");
 	holds(text,
 	      "[x] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: thrown out, sealed; found, thrown out, AB\n");
 	free(text);

@@ -109,7 +109,7 @@ START_TEST(a_forecast_has_three_columns_and_its_source)
 	holds(text, "  loads of 9 (Kettle)");
 	holds(text, "Juice: 3.50 lb of fruit a quart, between 2.89 and 3.71.\n");
 	holds(text, "USDA AIB 539 (rev. 2015), Guide 2, page 2-15.\n");
-	holds(text, "Own runs: 0; from 5 on they are weighed in.\n");
+	holds(text, "Your own runs: 0; they count from 5 on.\n");
 	holds(json, "\"fruit\": \"grapes\",\n");
 	holds(json, "\"want\": null,\n");
 	holds(json, "\"lb_a_quart_likely\": 3.5, ");
@@ -152,7 +152,7 @@ START_TEST(the_shortage_list_says_what_to_buy)
 	holds(text, "[ ] 5 x 5 lb           6 x 5 lb           sugar: likely 40 lb 2 oz, here 20 lb\n");
 	holds(text, "[ ] 1 dozen            5 dozen            half-pints: likely 104, here 100\n");
 	holds(text, "[ ] 1 box of 60        2 boxes of 60      flat lids: likely 104, here 60\n");
-	holds(text, "Not counted here; look, and take if need be:\n");
+	holds(text, "Not counted here; look, and get some if needed:\n");
 	holds(text, "regular pectin: likely 1 lb 6 3/4 oz, here not counted\n");
 	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"optional\": false, "
 	            "\"needed\": {\"low\": 16800, \"likely\": 18200, \"high\": 22400}, \"stock\": 9071.847, \"lack\": "
@@ -174,7 +174,7 @@ START_TEST(enough_is_said)
 	line("supply pectin_regular \"14 oz\"");
 	line("supply band 60");
 	text = written(SHORTAGE, false, &words, true);
-	holds(text, "Of all that is counted there is enough.\n");
+	holds(text, "There is enough of everything counted.\n");
 	free(text);
 }
 END_TEST
@@ -187,11 +187,11 @@ START_TEST(a_refusal_is_an_answer)
 	words.fruit = "apples\033[2J";
 	text = written(FORECAST, false, &words, false);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
-	holds(text, "grape jelly is not made of apples");
+	holds(text, "grape jelly is not made from apples");
 	ck_assert_ptr_null(strchr(text, '\033'));
 	free(text);
 	text = written(SHORTAGE, true, &words, false);
-	holds(text, "{\"refused\": \"grape jelly is not made of apples");
+	holds(text, "{\"refused\": \"grape jelly is not made from apples");
 	free(text);
 }
 END_TEST

@@ -166,8 +166,10 @@ START_TEST(all_roads_lead_to_the_same_number_of_jars)
 	ck_assert(amount_read("84lb", MEASURE_MASS, SUPPLY_FRUIT, &wishes.fruit_mg, &fault));
 	ck_assert_msg(kitchen_plan_from_wishes(day_kitchen(day), &wishes, PLAN_ANY_TIME, &fault), "%s", fault.sentence);
 	ck_assert_int_eq(planned_jars(), jars);
-	shows(WARNINGS, false, "%d pints are needed for what is cooking and planned, 48 here", jars);
-	shows(WARNINGS, false, "%d lids are needed for what is cooking and planned, 48 here", jars);
+	shows(WARNINGS, false,
+	      "Get more pints before starting another pot: %d needed for what is cooking and planned, 48 here", jars);
+	shows(WARNINGS, false,
+	      "Get more lids before starting another pot: %d needed for what is cooking and planned, 48 here", jars);
 }
 END_TEST
 

@@ -179,9 +179,9 @@ START_TEST(what_was_not_begun_is_told_as_that_and_once)
 	ck_assert_msg(kitchen_plan_finish(day_kitchen(day), true, &fault), "%s", fault.sentence);
 	text = written(false, true);
 	holds(text, "0 planned, 0 going on, 0 done.\n"
-	            "12 lb grapes (2 times): not begun when the day was over.\n"
-	            "grape jelly (3 times): not begun when the day was over.\n"
-	            "strawberry jam: not begun when the day was over.\n");
+	            "12 lb grapes (2 times): not started when the day was over.\n"
+	            "grape jelly (3 times): not started when the day was over.\n"
+	            "strawberry jam: not started when the day was over.\n");
 	ck_assert_ptr_null(strstr(text, "no published process"));
 	free(text);
 }

@@ -176,11 +176,11 @@ START_TEST(bad_lines_are_refused_with_their_number)
 {
 	check_refused("ascii = yes\nwhat is this\n", 2, "key = value");
 	check_refused("\n\n\ntint = no\n", 4, "\"tint\"");
-	check_refused("color = no\ncolour = no", 2, "already");
+	check_refused("color = no\ncolour = no", 2, "twice");
 	check_refused("ascii = maybe", 1, "yes or no");
 	check_refused("ascii =", 1, "yes or no");
 	check_refused("= yes", 1, "no key");
-	check_refused("bell = yes\nascii = no\nbell = no", 3, "already");
+	check_refused("bell = yes\nascii = no\nbell = no", 3, "twice");
 	check_refused("ascii = yes # really", 1, "yes or no");
 	check_refused("alarm_command = \"open", 1, "not closed");
 	check_refused("alarm_command = x \\", 1, "backslash");

@@ -568,7 +568,7 @@ START_TEST(acid_that_the_shelf_has_not_is_asked_about_once)
 {
 	ask_acid_with_shelf(0, 0);
 	dk_key(&dk, ' ');
-	dk_says(&dk, "Space again: it is in all the same.");
+	dk_says(&dk, "Space again: it is in anyway.");
 	ck_assert(asks(ASKS_ACID));
 	dk_key(&dk, ' ');
 	ck_assert(asks(FILL_IS_READY));
@@ -635,7 +635,7 @@ START_TEST(an_undo_that_goes_back_over_today_is_asked_about_each_time)
 		journal = kk_journal(&dk.kit);
 		dk_key(&dk, 'u');
 		ck_assert_int_eq(kk_journal(&dk.kit), journal);
-		dk_says(&dk, "Not of today but of 2026-09-14: ");
+		dk_says(&dk, "Not from today but from 2026-09-14: ");
 		dk_says(&dk, "Press u again to undo it.");
 		dk_key(&dk, 'u');
 		ck_assert_int_eq(kk_journal(&dk.kit), journal + 1);

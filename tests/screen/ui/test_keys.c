@@ -235,10 +235,10 @@ START_TEST(water_is_answered_from_another_view_by_saying_it_twice)
 	ck_assert_int_eq(dk.desk.view, VIEW_WARNINGS);
 	dk_key(&dk, 'a');
 	ck_assert(pk_face(&dk.kit, TALL_JUICER).ringing);
-	dk_says(&dk, "6 Tall juicer: was its water seen and topped up? Press a again if so.");
+	dk_says(&dk, "6 Tall juicer: was its water checked and topped up? Press a again if so.");
 	dk_key(&dk, 'a');
 	ck_assert(!pk_face(&dk.kit, TALL_JUICER).ringing);
-	dk_says(&dk, "Noted: 6 Tall juicer, water seen and topped up.");
+	dk_says(&dk, "Noted: 6 Tall juicer, water checked and topped up.");
 	ck_assert_int_eq(dk.desk.view, VIEW_WARNINGS);
 }
 END_TEST
@@ -250,7 +250,7 @@ START_TEST(the_station_of_the_alarm_answers_at_once)
 	dk_key(&dk, 'a');
 	ck_assert(!pk_face(&dk.kit, OLD_JUICER).ringing);
 	ck_assert(pk_face(&dk.kit, TALL_JUICER).ringing);
-	dk_says(&dk, "Noted: 7 Old juicer, water seen and topped up. (u undoes)");
+	dk_says(&dk, "Noted: 7 Old juicer, water checked and topped up. (u undoes)");
 }
 END_TEST
 
@@ -292,7 +292,7 @@ START_TEST(quarts_typed_right_after_heat_off_reach_no_other_station)
 	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
 	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
 	ck_assert_int_eq(kk_journal(&dk.kit), journal);
-	dk_says(&dk, "Nothing asks for a number yet");
+	dk_says(&dk, "No number is needed yet");
 	dk_key(&dk, ' ');
 	dk_type(&dk, "8 qt\n");
 	ck_assert_int_eq(pk_name(&dk.kit, TALL_JUICER), PHASE_NO_PHASE);
@@ -338,7 +338,7 @@ START_TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing)
 	dk_type(&dk, "1.5 gal\n");
 	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
 	ck_assert_int_eq(dk_selected(&dk), 2);
-	dk_says(&dk, "Nothing asks for a number now");
+	dk_says(&dk, "No number is needed now");
 	dk_key_after(&dk, 2000, '5'); /* after a pause keys are keys */
 	ck_assert_int_eq(dk_selected(&dk), 5);
 }
@@ -362,7 +362,7 @@ START_TEST(a_paste_outside_a_text_field_does_nothing_and_says_so)
 	ck_assert_int_eq(kk_journal(&dk.kit), journal);
 	ck_assert_int_eq(dk.desk.view, name);
 	ck_assert_int_eq(dk_selected(&dk), 1);
-	dk_says(&dk, "Pasted text does nothing here: none of it was taken.");
+	dk_says(&dk, "Pasted text does nothing here: none of it was used.");
 }
 END_TEST
 
@@ -393,7 +393,7 @@ START_TEST(what_is_not_one_line_of_text_is_not_taken)
 	desk_paste(&dk.desk, no_line[_i].text, no_line[_i].whole);
 	ck_assert(dk.desk.entry.open);
 	ck_assert_str_eq(dk.desk.entry.text, "so");
-	dk_says(&dk, "Not taken");
+	dk_says(&dk, "Not pasted");
 }
 END_TEST
 
