@@ -64,7 +64,7 @@ static void add_noun(struct text *text, int64_t count, const char *noun)
 
 struct counted count_words(int64_t count, const char *noun)
 {
-	struct counted counted;
+	struct counted counted = { .words = "" };
 	struct text text = TEXT_OVER(counted.words);
 
 	text_add(&text, "%lld ", (long long)count);
@@ -74,7 +74,7 @@ struct counted count_words(int64_t count, const char *noun)
 
 struct counted count_noun(int64_t count, const char *noun)
 {
-	struct counted counted;
+	struct counted counted = { .words = "" };
 	struct text text = TEXT_OVER(counted.words);
 
 	add_noun(&text, count, noun);
