@@ -167,7 +167,7 @@ CREATE TABLE run (
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
-	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE, -- null: brought in
+	run_id INTEGER REFERENCES run (id) ON DELETE CASCADE, -- null: brought along
 	kind TEXT NOT NULL CHECK (length(kind) > 0),
 	made_ul INTEGER NOT NULL CHECK (made_ul >= 0),
 	state TEXT NOT NULL DEFAULT 'hot' CHECK (state IN ('hot', 'chilled', 'frozen')),
