@@ -10,8 +10,8 @@ static const struct form {
 	const char *one;
 	const char *many;
 } irregular[] = {
-	{ "person", "people" }, { "is", "are" },     { "was", "were" },   { "has", "have" },
-	{ "waits", "wait" },    { "needs", "need" }, { "comes", "come" }, { "goes", "go" },
+	{ "person", "people" }, { "is", "are" },     { "was", "were" }, { "has", "have" },   { "waits", "wait" },
+	{ "needs", "need" },    { "comes", "come" }, { "goes", "go" },  { "rings", "ring" }, { "cools", "cool" },
 };
 
 static bool ends_in(const char *word, const char *ending)

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
@@ -57,7 +58,7 @@ static void say_made(const struct board *board, struct day_left *out)
 	struct text line = next_line(out);
 	const char *between = ": ";
 
-	text_add(&line, "%d jar%s today. On the rack", board->jars_today, board->jars_today == 1 ? "" : "s");
+	text_add(&line, "%s today. On the rack", count_words(board->jars_today, "jar").words);
 	for (size_t i = board->stations; i < board->stations + board->racked; i++) {
 		if (!is_first_of_product(board, i))
 			continue;
@@ -92,10 +93,11 @@ static void say_seals(const struct board *board, const struct moment *now, struc
 			first_ms = now->wall_ms + face.left_s * 1000;
 	}
 	if (due > 0)
-		text_add(&line, "Check the seals of %d jar%s now (0). ", due, due == 1 ? "" : "s");
+		text_add(&line, "Check the seals of %s now (0). ", count_words(due, "jar").words);
 	if (later > 0) {
 		clock_words_near(first_ms, now->wall_ms, when, sizeof(when));
-		text_add(&line, "%d jar%s cool: check the seals from %s on.", later, later == 1 ? "" : "s", when);
+		text_add(&line, "%s %s: check the seals from %s on.", count_words(later, "jar").words,
+		         count_noun(later, "cools").words, when);
 	}
 	keep(out, &line);
 }

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
@@ -388,9 +389,9 @@ static void hidden_draw(struct desk *desk, int row, int cols, int room)
 		first = strip;
 		first_ms = rings_ms;
 	}
-	text_add(&text, "%d more station%s", hidden, hidden == 1 ? "" : "s");
+	text_add(&text, "%d more %s", hidden, count_noun(hidden, "station").words);
 	if (ringing > 0) {
-		text_add(&text, ", %d ring%s: Tab", ringing, ringing == 1 ? "s" : "");
+		text_add(&text, ", %d %s: Tab", ringing, count_noun(ringing, "rings").words);
 	} else if (first != NULL) {
 		clock_words_hour(desk->now.wall_ms + first_ms, hour, sizeof(hour));
 		text_add(&text, "; %d rings at %s", first->station.digit, hour);
@@ -477,8 +478,8 @@ static void fates_line(struct desk *desk, int row)
 	terminal_size(desk->terminal, &rows, &cols);
 	aside_words_near(&board->fates[0], desk->now.wall_ms, first, sizeof(first));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
-	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%zu jar%s set aside, first: %s", waiting,
-	              waiting == 1 ? "" : "s", first);
+	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%s set aside, first: %s",
+	              count_words((int64_t)waiting, "jar").words, first);
 }
 
 /* What is to be done with them: as the plan has it, in the words of the stations' lines. */
@@ -515,8 +516,9 @@ static void waiting_line(struct desk *desk, int row)
 	text_add_hours(&text, waited / 60000);
 	waiting_words(desk, late, &act);
 	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
-	              "%zu filled jar%s wait%s for a canner, the oldest %s%s", board->waiting_count,
-	              board->waiting_count == 1 ? "" : "s", board->waiting_count == 1 ? "s" : "", age, what);
+	              "%s %s for a canner, the oldest %s%s",
+	              count_words((int64_t)board->waiting_count, "filled jar").words,
+	              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
 }
 
 void strips_draw(struct desk *desk, int row, int rows, int rows_each)

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/house/house.h"
 #include "kitchen/warning/warnings.h"
@@ -54,8 +55,8 @@ static void asides_draw(struct desk *desk, int row, int cols)
 {
 	size_t count = kitchen_board(desk->kitchen)->aside_count;
 
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "%zu rule%s set aside here: @ names %s", count,
-	              count == 1 ? "" : "s", count == 1 ? "it." : "them.");
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "%s set aside here: @ names %s.",
+	              count_words((int64_t)count, "rule").words, count == 1 ? "it" : "them");
 }
 
 static void draw(struct desk *desk, int top, int rows)

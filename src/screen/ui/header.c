@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/warning/warnings.h"
@@ -123,13 +124,13 @@ static enum role warnings_role(const struct desk *desk)
 static int warnings_draw(struct desk *desk, int row, int right)
 {
 	const char *air = is_wide(desk) ? " " : "";
-	char words[32];
+	char words[COUNTED_BYTES + 4];
 	int width;
 
 	if (desk->warning_count == 0)
 		return right;
-	width = snprintf(words, sizeof(words), "%s%zu warning%s%s", air, desk->warning_count,
-	                 desk->warning_count == 1 ? "" : "s", air);
+	width = snprintf(words, sizeof(words), "%s%s%s", air,
+	                 count_words((int64_t)desk->warning_count, "warning").words, air);
 	terminal_put(desk->terminal, row, right - width, width, warnings_role(desk), words);
 	return right - width;
 }
