@@ -3,6 +3,7 @@
 
 #include "screen/app/views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/form.h"
 
 static const char *const view_words[] = {
 	[VIEW_BOARD] = "board",
@@ -52,6 +53,8 @@ const char *asked_word(const struct desk *desk)
 {
 	const struct view *view = view_of(desk, desk->view);
 
+	if (view->questions != NULL)
+		return form_question(view->form(desk))->name;
 	return view->pages == NULL ? NULL : view->pages[view->page(desk)];
 }
 
@@ -59,6 +62,9 @@ void asked_list(FILE *out)
 {
 	for (int name = 0; name < VIEW_COUNT; name++)
 		(void)fprintf(out, "%s\n", view_words[name]);
+	for (int name = 0; name < VIEW_COUNT; name++)
+		for (size_t n = 0; n < screen_views[name]->question_count; n++)
+			(void)fprintf(out, "%s %s\n", view_words[name], screen_views[name]->questions[n].name);
 	for (int name = 0; name < VIEW_COUNT; name++)
 		for (const char *const *page = screen_views[name]->pages; page != NULL && *page != NULL; page++)
 			(void)fprintf(out, "%s %s\n", view_words[name], *page);

@@ -16,27 +16,14 @@
 #include "kitchen/stock/ahead.h"
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
-
-enum start_field {
-	START_PRODUCT,
-	START_PACK,
-	START_JAR,
-	START_PRESSURE,
-	START_COUNT,
-	START_LIDS,
-	START_ACID,    /* which acid is in: only of a food that takes some */
-	START_VINEGAR, /* how strong: only of a printed recipe that lives by it */
-	START_READY
-};
+#include "screen/ui/form.h"
 
 #define START_PRODUCTS_MAX 256
 
 struct start_card {
 	struct load_order order;
 	enum method method;
-	enum start_field field;
-	struct picker picker;
-	struct number_entry count;
+	struct form form;
 	struct {
 		const char *name;
 		const char *food;
@@ -112,22 +99,19 @@ static void list_products(struct start_card *card)
 		add_product(card, food, food, "");
 }
 
-static int nth_product(const struct start_card *card, int n)
+static int products_listed(const struct desk *desk)
 {
-	for (size_t i = 0; i < card->product_count; i++)
-		if (picker_matches(&card->picker, card->products[i].name) && n-- == 0)
-			return (int)i;
-	return -1;
+	return (int)card_of(desk)->product_count;
+}
+
+static void product_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	text_copy(buffer, size, card_of(desk)->products[n].name);
 }
 
 static const char *product_name(const struct desk *desk, int n)
 {
 	return n < (int)card_of(desk)->product_count ? card_of(desk)->products[n].name : NULL;
-}
-
-static bool types(const struct desk *desk, long key)
-{
-	return card_of(desk)->field == START_PRODUCT && picker_types(desk, &card_of(desk)->picker, key, product_name);
 }
 
 static const char *nth_pack(const struct start_card *card, int n)
@@ -154,33 +138,115 @@ static const struct food *food_of(const struct start_card *card)
 	return card->has_process ? food_named(card->process.row->food) : NULL;
 }
 
-static int choice_count(const struct start_card *card)
+static int pack_count(const struct desk *desk)
 {
-	enum acid answers[ACID_COUNT];
 	int count = 0;
 
-	switch (card->field) {
-	case START_PRODUCT:
-		while (nth_product(card, count) >= 0)
-			count++;
-		return count;
-	case START_PACK:
-		while (nth_pack(card, count) != NULL)
-			count++;
-		return count;
-	case START_JAR: return (int)jar_size_count;
-	case START_PRESSURE: return (int)card->process.option_count + 1;
-	case START_LIDS: return (int)card->box_count + 1;
-	case START_ACID: return (int)acid_answers(food_of(card), card->process.jar, answers);
-	case START_COUNT:
-	case START_VINEGAR:
-	case START_READY: break;
-	}
-	return 0;
+	while (nth_pack(card_of(desk), count) != NULL)
+		count++;
+	return count;
 }
 
-static void acid_words_at(const struct start_card *card, int n, char *buffer, size_t size)
+static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
+	text_copy(buffer, size, pack_words(nth_pack(card_of(desk), n)));
+}
+
+/* Jars boiled first have the shorter process: never what one gets by pressing on.  Begin
+ * at a pack for jars as they are, where there is one. */
+static int safer_pack(const struct desk *desk)
+{
+	int safer = 0;
+
+	for (int n = 0; nth_pack(card_of(desk), n) != NULL; n++)
+		if (strstr(nth_pack(card_of(desk), n), "unsterile") != NULL)
+			safer = n;
+	return safer;
+}
+
+static int jar_count(const struct desk *desk)
+{
+	(void)desk;
+	return (int)jar_size_count;
+}
+
+static int room_for(const struct desk *desk, const struct jar_size *jar)
+{
+	const struct strip *strip = canner(desk);
+
+	return strip == NULL || jar == NULL ? 0 : station_room(&strip->station, jar, NULL);
+}
+
+static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	int room = room_for(desk, &jar_sizes[n]);
+
+	(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (no room set)", jar_sizes[n].words,
+	               room);
+}
+
+/* The usual jar, or the largest smaller one this canner has room for. */
+static int jar_offered(const struct desk *desk)
+{
+	const struct product *product = product_named(card_of(desk)->order.product);
+	const struct jar_size *usual = jar_size_named(product == NULL ? "pint" : product->usual_jar);
+	int n = usual == NULL ? 0 : jar_size_index(usual);
+
+	while (n > 0 && canner(desk) != NULL && room_for(desk, &jar_sizes[n]) == 0)
+		n--;
+	return n;
+}
+
+static int pair_count(const struct desk *desk)
+{
+	return (int)card_of(desk)->process.option_count + 1;
+}
+
+static void pair_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	struct process_option option = option_at(card_of(desk), n);
+
+	(void)snprintf(buffer, size, "%d min at %d psi", option.minutes, option.pressure_psi);
+}
+
+static bool has_pairs(const struct desk *desk)
+{
+	return card_of(desk)->process.option_count > 0;
+}
+
+static int box_count(const struct desk *desk)
+{
+	return (int)card_of(desk)->box_count + 1;
+}
+
+static void box_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
+}
+
+static int acid_count(const struct desk *desk)
+{
+	enum acid answers[ACID_COUNT];
+
+	return (int)acid_answers(food_of(card_of(desk)), card_of(desk)->process.jar, answers);
+}
+
+static bool asks_acid(const struct desk *desk)
+{
+	return acid_count(desk) > 0;
+}
+
+static bool asks_vinegar(const struct desk *desk)
+{
+	const struct start_card *card = card_of(desk);
+
+	return asks_acid(desk) && card->order.acid != ACID_NOT_SAID &&
+	       acid_asks_vinegar(food_of(card)->acid_rule, card->order.acid);
+}
+
+static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct start_card *card = card_of(desk);
 	struct text text = text_over(buffer, size);
 	enum acid answers[ACID_COUNT];
 
@@ -188,181 +254,105 @@ static void acid_words_at(const struct start_card *card, int n, char *buffer, si
 		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars, &text);
 }
 
-static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	const struct start_card *card = card_of(desk);
-	const struct strip *strip = canner(desk);
-	struct process_option option;
+/* --- answers ------------------------------------------------------------------------------ */
 
-	buffer[0] = '\0';
-	switch (card->field) {
-	case START_PRODUCT: text_copy(buffer, size, card->products[nth_product(card, n)].name); break;
-	case START_PACK: text_copy(buffer, size, pack_words(nth_pack(card, n))); break;
-	case START_JAR: {
-		int room = strip == NULL ? 0 : station_room(&strip->station, &jar_sizes[n], NULL);
-
-		(void)snprintf(buffer, size, room > 0 ? "%s  (this canner takes %d)" : "%s  (no room set)",
-		               jar_sizes[n].words, room);
-		break;
-	}
-	case START_PRESSURE:
-		option = option_at(card, n);
-		(void)snprintf(buffer, size, "%d min at %d psi", option.minutes, option.pressure_psi);
-		break;
-	case START_LIDS: lid_box_words(card->boxes, card->box_count, n, buffer, size); break;
-	case START_ACID: acid_words_at(card, n, buffer, size); break;
-	case START_COUNT:
-	case START_VINEGAR:
-	case START_READY: break;
-	}
-}
-
-/* --- moving through the card ---------------------------------------------------------- */
-
-static int room_for_jar(const struct desk *desk)
-{
-	const struct strip *strip = canner(desk);
-	const struct jar_size *jar = jar_size_named(card_of(desk)->order.jar);
-
-	return strip == NULL || jar == NULL ? 0 : station_room(&strip->station, jar, NULL);
-}
-
-static void go_to(struct desk *desk, enum start_field field)
+static bool take_product(struct desk *desk, int n)
 {
 	struct start_card *card = card_of(desk);
-	const struct strip *strip = canner(desk);
 
-	card->field = field;
-	picker_reset(&card->picker);
-	if (field == START_JAR) {
-		const struct product *product = product_named(card->order.product);
-		const struct jar_size *usual = jar_size_named(product == NULL ? "pint" : product->usual_jar);
-
-		card->picker.cursor = usual == NULL ? 0 : jar_size_index(usual);
-		/* The usual jar, or the largest smaller one this canner has room for. */
-		while (card->picker.cursor > 0 && strip != NULL &&
-		       station_room(&strip->station, &jar_sizes[card->picker.cursor], NULL) == 0)
-			card->picker.cursor--;
-	}
-	card->count.touched = false;
+	card->product = (size_t)n;
+	text_copy(card->order.product, sizeof(card->order.product), card->products[n].name);
+	text_copy(card->order.food, sizeof(card->order.food), card->products[n].food);
+	return true;
 }
 
-static void choose_product(struct desk *desk)
+static bool take_pack(struct desk *desk, int n)
 {
 	struct start_card *card = card_of(desk);
-	int chosen = nth_product(card, card->picker.cursor);
 
-	if (chosen < 0 || picker_blank(desk, &card->picker, card->products[chosen].name, choice_count(card)))
-		return;
-	card->product = (size_t)chosen;
-	text_copy(card->order.product, sizeof(card->order.product), card->products[chosen].name);
-	text_copy(card->order.food, sizeof(card->order.food), card->products[chosen].food);
-	go_to(desk, START_PACK);
-	/* Jars boiled first have the shorter process: never what one gets by pressing
-	 * on.  Begin at a pack for jars as they are, where there is one. */
-	for (int n = 0; nth_pack(card, n) != NULL; n++)
-		if (strstr(nth_pack(card, n), "unsterile") != NULL)
-			card->picker.cursor = n;
-	if (choice_count(card) == 1) {
-		text_copy(card->order.pack, sizeof(card->order.pack), nth_pack(card, 0));
-		go_to(desk, START_JAR);
-	}
+	text_copy(card->order.pack, sizeof(card->order.pack), nth_pack(card, n));
+	return true;
 }
 
-static void choose_jar(struct desk *desk)
+/* The process of what was answered so far; false, and it is said, when there is none. */
+static bool look_up(struct desk *desk, int pressure_psi)
 {
 	struct start_card *card = card_of(desk);
 	struct fault fault = { 0 };
 
-	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[card->picker.cursor].name);
-	card->order.pressure_psi = NO_PRESSURE;
+	card->order.pressure_psi = pressure_psi;
 	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
-	if (!card->has_process) {
+	if (!card->has_process)
 		desk_say_fault(desk, &fault);
-		return;
-	}
-	if (room_for_jar(desk) == 0) {
+	return card->has_process;
+}
+
+static bool take_jar(struct desk *desk, int n)
+{
+	struct start_card *card = card_of(desk);
+	int room = room_for(desk, &jar_sizes[n]);
+
+	text_copy(card->order.jar, sizeof(card->order.jar), jar_sizes[n].name);
+	if (!look_up(desk, NO_PRESSURE))
+		return false;
+	if (room == 0)
 		desk_say(desk, ROLE_CAUTION, "This canner has no room set for %s. Set it in the house view (h).",
-		         jar_sizes[card->picker.cursor].plural);
-		return;
-	}
-	card->count.value = room_for_jar(desk);
-	go_to(desk, card->process.option_count > 0 ? START_PRESSURE : START_COUNT);
+		         jar_sizes[n].plural);
+	card->form.number.value = room;
+	return room > 0;
 }
 
-static void choose_pressure(struct desk *desk)
+static bool take_pair(struct desk *desk, int n)
 {
-	struct start_card *card = card_of(desk);
-	struct process_option option = option_at(card, card->picker.cursor);
-	struct fault fault = { 0 };
-
-	card->order.pressure_psi = option.pressure_psi;
-	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
-	if (card->has_process)
-		go_to(desk, START_COUNT);
-	else
-		desk_say_fault(desk, &fault);
+	return look_up(desk, option_at(card_of(desk), n).pressure_psi);
 }
 
-static void choose_count(struct desk *desk)
+static int room_of_jar(const struct desk *desk)
 {
-	struct start_card *card = card_of(desk);
-	int room = room_for_jar(desk);
+	return room_for(desk, jar_size_named(card_of(desk)->order.jar));
+}
 
-	card->order.jars = card->count.value;
-	if (card->order.jars < 1)
+static bool take_count(struct desk *desk, int jars)
+{
+	int room = room_of_jar(desk);
+
+	card_of(desk)->order.jars = jars;
+	if (jars < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars.");
-	else if (card->order.jars > room)
+	else if (jars > room)
 		desk_say(desk, ROLE_CAUTION, "This canner takes %d; the other %d %s for the next load.", room,
-		         card->order.jars - room, count_noun(card->order.jars - room, "waits").words);
-	else
-		go_to(desk, START_LIDS);
+		         jars - room, count_noun(jars - room, "waits").words);
+	return jars >= 1 && jars <= room;
 }
 
-static bool asks_acid(const struct start_card *card)
+static bool take_box(struct desk *desk, int n)
 {
+	struct start_card *card = card_of(desk);
+
+	return lid_box_choose(desk, card->boxes, card->box_count, n, card->order.jars, &card->order.lid_box_id);
+}
+
+static bool take_acid(struct desk *desk, int n)
+{
+	struct start_card *card = card_of(desk);
 	enum acid answers[ACID_COUNT];
 
-	return acid_answers(food_of(card), card->process.jar, answers) > 0;
+	(void)acid_answers(food_of(card), card->process.jar, answers);
+	card->order.acid = answers[n];
+	card->order.vinegar_tenths = 0;
+	return true;
 }
 
-static void choose_lids(struct desk *desk)
+static void usual_vinegar(const struct desk *desk, struct text *text)
 {
-	struct start_card *card = card_of(desk);
-
-	if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->order.jars,
-	                   &card->order.lid_box_id))
-		go_to(desk, asks_acid(card) ? START_ACID : START_READY);
+	(void)desk;
+	text_add(text, "5");
 }
 
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
 	card_of(desk)->order.vinegar_tenths = desk_vinegar(desk, text);
-	if (card_of(desk)->order.vinegar_tenths == 0)
-		return false;
-	go_to(desk, START_READY);
-	return true;
-}
-
-static void ask_vinegar(struct desk *desk)
-{
-	go_to(desk, START_VINEGAR);
-	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
-}
-
-static void choose_acid(struct desk *desk)
-{
-	struct start_card *card = card_of(desk);
-	enum acid answers[ACID_COUNT];
-
-	if (card->picker.cursor >= (int)acid_answers(food_of(card), card->process.jar, answers))
-		return;
-	card->order.acid = answers[card->picker.cursor];
-	card->order.vinegar_tenths = 0;
-	if (acid_asks_vinegar(food_of(card)->acid_rule, card->order.acid))
-		ask_vinegar(desk);
-	else
-		go_to(desk, START_READY);
+	return card_of(desk)->order.vinegar_tenths > 0;
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -395,95 +385,140 @@ static bool reason_typed(struct desk *desk, const char *text)
 	return start_because(desk, text);
 }
 
+static bool start(struct desk *desk, int n)
+{
+	(void)n;
+	return start_because(desk, "");
+}
+
+/* --- the questions ------------------------------------------------------------------------- */
+
+static void product_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", card_of(desk)->order.product);
+}
+
+static void pack_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", pack_words(card_of(desk)->order.pack));
+}
+
+enum { ASKS_PRODUCT, ASKS_PACK, ASKS_JAR, ASKS_PAIR, ASKS_COUNT, ASKS_BOX, ASKS_ACID, ASKS_VINEGAR, IS_READY };
+
+static bool is_at(const struct desk *desk, int question)
+{
+	return card_of(desk)->form.at == (size_t)question;
+}
+
+/* Until the number goes with it. */
+static void jar_said(const struct desk *desk, struct text *text)
+{
+	const struct jar_size *jar = jar_size_named(card_of(desk)->order.jar);
+
+	if (is_at(desk, ASKS_PAIR) && jar != NULL)
+		text_add(text, "%s", jar->plural);
+}
+
+static void count_said(const struct desk *desk, struct text *text)
+{
+	const struct start_card *card = card_of(desk);
+	int jars = is_at(desk, ASKS_COUNT) ? card->form.number.value : card->order.jars;
+
+	text_add(text, "%d %s", jars, jar_size_words(card->order.jar, jars));
+}
+
+static void count_beside(const struct desk *desk, int jars, struct text *text)
+{
+	text_add(text, "%s; this canner takes %d", jar_size_words(card_of(desk)->order.jar, jars), room_of_jar(desk));
+}
+
+static const struct question questions[] = {
+	[ASKS_PRODUCT] = { .kind = ASK_CHOICE,
+	                   .name = "product",
+	                   .asks = "What goes in? Type a few letters, or move.",
+	                   .brief = "What goes in?",
+	                   .answer = product_said,
+	                   .count = products_listed,
+	                   .words = product_words,
+	                   .word = product_name,
+	                   .none = "Nothing by that name has a published process for this canner.",
+	                   .take = take_product },
+	[ASKS_PACK] = { .kind = ASK_CHOICE,
+	                .name = "pack",
+	                .asks = "How is it packed?",
+	                .answer = pack_said,
+	                .count = pack_count,
+	                .words = pack_words_at,
+	                .passes = true,
+	                .offers = safer_pack,
+	                .take = take_pack },
+	[ASKS_JAR] = { .kind = ASK_CHOICE,
+	               .name = "jar",
+	               .asks = "Which jars?",
+	               .answer = jar_said,
+	               .count = jar_count,
+	               .words = jar_words,
+	               .offers = jar_offered,
+	               .take = take_jar },
+	[ASKS_PAIR] = { .kind = ASK_CHOICE,
+	                .name = "pair",
+	                .asks = "Which of the published pairs?",
+	                .asked = has_pairs,
+	                .count = pair_count,
+	                .words = pair_words,
+	                .short_list = true,
+	                .take = take_pair },
+	[ASKS_COUNT] = { .kind = ASK_NUMBER,
+	                 .name = "count",
+	                 .asks = "How many jars?",
+	                 .answer = count_said,
+	                 .most = 99,
+	                 .unit = count_beside,
+	                 .take = take_count },
+	[ASKS_BOX] = { .kind = ASK_CHOICE,
+	               .name = "lids",
+	               .asks = "Which lid box?",
+	               .count = box_count,
+	               .words = box_words,
+	               .short_list = true,
+	               .take = take_box },
+	[ASKS_ACID] = { .kind = ASK_CHOICE,
+	                .name = "acid",
+	                .asks = "Is its acid in? Bottled, never fresh. Space only if it is.",
+	                .asked = asks_acid,
+	                .count = acid_count,
+	                .words = acid_words_at,
+	                .short_list = true,
+	                .take = take_acid },
+	[ASKS_VINEGAR] = { .kind = ASK_TEXT,
+	                   .name = "vinegar",
+	                   .asks = "Vinegar, percent on its label:",
+	                   .asked = asks_vinegar,
+	                   .text = usual_vinegar,
+	                   .typed = vinegar_typed },
+	[IS_READY] = { .kind = ASK_LAST,
+	               .name = "ready",
+	               .asks = "Ready. Space starts; the clock waits.",
+	               .take = start },
+};
+
 /* Without the acid: only with a reason, and never valid. */
 static void no_acid(struct desk *desk)
 {
 	card_of(desk)->order.acid = ACID_NOT_SAID;
 	card_of(desk)->order.vinegar_tenths = 0;
-	go_to(desk, START_READY);
+	form_to(desk, &card_of(desk)->form, &questions[IS_READY]);
 	(void)start_because(desk, "");
 }
 
 static bool at_acid(const struct desk *desk)
 {
-	return card_of(desk)->field == START_ACID;
+	return is_at(desk, ASKS_ACID);
 }
 
-static void choose(struct desk *desk)
+static struct form *form_of(const struct desk *desk)
 {
-	switch (card_of(desk)->field) {
-	case START_PRODUCT: choose_product(desk); break;
-	case START_PACK:
-		text_copy(card_of(desk)->order.pack, sizeof(card_of(desk)->order.pack),
-		          nth_pack(card_of(desk), card_of(desk)->picker.cursor));
-		go_to(desk, START_JAR);
-		break;
-	case START_JAR: choose_jar(desk); break;
-	case START_PRESSURE: choose_pressure(desk); break;
-	case START_COUNT: choose_count(desk); break;
-	case START_LIDS: choose_lids(desk); break;
-	case START_ACID: choose_acid(desk); break;
-	case START_VINEGAR: ask_vinegar(desk); break;
-	case START_READY: (void)start_because(desk, ""); break;
-	}
-}
-
-static void back(struct desk *desk)
-{
-	struct start_card *card = card_of(desk);
-
-	switch (card->field) {
-	case START_PRODUCT: desk_show_board(desk); break;
-	case START_PACK: go_to(desk, START_PRODUCT); break;
-	case START_JAR:
-		go_to(desk, START_PACK);
-		if (choice_count(card) <= 1)
-			go_to(desk, START_PRODUCT);
-		break;
-	case START_PRESSURE:
-	case START_COUNT: go_to(desk, START_JAR); break;
-	case START_LIDS: go_to(desk, START_COUNT); break;
-	case START_ACID:
-	case START_VINEGAR: go_to(desk, START_LIDS); break;
-	case START_READY: go_to(desk, asks_acid(card) ? START_ACID : START_LIDS); break;
-	}
-}
-
-static void cursor(struct desk *desk, int by)
-{
-	struct start_card *card = card_of(desk);
-
-	if (card->field != START_COUNT)
-		picker_move(&card->picker, by, choice_count(card));
-	else if (card->count.value - by >= 1 && card->count.value - by <= 99)
-		card->count.value -= by;
-}
-
-static void up(struct desk *desk)
-{
-	cursor(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	cursor(desk, 1);
-}
-
-static bool typed(struct desk *desk, long key)
-{
-	struct start_card *card = card_of(desk);
-
-	if (types(desk, key)) {
-		picker_typed(desk, &card->picker, key, product_name);
-		return true;
-	}
-	if (card->field == START_COUNT && number_typed(&card->count, key, 99))
-		return true;
-	if (key == KEY_CODE_BACKSPACE) {
-		back(desk);
-		return true;
-	}
-	return false;
+	return &card_of(desk)->form;
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
@@ -511,54 +546,10 @@ static void enter(struct desk *desk, const struct opening *opening)
 		return;
 	}
 	desk_show_view(desk, VIEW_START);
+	form_begin(desk, &card->form, questions, sizeof(questions) / sizeof(questions[0]), desk_show_board);
 }
 
 /* --- drawing --------------------------------------------------------------------------- */
-
-static const char *const questions[] = {
-	[START_PRODUCT] = "What goes in? Type a few letters, or move.",
-	[START_PACK] = "How is it packed?",
-	[START_JAR] = "Which jars?",
-	[START_PRESSURE] = "Which of the published pairs?",
-	[START_COUNT] = "How many jars?",
-	[START_LIDS] = "Which lid box?",
-	[START_ACID] = "Is its acid in? Bottled, never fresh. Space only if it is.",
-	[START_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-	[START_READY] = "Ready. Space starts; the clock waits.",
-};
-
-static void chosen_words(const struct desk *desk, struct text *text)
-{
-	const struct start_card *card = card_of(desk);
-	const struct strip *strip = canner(desk);
-
-	text_add(text, "%d %s", strip == NULL ? 0 : strip->station.digit, strip == NULL ? "" : strip->station.name);
-	if (card->field > START_PRODUCT)
-		text_add(text, " > %s", card->order.product);
-	if (card->field > START_PACK)
-		text_add(text, " > %s", pack_words(card->order.pack));
-	if (card->field > START_JAR) {
-		const struct jar_size *jar = jar_size_named(card->order.jar);
-
-		int jars = card->field == START_COUNT ? card->count.value : card->order.jars;
-
-		if (card->field >= START_COUNT)
-			text_add(text, " > %d %s", jars, jar_size_words(card->order.jar, jars));
-		else
-			text_add(text, " > %s", jar == NULL ? "" : jar->plural);
-	}
-}
-
-static void choices_draw(struct desk *desk, int top, int rows, int cols)
-{
-	struct start_card *card = card_of(desk);
-	int count = choice_count(card);
-
-	picker_draw(desk, &card->picker, top, rows, cols, count, choice_words);
-	if (count == 0 && card->field == START_PRODUCT)
-		terminal_put(desk->terminal, top, 3, cols - 4, ROLE_CAUTION,
-		             "Nothing by that name has a published process for this canner.");
-}
 
 static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
 {
@@ -645,8 +636,8 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 static void sources(const struct desk *desk, struct sources *page)
 {
 	const struct start_card *card = card_of(desk);
-	int here = card->field == START_PRODUCT ? nth_product(card, card->picker.cursor) : (int)card->product;
-	bool process = card->has_process && card->field > START_JAR;
+	int here = is_at(desk, ASKS_PRODUCT) ? form_choice(desk, &card->form) : (int)card->product;
+	bool process = card->has_process && card->form.at > ASKS_JAR;
 	const struct product *product;
 
 	if (here < 0)
@@ -684,76 +675,54 @@ static int acid_draw(struct desk *desk, int row, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	struct start_card *card = card_of(desk);
+	const struct start_card *card = card_of(desk);
+	const struct strip *strip = canner(desk);
 	char words[400];
 	struct text text = TEXT_OVER(words);
-	int window_rows;
-	int cols;
-	int used = 2;
+	int cols = desk_columns(desk);
+	int used = 1;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
-	chosen_words(desk, &text);
+	if (strip != NULL)
+		text_add(&text, "%d %s", strip->station.digit, strip->station.name);
+	form_answers(desk, &card->form, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	picker_question_draw(desk, &card->picker, top + 1, cols, "What goes in?", questions[card->field]);
-	if (card->field == START_COUNT) {
-		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d ", card->count.value);
-		terminal_putf(desk->terminal, top + 2, 9, cols - 10, ROLE_QUIET, "this canner takes %d",
-		              room_for_jar(desk));
-		used = 4;
-	} else if (card->field < START_VINEGAR) {
-		int count = choice_count(card);
-		bool all = card->field == START_LIDS || card->field == START_PRESSURE || card->field == START_ACID;
-		int room = all ? count : rows - 2;
-
-		choices_draw(desk, top + 2, room < rows - 2 ? room : rows - 2, cols);
-		used = 3 + room;
-	}
-	if (card->field == START_READY && asks_acid(card))
+	used += form_draw(desk, &card->form, top + 1, rows - 1, cols);
+	if (is_at(desk, IS_READY) && asks_acid(desk))
 		used = 2 + acid_draw(desk, top + 2, cols);
-	if (card->has_process && card->field > START_JAR)
+	if (card->has_process && card->form.at > ASKS_JAR)
 		process_draw(desk, top + used, rows - used, cols);
 }
 
 static const char *choose_words(const struct desk *desk)
 {
-	return card_of(desk)->field == START_READY  ? "START the load"
-	       : card_of(desk)->field == START_ACID ? "it is in"
-	                                            : "choose";
-}
-
-static const char *const pages[] = {
-	"product", "pack", "jar", "pair", "count", "lids", "acid", "vinegar", "ready", NULL
-};
-
-static int page(const struct desk *desk)
-{
-	return (int)card_of(desk)->field;
+	return is_at(desk, IS_READY) ? "START the load" : is_at(desk, ASKS_ACID) ? "it is in" : "choose";
 }
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and go to the next.", NULL,
-	  choose },
+	  form_take },
 	{ 'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
-	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, choose },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, form_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, form_down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, form_take },
 	{ 0, 0, "letters", NULL, "Products: only those with these letters. Number: digits.", NULL, NULL },
 };
 
 const struct view start_view = {
 	.title = "Load card",
 	.state = &card_state,
-	.pages = pages,
-	.page = page,
+	.questions = questions,
+	.question_count = sizeof(questions) / sizeof(questions[0]),
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
 	.sources = sources,
 	.keeps = true,
-	.typed = typed,
-	.types = types,
+	.form = form_of,
+	.typed = form_typed,
+	.types = form_types,
 	.first_key_words = choose_words,
 };

@@ -16,6 +16,8 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*do
 	desk->entry.done = done;
 	desk->entry.blank = NULL;
 	desk->entry.keys = NULL;
+	desk->entry.leave = NULL;
+	desk->entry.back = NULL;
 	desk->entry.offered = false;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
@@ -136,6 +138,10 @@ void entry_key(struct desk *desk, long key)
 	struct entry *entry = &desk->entry;
 	bool offered = entry->offered;
 
+	if (entry->back != NULL && (key == KEY_CODE_UP || (key == KEY_CODE_BACKSPACE && entry->text[0] == '\0'))) {
+		entry->back(desk);
+		return;
+	}
 	if (offered && key == ' ') /* what Space does elsewhere; nothing begins with a blank */
 		return;
 	entry->offered = false; /* any key but a character keeps it, to be changed */
@@ -143,6 +149,8 @@ void entry_key(struct desk *desk, long key)
 	case KEY_CODE_ESCAPE:
 		entry->open = false;
 		desk->message[0] = '\0'; /* it was about the line */
+		if (entry->leave != NULL)
+			entry->leave(desk);
 		break;
 	case KEY_CODE_EMPTY_LINE: entry_empty(entry); break;
 	case KEY_CODE_ENTER: entry_finish(desk); break;

@@ -21,6 +21,8 @@ struct entry {
 	bool offered; /* the text is an offer: the first character takes its place */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
 	void (*blank)(struct desk *desk);                  /* Space in the empty line; NULL: a blank like any */
+	void (*leave)(struct desk *desk);                  /* Esc, beside closing the line; NULL: nothing */
+	void (*back)(struct desk *desk);                   /* Up, or Backspace in an empty line; NULL: as in a line */
 	const char *keys;                                  /* what its keys do; NULL: the usual words */
 };
 

@@ -16,6 +16,8 @@
 #include "kitchen/board/board.h"
 
 struct desk;
+struct form;
+struct question;
 struct sources;
 
 enum view_name {
@@ -110,6 +112,11 @@ struct view {
 	 * a picture (tests/pictures).  NULL: it is one page. */
 	const char *const *pages;
 	int (*page)(const struct desk *desk);
+	/* Its questions, where it has any, and where they stand: then `typed` and `types` are
+	 * those of form.h, and each question is a page. */
+	const struct question *questions;
+	size_t question_count;
+	struct form *(*form)(const struct desk *desk);
 	/* Draw between `top` and `top + rows`. */
 	void (*draw)(struct desk *desk, int top, int rows);
 	/* A key not in the table; true when it was taken.  May be NULL. */

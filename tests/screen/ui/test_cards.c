@@ -315,7 +315,7 @@ START_TEST(the_number_of_jars_is_kept_when_going_back_to_it)
 	dk_key(&dk, KEY_CODE_ENTER);
 	dk_key(&dk, KEY_CODE_LEFT);
 	ck_assert(asks(ASKS_JARS));
-	ck_assert(dk_sees(&dk, " 5    this canner takes 9"));
+	ck_assert(dk_sees(&dk, " 5  half-pints; this canner takes 9"));
 }
 END_TEST
 

@@ -1,0 +1,326 @@
+/*
+ * form.c - see form.h.
+ */
+#include "screen/ui/form.h"
+
+#include <stdio.h>
+
+#include "base/text.h"
+#include "screen/ui/desk.h"
+
+#define ANSWER_BYTES 200
+
+static struct form *form_here(const struct desk *desk)
+{
+	return view_of(desk, desk->view)->form(desk);
+}
+
+/* Where nothing has been begun. */
+static const struct question nothing_asked = { .kind = ASK_TEXT, .asks = "" };
+
+const struct question *form_question(const struct form *form)
+{
+	return form->count == 0 ? &nothing_asked : &form->questions[form->at];
+}
+
+static bool is_asked(const struct desk *desk, const struct question *question)
+{
+	return question->asked == NULL || question->asked(desk);
+}
+
+/* --- the choices that are listed: those that hold the letters -------------------------------- */
+
+static bool is_listed(const struct desk *desk, const struct form *form, int n)
+{
+	const struct question *question = form_question(form);
+
+	return question->word == NULL || picker_matches(&form->picker, question->word(desk, n));
+}
+
+/* The n-th of those listed; -1: there is none. */
+static int listed(const struct desk *desk, const struct form *form, int n)
+{
+	int count = form_question(form)->count(desk);
+
+	for (int i = 0; i < count; i++)
+		if (is_listed(desk, form, i) && n-- == 0)
+			return i;
+	return -1;
+}
+
+int form_choice(const struct desk *desk, const struct form *form)
+{
+	return form_question(form)->kind == ASK_CHOICE ? listed(desk, form, form->picker.cursor) : -1;
+}
+
+static int listed_count(const struct desk *desk, const struct form *form)
+{
+	int count = form_question(form)->count(desk);
+	int listed = 0;
+
+	for (int i = 0; i < count; i++)
+		listed += is_listed(desk, form, i);
+	return listed;
+}
+
+/* --- from question to question ------------------------------------------------------------------ */
+
+static bool text_done(struct desk *desk, const char *text)
+{
+	struct form *form = form_here(desk);
+
+	if (!form_question(form)->typed(desk, text))
+		return false;
+	desk->entry.open = false;
+	if (view_of(desk, desk->view)->form != NULL && form_here(desk) == form)
+		form_on(desk, form);
+	return !desk->entry.open; /* open again: the next one is typed too */
+}
+
+static void ask_text(struct desk *desk, const struct form *form)
+{
+	const struct question *question = form_question(form);
+	char words[ENTRY_MAX];
+	struct text text = TEXT_OVER(words);
+
+	if (question->text != NULL)
+		question->text(desk, &text);
+	desk_offer(desk, question->asks, words, text_done);
+	desk->entry.leave = form->leave;
+	desk->entry.back = form_back;
+}
+
+void form_to(struct desk *desk, struct form *form, const struct question *question)
+{
+	form->at = (size_t)(question - form->questions);
+	picker_reset(&form->picker);
+	form->number.touched = false; /* it stays, and a figure takes its place */
+	desk->entry.open = false;
+	if (question->kind == ASK_CHOICE && question->offers != NULL)
+		form->picker.cursor = question->offers(desk);
+	else if (question->kind == ASK_NUMBER && question->offers != NULL)
+		form->number.value = question->offers(desk);
+	else if (question->kind == ASK_TEXT)
+		ask_text(desk, form);
+	if (question->kind == ASK_NUMBER && question->changed != NULL)
+		question->changed(desk, form->number.value);
+}
+
+/* Is there nothing to choose? */
+static bool goes_without_saying(const struct desk *desk, const struct question *question)
+{
+	return question->passes && question->count(desk) == 1;
+}
+
+void form_on(struct desk *desk, struct form *form)
+{
+	const struct question *question = form_question(form);
+
+	do {
+		question++;
+		if (question->passes && is_asked(desk, question) && question->count(desk) == 1)
+			(void)question->take(desk, 0);
+	} while (!is_asked(desk, question) || goes_without_saying(desk, question));
+	form_to(desk, form, question);
+}
+
+void form_begin(struct desk *desk, struct form *form, const struct question *questions, size_t count,
+                void (*leave)(struct desk *))
+{
+	form->questions = questions;
+	form->count = count;
+	form->leave = leave;
+	form_to(desk, form, questions);
+}
+
+void form_back(struct desk *desk)
+{
+	struct form *form = form_here(desk);
+
+	for (size_t i = form->at; i-- > 0;) {
+		const struct question *question = &form->questions[i];
+
+		if (is_asked(desk, question) && !goes_without_saying(desk, question)) {
+			form_to(desk, form, question);
+			return;
+		}
+	}
+	if (form->leave != NULL)
+		form->leave(desk);
+}
+
+/* --- keys ------------------------------------------------------------------------------------------ */
+
+static void take_choice(struct desk *desk, struct form *form)
+{
+	const struct question *question = form_question(form);
+	int chosen = listed(desk, form, form->picker.cursor);
+	char words[ANSWER_BYTES];
+
+	if (chosen < 0)
+		return;
+	if (question->word != NULL) {
+		(void)snprintf(words, sizeof(words), "%s", question->word(desk, chosen));
+		if (picker_blank(desk, &form->picker, words, listed_count(desk, form)))
+			return;
+	}
+	if (question->take(desk, chosen))
+		form_on(desk, form);
+}
+
+void form_take(struct desk *desk)
+{
+	struct form *form = form_here(desk);
+	const struct question *question = form_question(form);
+
+	switch (question->kind) {
+	case ASK_CHOICE: take_choice(desk, form); break;
+	case ASK_NUMBER:
+		if (question->take(desk, form->number.value))
+			form_on(desk, form);
+		break;
+	case ASK_TEXT:
+		if (form->count > 0)
+			ask_text(desk, form);
+		break;
+	case ASK_LAST: (void)question->take(desk, 0); break;
+	}
+}
+
+static void number_is(struct desk *desk, struct form *form)
+{
+	const struct question *question = form_question(form);
+
+	if (question->changed != NULL)
+		question->changed(desk, form->number.value);
+}
+
+static void move(struct desk *desk, int by)
+{
+	struct form *form = form_here(desk);
+	const struct question *question = form_question(form);
+	int number = form->number.value - by;
+
+	if (question->kind == ASK_CHOICE) {
+		picker_move(&form->picker, by, listed_count(desk, form));
+	} else if (question->kind == ASK_NUMBER && number >= 1 && number <= question->most) {
+		form->number.value = number;
+		number_is(desk, form);
+	}
+}
+
+void form_up(struct desk *desk)
+{
+	move(desk, -1);
+}
+
+void form_down(struct desk *desk)
+{
+	move(desk, 1);
+}
+
+bool form_types(const struct desk *desk, long key)
+{
+	const struct form *form = form_here(desk);
+	const struct question *question = form_question(form);
+
+	return question->kind == ASK_CHOICE && question->word != NULL &&
+	       picker_types(desk, &form->picker, key, question->word);
+}
+
+bool form_typed(struct desk *desk, long key)
+{
+	struct form *form = form_here(desk);
+	const struct question *question = form_question(form);
+
+	if (form_types(desk, key)) {
+		picker_typed(desk, &form->picker, key, question->word);
+		return true;
+	}
+	if (question->kind == ASK_NUMBER && number_typed(&form->number, key, question->most)) {
+		number_is(desk, form);
+		return true;
+	}
+	if (key != KEY_CODE_BACKSPACE)
+		return false;
+	form_back(desk);
+	return true;
+}
+
+/* --- drawing ------------------------------------------------------------------------------------------ */
+
+static void answer_of(const struct desk *desk, const struct question *question, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (question->answer != NULL && is_asked(desk, question))
+		question->answer(desk, &text);
+}
+
+void form_answers(const struct desk *desk, const struct form *form, struct text *text)
+{
+	for (size_t i = 0; i < form->count && i <= form->at; i++) {
+		const struct question *question = &form->questions[i];
+		char words[ANSWER_BYTES] = "";
+
+		/* A number stands there while it is typed. */
+		if (i < form->at || question->kind == ASK_NUMBER)
+			answer_of(desk, question, words, sizeof(words));
+		if (words[0] != '\0')
+			text_add(text, " > %s", words);
+	}
+}
+
+static void choices_draw(struct desk *desk, const struct form *form, int top, int rows, int cols, int count)
+{
+	const struct question *question = form_question(form);
+	struct list_state list = { .cursor = form->picker.cursor };
+	int first = list_scroll(&list, count, rows);
+
+	for (int i = first; i < count && i < first + rows; i++) {
+		char words[ANSWER_BYTES];
+		bool here = i == form->picker.cursor;
+
+		question->words(desk, listed(desk, form, i), words, sizeof(words));
+		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
+		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	}
+	if (count == 0 && question->none != NULL)
+		(void)desk_paragraph(desk, top, 3, cols - 4, rows, ROLE_CAUTION, question->none);
+}
+
+static void number_draw(struct desk *desk, const struct form *form, int row, int cols)
+{
+	const struct question *question = form_question(form);
+	char words[ANSWER_BYTES];
+	struct text text = TEXT_OVER(words);
+	int used;
+
+	used = terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_SELECTED, " %d ", form->number.value);
+	if (question->unit != NULL)
+		question->unit(desk, form->number.value, &text);
+	terminal_put(desk->terminal, row, 4 + used, cols - 5 - used, ROLE_QUIET, words);
+}
+
+int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols)
+{
+	const struct question *question = form_question(form);
+	const char *brief = question->brief != NULL ? question->brief : question->asks;
+	int count;
+
+	(void)picker_question_draw(desk, &form->picker, top, cols, brief, question->asks);
+	switch (question->kind) {
+	case ASK_CHOICE:
+		count = listed_count(desk, form);
+		if (!question->short_list || count > rows - 1)
+			choices_draw(desk, form, top + 1, rows - 1, cols, count);
+		else
+			choices_draw(desk, form, top + 1, count, cols, count);
+		return question->short_list && count < rows - 1 ? 2 + count : rows;
+	case ASK_NUMBER: number_draw(desk, form, top + 1, cols); return 3;
+	case ASK_TEXT:
+	case ASK_LAST: break;
+	}
+	return 1;
+}

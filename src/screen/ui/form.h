@@ -1,0 +1,100 @@
+/*
+ * form.h - questions one after the other: a choice out of a list, a number, a line of text.
+ *
+ * A view with a form has a table of its questions in the order in which they are asked; the
+ * form keeps where it stands.  Its keys are the same in every view: Space or Enter takes
+ * what is under the cursor, Left goes one back, Up and Down move, letters narrow a list,
+ * figures are a number.  Nothing is recorded before the last question.
+ */
+#ifndef STILLROOM_SCREEN_UI_FORM_H
+#define STILLROOM_SCREEN_UI_FORM_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/text.h"
+#include "screen/ui/entry.h"
+#include "screen/ui/picker.h"
+
+struct desk;
+
+enum question_kind {
+	ASK_CHOICE,
+	ASK_NUMBER,
+	ASK_TEXT,
+	ASK_LAST, /* all is answered: take it, or go back */
+};
+
+struct question {
+	enum question_kind kind;
+	const char *name;  /* before its answer, where answers stand in lines: "Lids" */
+	const char *asks;  /* "How many jars?" */
+	const char *brief; /* instead of it while letters are typed; NULL: `asks` */
+	const char *help;  /* what it is for, or what is right; NULL: nothing to say */
+
+	/* Is it asked, after what was answered?  NULL: always. */
+	bool (*asked)(const struct desk *desk);
+	/* As given, for the line above: "7 half-pints"; nothing: it is not shown. */
+	void (*answer)(const struct desk *desk, struct text *text);
+
+	/* ASK_CHOICE: how many there are, the n-th in words, and the name it is found by when
+	 * letters are typed (NULL: they narrow nothing; NULL after the last).  `passes`: the
+	 * only one there is goes without saying. */
+	int (*count)(const struct desk *desk);
+	void (*words)(const struct desk *desk, int n, char *buffer, size_t size);
+	const char *(*word)(const struct desk *desk, int n);
+	const char *none; /* said where there is no choice */
+	bool passes;
+	bool short_list; /* its lines are few, and what stands below is worth more room */
+
+	/* ASK_CHOICE: where the cursor begins.  ASK_NUMBER: what is offered.  NULL: the first, or
+	 * what stood there before. */
+	int (*offers)(const struct desk *desk);
+	/* ASK_NUMBER: 1 to `most`; what it counts and what is to be known of it, beside it; what
+	 * follows from it, each time it changes (NULL: nothing). */
+	int most;
+	void (*unit)(const struct desk *desk, int n, struct text *text);
+	void (*changed)(struct desk *desk, int n);
+
+	/* Takes the answer, the n-th choice or the number; true: on to the next.  False: it said
+	 * why not, or went elsewhere.  ASK_LAST: n is 0. */
+	bool (*take)(struct desk *desk, int n);
+
+	/* ASK_TEXT: what stands there to be taken or typed over ("" nothing), and the answer. */
+	void (*text)(const struct desk *desk, struct text *text);
+	bool (*typed)(struct desk *desk, const char *text);
+};
+
+struct form {
+	const struct question *questions;
+	size_t count;
+	void (*leave)(struct desk *desk); /* Left at the first question; Esc in a line */
+	size_t at;
+	struct picker picker;
+	struct number_entry number;
+};
+
+/* Begin at the first question. */
+void form_begin(struct desk *desk, struct form *form, const struct question *questions, size_t count,
+                void (*leave)(struct desk *));
+/* To that question, whether it is asked or not; answers before it stand. */
+void form_to(struct desk *desk, struct form *form, const struct question *question);
+/* On from the present one to the next that is asked. */
+void form_on(struct desk *desk, struct form *form);
+const struct question *form_question(const struct form *form);
+int form_choice(const struct desk *desk, const struct form *form); /* under the cursor; -1: none */
+
+/* For the tables of a view: they work on its form (view.h). */
+void form_take(struct desk *desk);
+void form_back(struct desk *desk);
+void form_up(struct desk *desk);
+void form_down(struct desk *desk);
+bool form_types(const struct desk *desk, long key);
+bool form_typed(struct desk *desk, long key);
+
+/* "1 Big kettle > grape jelly > 7 half-pints": `first`, and the answers so far. */
+void form_answers(const struct desk *desk, const struct form *form, struct text *text);
+/* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
+int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols);
+
+#endif
