@@ -20,7 +20,7 @@ tell() {
 not_drawn() {
 	case $1 in
 	"start pair" | "reprocess refused") return 0 ;;
-	" Write all that stands to (a new file):" | " On as UNKNOWN, because (Esc: no):") return 0 ;;
+	" Save what is intact to (a new file):" | " UNKNOWN, because (Esc: no):") return 0 ;;
 	*) return 1 ;;
 	esac
 }

@@ -49,7 +49,7 @@ is "rows kept of a draft" "$(kept)" 0
 
 at="going by it"
 press g
-wait_for "The day goes by this plan."
+wait_for "The day follows this plan."
 press Escape
 until_true all_kept
 before=$(orders)

@@ -21,7 +21,7 @@
 /* In words, for whoever asks, with the numbers above. */
 #define KEEPING_HOW \
 	"jars used and given away in this week and the 25 before it, or since the product was first made when that is " \
-	"shorter, over no less than 4 weeks; below 6 jars no rate is told (house rules)"
+	"shorter, over no less than 4 weeks; with fewer than 6 jars no rate is given (house rules)"
 
 /* The first week (an instant divided by the length of a week) whose use counts. */
 int64_t use_from_week(int64_t now_wall_ms);

@@ -34,7 +34,7 @@ bool odds_clearly_above(const struct two_groups *groups);
 /* How it is worked out, for whoever asks. */
 #define ODDS_SOURCE "R. A. Fisher, The Design of Experiments, 1935; 1 in 100, and 2 lids or more: house rule"
 #define ODDS_HOW \
-	"Fisher's exact test, one-sided, against all others of the year: so many failures or more fall on it by " \
+	"Fisher's exact test, one-sided, against all others of the year: as many failures or more fall on it by " \
 	"chance at most once in 100"
 
 #endif

@@ -175,7 +175,7 @@ bool log_commit_unjournaled(struct log *log, struct fault *fault)
 	if (ok && sqlite3session_isempty(log->session) == 0)
 		ok = fault_set(fault, FAULT_REFUSED,
 		               "A change to %s would have been missing from its journal; nothing was recorded. "
-		               "This is a mistake in the program.",
+		               "This is a bug in the program.",
 		               path_shown(log->path));
 	ok = ok && commit(log, fault);
 	if (log->in_act)

@@ -24,13 +24,13 @@ START_TEST(the_day_closes_with_what_is_left_to_do)
 	dk_pass(&dk, 0);
 	dk_keys(&dk, "d");
 	ck_assert_int_eq(dk.desk.view, VIEW_DAY);
-	ck_assert(dk_sees(&dk, "what was begun, oldest first"));
+	ck_assert(dk_sees(&dk, "what was started, oldest first"));
 	ck_assert(!dk_sees(&dk, "7 jars today."));
 	kk_to(&dk.kit, load_id, PHASE_COOLING);
 	dk_pass(&dk, 0);
 	ck_assert(dk_sees(&dk, "7 jars today. On the rack: 7 "));
 	ck_assert(dk_sees(&dk, "7 jars cool: check the seals from "));
-	ck_assert(dk_sees(&dk, "what was begun, oldest first"));
+	ck_assert(dk_sees(&dk, "what was started, oldest first"));
 	dk_key(&dk, KEY_CODE_LEFT); /* of the day before nothing is left */
 	ck_assert(!dk_sees(&dk, "7 jars today."));
 }

@@ -50,7 +50,7 @@ static void enter_until(const char *question)
 		dk_key(&dk, KEY_CODE_ENTER);
 }
 
-#define ASKS_RECIPE "What is cooked?"
+#define ASKS_RECIPE "What are you cooking?"
 #define ASKS_BATCHES "How many batches in this pot?"
 #define BATCH_IS_READY "Ready. Space starts the batch"
 #define ASKS_PRODUCT "What goes in?"

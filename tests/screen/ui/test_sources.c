@@ -124,7 +124,7 @@ static const struct road {
 	const char *shown; /* the plain sentence */
 	const char *from;  /* in the page and not in the view */
 } roads[] = {
-	{ VIEW_WARNINGS, "w", "", "", "Say what becomes of 1 jar",
+	{ VIEW_WARNINGS, "w", "", "", "Say what happens to 1 jar",
 	  "Rule: jars-without-fate Source: A539, UNL, MSU-593" },
 	{ VIEW_BOARD, "2", "", "", "Low kettle", "10 min Source: USDA AIB 539 (rev. 2015), Guide 7" },
 	{ VIEW_BOARD, "9", "", "", "Deep pot", "2026-09-15-B2: recipe grape jelly Source: amounts: UGA" },
@@ -135,7 +135,7 @@ static const struct road {
 	{ VIEW_FILL, "9 ", "", "", "half-pints", "Source: amounts: UGA" },
 	{ VIEW_CARD, "9c", "", "", "5 cups", "Source: amounts: UGA" },
 	{ VIEW_LOADER, "1 ", "", "", "The longest of its jars.", "headspace 1/4 in Source: USDA AIB 539" },
-	{ VIEW_PLAN, "pn", "", "", "What it reckons with", "common practice, no source" },
+	{ VIEW_PLAN, "pn", "", "", "The times it plans with.", "common practice, no source" },
 	{ VIEW_EXCEPTIONS, "2x", "", "", "a jar broke", "Source: A539 Guide 1" },
 	{ VIEW_SEALS, "0 f", "", "", "fridge", "Into the fridge now; it keeps for several days. Source: A539" },
 	{ VIEW_FORECAST, "gf", "grapes\n40 lb\n2\n", "", "grape jelly", "Guide 2, page 2-15" },
