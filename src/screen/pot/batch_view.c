@@ -14,14 +14,13 @@
 #include "screen/plan/plan_views.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/form.h"
 
-enum batch_field { BATCH_RECIPE, BATCH_PACK, BATCH_JAR, BATCH_MULTIPLE, BATCH_READY };
+enum { ASKS_RECIPE, ASKS_PACK, ASKS_JAR, ASKS_MULTIPLE, IS_READY };
 
 struct batch_card {
 	struct batch_order order;
-	enum batch_field field;
-	struct picker picker;
-	struct number_entry multiple;
+	struct form form; /* its number: how many batches */
 	struct batch_need need;
 	bool need_known;
 	struct list_state need_list; /* cursor: first line shown; top: how many are */
@@ -36,6 +35,11 @@ static struct batch_card *card_of(const struct desk *desk)
 	return desk_state(desk, VIEW_BATCH);
 }
 
+static bool is_from(const struct desk *desk, int question)
+{
+	return card_of(desk)->form.at >= (size_t)question;
+}
+
 static const struct recipe *chosen(const struct desk *desk)
 {
 	return kitchen_recipe_named(desk->kitchen, card_of(desk)->order.recipe);
@@ -43,25 +47,14 @@ static const struct recipe *chosen(const struct desk *desk)
 
 /* --- what can be chosen ------------------------------------------------------------ */
 
-static const struct recipe *nth_recipe(const struct desk *desk, int n)
+static int recipes_listed(const struct desk *desk)
 {
-	for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++) {
-		const struct recipe *recipe = kitchen_recipe(desk->kitchen, i);
-
-		if (picker_matches(&card_of(desk)->picker, recipe->name) && n-- == 0)
-			return recipe;
-	}
-	return NULL;
+	return (int)kitchen_recipe_count(desk->kitchen);
 }
 
 static const char *recipe_name(const struct desk *desk, int n)
 {
 	return n < (int)kitchen_recipe_count(desk->kitchen) ? kitchen_recipe(desk->kitchen, (size_t)n)->name : NULL;
-}
-
-static bool types(const struct desk *desk, long key)
-{
-	return card_of(desk)->field == BATCH_RECIPE && picker_types(desk, &card_of(desk)->picker, key, recipe_name);
 }
 
 /* The n-th word of a blank-separated list; false when there is none. */
@@ -90,33 +83,29 @@ static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n,
 	return false;
 }
 
-static int choice_count(const struct desk *desk)
+static int pack_count(const struct desk *desk)
 {
-	const struct recipe *recipe = chosen(desk);
 	char word[WORD_MAX_BYTES];
 	int count = 0;
 
-	switch (card_of(desk)->field) {
-	case BATCH_RECIPE:
-		while (nth_recipe(desk, count) != NULL)
-			count++;
-		break;
-	case BATCH_PACK:
-		while (recipe != NULL && nth_word(recipe->packs, count, word, sizeof(word)))
-			count++;
-		break;
-	case BATCH_JAR:
-		while (recipe != NULL && nth_jar(desk, recipe, count, word, sizeof(word)))
-			count++;
-		break;
-	case BATCH_MULTIPLE:
-	case BATCH_READY: break;
-	}
+	while (chosen(desk) != NULL && nth_word(chosen(desk)->packs, count, word, sizeof(word)))
+		count++;
 	return count;
 }
 
-static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
+static int jar_count(const struct desk *desk)
 {
+	char word[WORD_MAX_BYTES];
+	int count = 0;
+
+	while (chosen(desk) != NULL && nth_jar(desk, chosen(desk), count, word, sizeof(word)))
+		count++;
+	return count;
+}
+
+static void recipe_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct recipe *recipe = kitchen_recipe(desk->kitchen, (size_t)n);
 	struct text text = text_over(buffer, size);
 
 	text_add(&text, "%s", recipe->name);
@@ -130,25 +119,34 @@ static void recipe_words(const struct recipe *recipe, char *buffer, size_t size)
 		text_add(&text, "  (asks for its sheet)");
 }
 
-static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct recipe *recipe = chosen(desk);
 	char word[WORD_MAX_BYTES];
 
 	buffer[0] = '\0';
-	switch (card_of(desk)->field) {
-	case BATCH_RECIPE: recipe_words(nth_recipe(desk, n), buffer, size); break;
-	case BATCH_PACK:
-		if (nth_word(recipe->packs, n, word, sizeof(word)))
-			text_copy(buffer, size, pack_words(word));
-		break;
-	case BATCH_JAR:
-		if (nth_jar(desk, recipe, n, word, sizeof(word)) && jar_size_named(word) != NULL)
-			text_copy(buffer, size, jar_size_named(word)->plural);
-		break;
-	case BATCH_MULTIPLE:
-	case BATCH_READY: break;
-	}
+	if (nth_word(chosen(desk)->packs, n, word, sizeof(word)))
+		text_copy(buffer, size, pack_words(word));
+}
+
+static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	char word[WORD_MAX_BYTES];
+
+	buffer[0] = '\0';
+	if (nth_jar(desk, chosen(desk), n, word, sizeof(word)) && jar_size_named(word) != NULL)
+		text_copy(buffer, size, jar_size_named(word)->plural);
+}
+
+/* As on the load card: not the pack with the shorter process. */
+static int safer_pack(const struct desk *desk)
+{
+	char word[WORD_MAX_BYTES];
+	int safer = 0;
+
+	for (int n = 0; nth_word(chosen(desk)->packs, n, word, sizeof(word)); n++)
+		if (strstr(word, "unsterile") != NULL)
+			safer = n;
+	return safer;
 }
 
 /* --- the lines of what it needs --------------------------------------------------------- */
@@ -165,12 +163,12 @@ static int need_count(const struct desk *desk)
 	return (int)card_of(desk)->need.scaled.count + (int)recipe_steps_of(chosen(desk), &steps) + NEED_ITEMS;
 }
 
-/* --- moving through the card ----------------------------------------------------------- */
+/* --- answers ----------------------------------------------------------------------------- */
 
 static void look(struct desk *desk)
 {
 	struct batch_card *card = card_of(desk);
-	int multiple = card->multiple.value < 1 ? 1 : card->multiple.value;
+	int multiple = card->form.number.value < 1 ? 1 : card->form.number.value;
 
 	if (multiple != card->order.multiple)
 		card->order.reason[0] = '\0'; /* it was given for that number */
@@ -181,72 +179,42 @@ static void look(struct desk *desk)
 	card->sure = false;
 }
 
-static void go_to(struct desk *desk, enum batch_field field)
+static bool take_recipe(struct desk *desk, int n)
 {
-	struct batch_card *card = card_of(desk);
-
-	card->field = field;
-	picker_reset(&card->picker);
-	card->need_known = false;
-	memset(&card->refusal, 0, sizeof(card->refusal));
-	card->multiple.touched = false; /* it stays, and a figure takes its place */
-	if (field >= BATCH_MULTIPLE)
-		look(desk);
-}
-
-/* On from the recipe to its pack, or past it where there is no choice. */
-static void ask_pack(struct desk *desk, const struct recipe *recipe)
-{
-	struct batch_order *order = &card_of(desk)->order;
-
-	order->pack[0] = '\0';
-	order->acid = ACID_NOT_SAID;
-	go_to(desk, BATCH_PACK);
-	/* As on the load card: not the pack with the shorter process. */
-	for (int n = 0; nth_word(recipe->packs, n, order->pack, sizeof(order->pack)); n++)
-		if (strstr(order->pack, "unsterile") != NULL)
-			card_of(desk)->picker.cursor = n;
-	if (choice_count(desk) <= 1) {
-		(void)nth_word(recipe->packs, 0, order->pack, sizeof(order->pack));
-		go_to(desk, BATCH_JAR);
-	}
-}
-
-static void choose_recipe(struct desk *desk)
-{
-	const struct recipe *recipe = nth_recipe(desk, card_of(desk)->picker.cursor);
+	const struct recipe *recipe = kitchen_recipe(desk->kitchen, (size_t)n);
 	struct batch_order *order = &card_of(desk)->order;
 	struct fault fault = { 0 };
 
-	if (recipe == NULL || picker_blank(desk, &card_of(desk)->picker, recipe->name, choice_count(desk)))
-		return;
 	if (!recipe_may_start(recipe, &fault)) {
 		desk_say_fault(desk, &fault);
-		return;
+		return false;
 	}
 	if (strcmp(order->recipe, recipe->name) != 0)
-		card_of(desk)->multiple.value = 1;
+		card_of(desk)->form.number.value = 1;
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
+	order->acid = ACID_NOT_SAID;
 	if (recipe_awaits_sheet(recipe))
 		sheet_view_enter(desk, recipe->name);
-	else
-		ask_pack(desk, recipe);
+	return !recipe_awaits_sheet(recipe);
 }
 
-void batch_view_go_on(struct desk *desk)
+static bool take_pack(struct desk *desk, int n)
 {
-	const struct recipe *recipe = chosen(desk);
+	struct batch_order *order = &card_of(desk)->order;
 
-	desk_show_view(desk, VIEW_BATCH);
-	if (recipe == NULL || recipe_awaits_sheet(recipe))
-		go_to(desk, BATCH_RECIPE);
-	else
-		ask_pack(desk, recipe);
+	return nth_word(chosen(desk)->packs, n, order->pack, sizeof(order->pack));
+}
+
+static bool take_jar(struct desk *desk, int n)
+{
+	struct batch_order *order = &card_of(desk)->order;
+
+	return nth_jar(desk, chosen(desk), n, order->jar, sizeof(order->jar));
 }
 
 static bool of_sheet(const struct desk *desk)
 {
-	return card_of(desk)->field > BATCH_RECIPE && recipe_has_sheet(card_of(desk)->order.recipe);
+	return is_from(desk, ASKS_PACK) && recipe_has_sheet(card_of(desk)->order.recipe);
 }
 
 static void change_sheet(struct desk *desk)
@@ -256,125 +224,141 @@ static void change_sheet(struct desk *desk)
 
 static bool reason_typed(struct desk *desk, const char *text);
 
-/* True when no line need be typed for it any more. */
-static bool choose_multiple(struct desk *desk, const char *tried)
+/* Is there a need of so many, as it is or with the reason that stands? */
+static bool may_multiply(struct desk *desk, const char *tried)
 {
+	struct batch_card *card = card_of(desk);
+
 	look(desk);
-	if (card_of(desk)->need_known) {
-		card_of(desk)->field = BATCH_READY;
-		if (card_of(desk)->order.reason[0] != '\0')
-			desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
-		return true;
-	}
-	if (card_of(desk)->refusal.kind != FAULT_STOPPED) {
-		desk_say_fault(desk, &card_of(desk)->refusal);
-		return true;
-	}
-	desk_ask_reason(desk, &card_of(desk)->refusal, tried, reason_typed);
-	return false;
+	if (card->need_known && card->order.reason[0] != '\0')
+		desk_say(desk, ROLE_CAUTION, "The process of its jars will count as UNKNOWN.");
+	if (!card->need_known && card->refusal.kind == FAULT_STOPPED)
+		desk_ask_reason(desk, &card->refusal, tried, reason_typed);
+	else if (!card->need_known)
+		desk_say_fault(desk, &card->refusal);
+	return card->need_known;
 }
 
-static bool reason_typed(struct desk *desk, const char *text)
+static bool take_multiple(struct desk *desk, int n)
 {
-	text_copy(card_of(desk)->order.reason, sizeof(card_of(desk)->order.reason), text);
-	return choose_multiple(desk, text);
+	(void)n;
+	return may_multiply(desk, "");
 }
 
-static void start(struct desk *desk)
+static void multiple_changed(struct desk *desk, int n)
+{
+	(void)n;
+	look(desk);
+}
+
+static bool start(struct desk *desk, int n)
 {
 	struct batch_card *card = card_of(desk);
 	struct fault fault = { 0 };
 	int64_t batch_id;
 
+	(void)n;
 	if (kitchen_start_batch(desk->kitchen, &card->order, card->sure, &batch_id, &fault)) {
 		desk->selected_station = card->order.station_id;
 		desk->selected_load = 0;
 		desk_open_for(desk, VIEW_CARD, (struct opening){ .id = batch_id });
 		desk_say(desk, ROLE_DONE, "Batch started; what it needs is off the shelf. (u undoes)");
-		return;
+		return true;
 	}
 	card->sure = fault.kind == FAULT_CONFIRM;
 	desk_say_fault(desk, &fault);
 	if (card->sure)
 		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
-}
-
-static void choose(struct desk *desk)
-{
-	struct batch_card *card = card_of(desk);
-	const struct recipe *recipe = chosen(desk);
-
-	switch (card->field) {
-	case BATCH_RECIPE: choose_recipe(desk); break;
-	case BATCH_PACK:
-		if (nth_word(recipe->packs, card->picker.cursor, card->order.pack, sizeof(card->order.pack)))
-			go_to(desk, BATCH_JAR);
-		break;
-	case BATCH_JAR:
-		if (nth_jar(desk, recipe, card->picker.cursor, card->order.jar, sizeof(card->order.jar)))
-			go_to(desk, BATCH_MULTIPLE);
-		break;
-	case BATCH_MULTIPLE: (void)choose_multiple(desk, ""); break;
-	case BATCH_READY: start(desk); break;
-	}
-}
-
-static void back(struct desk *desk)
-{
-	switch (card_of(desk)->field) {
-	case BATCH_RECIPE: desk_show_board(desk); break;
-	case BATCH_PACK: go_to(desk, BATCH_RECIPE); break;
-	case BATCH_JAR:
-		go_to(desk, BATCH_PACK);
-		if (choice_count(desk) <= 1)
-			go_to(desk, BATCH_RECIPE);
-		break;
-	case BATCH_MULTIPLE: go_to(desk, BATCH_JAR); break;
-	case BATCH_READY: go_to(desk, BATCH_MULTIPLE); break;
-	}
-}
-
-static void cursor(struct desk *desk, int by)
-{
-	struct batch_card *card = card_of(desk);
-
-	if (card->field < BATCH_MULTIPLE)
-		picker_move(&card->picker, by, choice_count(desk));
-	else if (card->field == BATCH_MULTIPLE && card->multiple.value - by >= 1 && card->multiple.value - by <= 99) {
-		card->multiple.value -= by;
-		look(desk);
-	} else if (card->field == BATCH_READY) {
-		scroll_move(&card->need_list, by, need_count(desk));
-	}
-}
-
-static void up(struct desk *desk)
-{
-	cursor(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	cursor(desk, 1);
-}
-
-static bool typed(struct desk *desk, long key)
-{
-	struct batch_card *card = card_of(desk);
-
-	if (types(desk, key)) {
-		picker_typed(desk, &card->picker, key, recipe_name);
-		return true;
-	}
-	if (card->field == BATCH_MULTIPLE && number_typed(&card->multiple, key, 99)) {
-		look(desk);
-		return true;
-	}
-	if (key == KEY_CODE_BACKSPACE) {
-		back(desk);
-		return true;
-	}
 	return false;
+}
+
+static void scroll_needs(struct desk *desk, int by)
+{
+	scroll_move(&card_of(desk)->need_list, by, need_count(desk));
+}
+
+/* --- the questions ----------------------------------------------------------------------- */
+
+static void recipe_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", card_of(desk)->order.recipe);
+}
+
+static void jar_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", jar_size_words(card_of(desk)->order.jar, 2));
+}
+
+static void multiple_said(const struct desk *desk, struct text *text)
+{
+	if (is_from(desk, IS_READY))
+		text_add(text, "%s", count_words(card_of(desk)->form.number.value, "batch").words);
+}
+
+static const struct question questions[] = {
+	[ASKS_RECIPE] = { .kind = ASK_CHOICE,
+	                  .name = "recipe",
+	                  .asks = "What are you cooking? Type a few letters, or move.",
+	                  .brief = "What are you cooking?",
+	                  .answer = recipe_said,
+	                  .count = recipes_listed,
+	                  .words = recipe_words,
+	                  .word = recipe_name,
+	                  .none = "No recipe by that name. Your own are added in the house view (h).",
+	                  .take = take_recipe },
+	[ASKS_PACK] = { .kind = ASK_CHOICE,
+	                .name = "pack",
+	                .asks = "Which jars and pack?",
+	                .count = pack_count,
+	                .words = pack_words_at,
+	                .passes = true,
+	                .offers = safer_pack,
+	                .take = take_pack },
+	[ASKS_JAR] = { .kind = ASK_CHOICE,
+	               .name = "jar",
+	               .asks = "Which size?",
+	               .answer = jar_said,
+	               .count = jar_count,
+	               .words = jar_words,
+	               .take = take_jar },
+	[ASKS_MULTIPLE] = { .kind = ASK_NUMBER,
+	                    .name = "multiple",
+	                    .asks = "How many batches in this pot? Type it.",
+	                    .answer = multiple_said,
+	                    .most = 99,
+	                    .changed = multiple_changed,
+	                    .take = take_multiple },
+	[IS_READY] = { .kind = ASK_LAST,
+	               .name = "ready",
+	               .asks = "Ready. Space starts the batch and takes this off the shelf.",
+	               .moves = scroll_needs,
+	               .take = start },
+};
+
+static bool reason_typed(struct desk *desk, const char *text)
+{
+	struct batch_card *card = card_of(desk);
+
+	text_copy(card->order.reason, sizeof(card->order.reason), text);
+	if (!may_multiply(desk, text))
+		return !desk->entry.open;
+	form_to(desk, &card->form, &questions[IS_READY]);
+	return true;
+}
+
+void batch_view_go_on(struct desk *desk)
+{
+	struct form *form = &card_of(desk)->form;
+
+	desk_show_view(desk, VIEW_BATCH);
+	form_to(desk, form, &questions[ASKS_RECIPE]);
+	if (chosen(desk) != NULL && !recipe_awaits_sheet(chosen(desk)))
+		form_on(desk, form);
+}
+
+static struct form *form_of(const struct desk *desk)
+{
+	return &card_of(desk)->form;
 }
 
 /* What the plan has for this pot, and what is to be done with it. */
@@ -423,11 +407,10 @@ static void take_planned(struct desk *desk)
 		sheet_view_enter(desk, begin->recipe);
 		return;
 	}
-	go_to(desk, BATCH_MULTIPLE);
-	card_of(desk)->multiple.value = begin->multiple;
-	look(desk);
+	card_of(desk)->form.number.value = begin->multiple;
+	form_to(desk, &card_of(desk)->form, &questions[ASKS_MULTIPLE]);
 	if (card_of(desk)->need_known)
-		card_of(desk)->field = BATCH_READY;
+		form_to(desk, &card_of(desk)->form, &questions[IS_READY]);
 	say_planned(desk, &plan);
 }
 
@@ -436,8 +419,9 @@ static void enter(struct desk *desk, const struct opening *opening)
 	memset(card_of(desk), 0, sizeof(*card_of(desk)));
 	card_of(desk)->order.station_id = opening->id;
 	card_of(desk)->order.multiple = 1;
-	card_of(desk)->multiple.value = 1;
 	desk_show_view(desk, VIEW_BATCH);
+	card_of(desk)->form.number.value = 1;
+	form_begin(desk, &card_of(desk)->form, questions, sizeof(questions) / sizeof(questions[0]), desk_show_board);
 	take_planned(desk);
 }
 
@@ -574,7 +558,7 @@ static void need_list_draw(struct desk *desk, int top, int rows, int cols)
 	card->need_list.top = n - card->need_list.cursor;
 	if (n < count)
 		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d more%s", count - n,
-		              card->field == BATCH_READY ? ": Down" : "");
+		              is_from(desk, IS_READY) ? ": Down" : "");
 	else if (card->need_list.cursor > 0)
 		terminal_putf(desk->terminal, end, 3, cols - 4, ROLE_STRONG, "%d above: Up", card->need_list.cursor);
 }
@@ -584,7 +568,7 @@ static bool may_take_instead(const struct desk *desk)
 {
 	const struct batch_card *card = card_of(desk);
 
-	return card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
+	return is_from(desk, ASKS_MULTIPLE) && card->need_known && card->need.instead.acid != ACID_NOT_SAID &&
 	       card->order.acid != card->need.instead.acid;
 }
 
@@ -634,60 +618,34 @@ static void chosen_words(const struct desk *desk, struct text *text)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct batch_card *card = card_of(desk);
-	const struct jar_size *jar = jar_size_named(card->order.jar);
 
 	for (size_t i = 0; i < board->stations; i++)
 		if (board->strips[i].station.id == card->order.station_id)
 			text_add(text, "%d %s", board->strips[i].station.digit, board->strips[i].station.name);
-	if (card->field > BATCH_RECIPE)
-		text_add(text, " > %s", card->order.recipe);
-	if (card->field > BATCH_JAR && jar != NULL)
-		text_add(text, " > %s", jar->plural);
-	if (card->field > BATCH_MULTIPLE)
-		text_add(text, " > %s", count_words(card->multiple.value, "batch").words);
+	form_answers(desk, &card->form, text);
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	static const char *const questions[] = {
-		[BATCH_RECIPE] = "What are you cooking? Type a few letters, or move.",
-		[BATCH_PACK] = "Which jars and pack?",
-		[BATCH_JAR] = "Which size?",
-		[BATCH_MULTIPLE] = "How many batches in this pot? Type it.",
-		[BATCH_READY] = "Ready. Space starts the batch and takes this off the shelf.",
-	};
-	struct batch_card *card = card_of(desk);
 	char words[300];
 	struct text text = TEXT_OVER(words);
-	int window_rows;
-	int cols;
-	int asked;
+	int cols = desk_columns(desk);
+	int used;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
 	chosen_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	asked = picker_question_draw(desk, &card->picker, top + 1, cols,
-	                             "What are you "
-	                             "cooking?",
-	                             questions[card->field]);
-	if (card->field < BATCH_MULTIPLE) {
-		picker_draw(desk, &card->picker, top + 2, rows - 2, cols, choice_count(desk), choice_words);
-		if (choice_count(desk) == 0)
-			terminal_put(desk->terminal, top + 2, 3, cols - 4, ROLE_CAUTION,
-			             "No recipe by that name. Your own are added in the house view (h).");
-		return;
-	}
-	if (card->field == BATCH_MULTIPLE)
-		terminal_putf(desk->terminal, top + 1, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5, ROLE_SELECTED,
-		              " %d ", card->multiple.value);
-	need_draw(desk, top + 2, rows - 2, cols);
+	used = 1 + form_draw(desk, &card_of(desk)->form, top + 1, rows - 1, cols);
+	if (is_from(desk, ASKS_MULTIPLE))
+		need_draw(desk, top + used, rows - used, cols);
 }
 
 /* Of the recipe that is chosen, or at the cursor. */
 static void sources(const struct desk *desk, struct sources *page)
 {
-	const struct recipe *recipe =
-	    card_of(desk)->field == BATCH_RECIPE ? nth_recipe(desk, card_of(desk)->picker.cursor) : chosen(desk);
+	int here = form_choice(desk, &card_of(desk)->form);
+	const struct recipe *recipe = is_from(desk, ASKS_PACK) ? chosen(desk)
+	                              : here < 0               ? NULL
+	                                                       : kitchen_recipe(desk->kitchen, (size_t)here);
 
 	if (recipe == NULL)
 		return;
@@ -697,40 +655,34 @@ static void sources(const struct desk *desk, struct sources *page)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return card_of(desk)->field == BATCH_READY ? "START the batch" : "choose";
-}
-
-static const char *const pages[] = { "recipe", "pack", "jar", "multiple", "ready", NULL };
-
-static int page(const struct desk *desk)
-{
-	return (int)card_of(desk)->field;
+	return is_from(desk, IS_READY) ? "START the batch" : "choose";
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, choose },
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, form_take },
 	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
-	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, back },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, form_back },
 	{ 's', 0, "s", "its sheet", "Change the amounts from its pectin's sheet.", of_sheet, change_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, down },
-	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, choose },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, form_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, form_down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, form_take },
 	{ 0, 0, "letters", NULL, "Recipes: only those with these letters. Batches: digits.", NULL, NULL },
 };
 
 const struct view batch_view = {
 	.title = "Batch card",
 	.state = &card_state,
-	.pages = pages,
-	.page = page,
+	.questions = questions,
+	.question_count = sizeof(questions) / sizeof(questions[0]),
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
 	.sources = sources,
 	.keeps = true,
-	.typed = typed,
-	.types = types,
+	.form = form_of,
+	.typed = form_typed,
+	.types = form_types,
 	.first_key_words = choose_words,
 };

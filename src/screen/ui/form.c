@@ -203,6 +203,8 @@ static void move(struct desk *desk, int by)
 
 	if (question->kind == ASK_CHOICE) {
 		picker_move(&form->picker, by, listed_count(desk, form));
+	} else if (question->moves != NULL) {
+		question->moves(desk, by);
 	} else if (question->kind == ASK_NUMBER && number >= 1 && number <= question->most) {
 		form->number.value = number;
 		number_is(desk, form);
@@ -298,8 +300,7 @@ static void number_draw(struct desk *desk, const struct form *form, int row, int
 	int used;
 
 	used = terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_SELECTED, " %d ", form->number.value);
-	if (question->unit != NULL)
-		question->unit(desk, form->number.value, &text);
+	question->unit(desk, form->number.value, &text);
 	terminal_put(desk->terminal, row, 4 + used, cols - 5 - used, ROLE_QUIET, words);
 }
 
@@ -308,8 +309,8 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 	const struct question *question = form_question(form);
 	const char *brief = question->brief != NULL ? question->brief : question->asks;
 	int count;
+	int asked = picker_question_draw(desk, &form->picker, top, cols, brief, question->asks);
 
-	(void)picker_question_draw(desk, &form->picker, top, cols, brief, question->asks);
 	switch (question->kind) {
 	case ASK_CHOICE:
 		count = listed_count(desk, form);
@@ -318,7 +319,14 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 		else
 			choices_draw(desk, form, top + 1, count, cols, count);
 		return question->short_list && count < rows - 1 ? 2 + count : rows;
-	case ASK_NUMBER: number_draw(desk, form, top + 1, cols); return 3;
+	case ASK_NUMBER:
+		if (question->unit == NULL) {
+			terminal_putf(desk->terminal, top, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5,
+			              ROLE_SELECTED, " %d ", form->number.value);
+			return 1;
+		}
+		number_draw(desk, form, top + 1, cols);
+		return 3;
 	case ASK_TEXT:
 	case ASK_LAST: break;
 	}

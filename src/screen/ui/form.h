@@ -50,11 +50,15 @@ struct question {
 	/* ASK_CHOICE: where the cursor begins.  ASK_NUMBER: what is offered.  NULL: the first, or
 	 * what stood there before. */
 	int (*offers)(const struct desk *desk);
-	/* ASK_NUMBER: 1 to `most`; what it counts and what is to be known of it, beside it; what
+	/* ASK_NUMBER: 1 to `most`; what it counts and what is to be known of it, beside it in a row
+	 * of its own (NULL: the number stands behind the question, and all rows are below); what
 	 * follows from it, each time it changes (NULL: nothing). */
 	int most;
 	void (*unit)(const struct desk *desk, int n, struct text *text);
 	void (*changed)(struct desk *desk, int n);
+
+	/* Up and Down where there is nothing to choose: by so many lines.  NULL: nothing. */
+	void (*moves)(struct desk *desk, int by);
 
 	/* Takes the answer, the n-th choice or the number; true: on to the next.  False: it said
 	 * why not, or went elsewhere.  ASK_LAST: n is 0. */
