@@ -14,14 +14,13 @@
 #include "kitchen/stock/stock.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/form.h"
 
-enum fill_field { FILL_JAR, FILL_COUNT, FILL_LIDS, FILL_ACID, FILL_VINEGAR, FILL_READY };
+enum { ASKS_JAR, ASKS_COUNT, ASKS_BOX, ASKS_ACID, ASKS_VINEGAR, IS_READY };
 
 struct fill_card {
 	int64_t batch_id;
-	enum fill_field field;
-	struct picker picker;
-	struct number_entry count;
+	struct form form; /* its number: the jars filled */
 	char jar[WORD_MAX_BYTES];
 	int64_t lid_box_id;      /* kept from one filling to the next */
 	bool lids_said;          /* a box was chosen, or "not noted" */
@@ -85,17 +84,23 @@ static void ask_acid(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
-static int choice_count(const struct desk *desk)
+static int jar_count(const struct desk *desk)
 {
 	int count = 0;
 
-	if (card_of(desk)->field == FILL_LIDS)
-		return (int)card_of(desk)->box_count + 1;
-	if (card_of(desk)->field == FILL_ACID)
-		return (int)card_of(desk)->asked.answer_count;
-	while (card_of(desk)->field == FILL_JAR && nth_jar(desk, count) != NULL)
+	while (nth_jar(desk, count) != NULL)
 		count++;
 	return count;
+}
+
+static int box_count(const struct desk *desk)
+{
+	return (int)card_of(desk)->box_count + 1;
+}
+
+static int acid_count(const struct desk *desk)
+{
+	return (int)card_of(desk)->asked.answer_count;
 }
 
 static void tick_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -105,7 +110,7 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 	struct text text = text_over(buffer, size);
 
 	if (strip != NULL)
-		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->count.value, &text);
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->form.number.value, &text);
 }
 
 /* What the shelf says against an answer; "" nothing. */
@@ -114,7 +119,7 @@ static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
 	const struct fill_card *card = card_of(desk);
 	struct acid_shelf shelf = { false, "" };
 
-	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->count.value, acid, &shelf, NULL);
+	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->form.number.value, acid, &shelf, NULL);
 	return shelf;
 }
 
@@ -129,59 +134,39 @@ static void answer_words(const struct desk *desk, int n, char *buffer, size_t si
 	               shelf.is_short ? "! " : "", tick);
 }
 
-static void choice_words(const struct desk *desk, int n, char *buffer, size_t size)
+static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	if (card_of(desk)->field == FILL_LIDS)
-		lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
-	else if (card_of(desk)->field == FILL_ACID)
-		answer_words(desk, n, buffer, size);
-	else
-		text_copy(buffer, size, nth_jar(desk, n)->plural);
+	text_copy(buffer, size, nth_jar(desk, n)->plural);
 }
 
-/* The box of the filling before is under the cursor, as long as it is there. */
-static void point_at_box(struct fill_card *card)
+static void box_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
+	lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
+}
+
+/* The box of the filling before, as long as it is there. */
+static int box_before(const struct desk *desk)
+{
+	const struct fill_card *card = card_of(desk);
+	int before = 0;
+
 	for (size_t i = 0; i < card->box_count; i++)
 		if (card->boxes[i].id == card->lid_box_id)
-			card->picker.cursor = (int)i;
-	if (card->lid_box_id == 0 && card->lids_said)
-		card->picker.cursor = (int)card->box_count; /* not noted */
+			before = (int)i;
+	return card->lid_box_id == 0 && card->lids_said ? (int)card->box_count : before; /* the last: not noted */
 }
 
-static void go_to(struct desk *desk, enum fill_field field)
-{
-	card_of(desk)->field = field;
-	picker_reset(&card_of(desk)->picker);
-	if (field == FILL_LIDS)
-		point_at_box(card_of(desk));
-}
-
-/* The size the batch was meant for is under the cursor. */
-static void point_at_meant(struct desk *desk)
+/* The size the batch was meant for. */
+static int jar_meant(const struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 	const struct jar_size *jar;
+	int meant = 0;
 
 	for (int n = 0; strip != NULL && (jar = nth_jar(desk, n)) != NULL; n++)
 		if (strcmp(jar->name, strip_batch(strip)->row.jar) == 0)
-			card_of(desk)->picker.cursor = n;
-}
-
-static void enter(struct desk *desk, const struct opening *opening)
-{
-	card_of(desk)->batch_id = opening->id;
-	card_of(desk)->count = (struct number_entry){ 0 };
-	card_of(desk)->asked = (struct acid_asked){ 0 };
-	card_of(desk)->acid_in = false;
-	card_of(desk)->acid = ACID_NOT_SAID;
-	card_of(desk)->vinegar_tenths = 0;
-	card_of(desk)->sure = false;
-	card_of(desk)->reason[0] = '\0';
-	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count);
-	go_to(desk, FILL_JAR);
-	point_at_meant(desk);
-	desk_show_view(desk, VIEW_FILL);
+			meant = n;
+	return meant;
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -190,8 +175,9 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = card_of(desk);
-	struct fill_order order = { card->batch_id, card->jar,    card->count.value, card->lid_box_id,    card->acid_in,
-		                    card->sure,     card->reason, card->acid,        card->vinegar_tenths };
+	struct fill_order order = { card->batch_id,   card->jar,     card->form.number.value,
+		                    card->lid_box_id, card->acid_in, card->sure,
+		                    card->reason,     card->acid,    card->vinegar_tenths };
 	struct fault fault = { 0 };
 
 	card->sure = false;
@@ -218,39 +204,43 @@ static bool reason_typed(struct desk *desk, const char *text)
 	return fill(desk, text);
 }
 
-/* Without the acid: only with a reason, and never valid. */
-static void no_acid(struct desk *desk)
+static bool is_at(const struct desk *desk, int question)
 {
-	card_of(desk)->acid_in = false;
-	card_of(desk)->reason[0] = '\0'; /* one of before was for another answer */
-	go_to(desk, FILL_READY);
-	(void)fill(desk, "");
+	return card_of(desk)->form.at == (size_t)question;
 }
 
-static bool asks_acid(const struct desk *desk)
+static bool at_acid(const struct desk *desk)
 {
-	return card_of(desk)->field == FILL_ACID;
+	return is_at(desk, ASKS_ACID);
 }
 
 /* Acid that has a ledger; what the recipe has in its pot was asked for when it began. */
-static bool asks_acid_in_jar(const struct desk *desk)
+static bool at_acid_in_jar(const struct desk *desk)
 {
-	return asks_acid(desk) && card_of(desk)->asked.in_jar;
+	return at_acid(desk) && card_of(desk)->asked.in_jar;
+}
+
+static void usual_vinegar(const struct desk *desk, struct text *text)
+{
+	(void)desk;
+	text_add(text, "5");
 }
 
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
 	card_of(desk)->vinegar_tenths = desk_vinegar(desk, text);
-	if (card_of(desk)->vinegar_tenths == 0)
-		return false;
-	go_to(desk, FILL_READY);
-	return true;
+	return card_of(desk)->vinegar_tenths > 0;
 }
 
-static void ask_vinegar(struct desk *desk)
+/* Less in the pot than the recipe asks for was said before, with its reason. */
+static bool asks_acid(const struct desk *desk)
 {
-	go_to(desk, FILL_VINEGAR);
-	desk_offer(desk, "Vinegar, percent on its label:", "5", vinegar_typed);
+	return card_of(desk)->asked.asked && !card_of(desk)->asked.short_in_pot;
+}
+
+static bool asks_vinegar(const struct desk *desk)
+{
+	return asks_acid(desk) && card_of(desk)->asked.vinegar;
 }
 
 /* The cursor stays where it is: what Space would put down is not changed under a hand. */
@@ -259,7 +249,7 @@ static void say_shelf(struct desk *desk)
 	const struct fill_card *card = card_of(desk);
 	struct acid_shelf own;
 
-	if (card->field != FILL_ACID || card->asked.answer_count == 0)
+	if (!asks_acid(desk) || card->asked.answer_count == 0)
 		return;
 	own = shelf_of(desk, card->asked.answers[0]);
 	if (own.is_short)
@@ -267,7 +257,6 @@ static void say_shelf(struct desk *desk)
 		         own.words, card->asked.answer_count > 1 ? "; other published ones are below" : "");
 }
 
-/* Less in the pot than the recipe asks for was said before, with its reason. */
 static void after_lids(struct desk *desk)
 {
 	struct fill_card *card = card_of(desk);
@@ -278,7 +267,6 @@ static void after_lids(struct desk *desk)
 	card->acid_in = false;
 	if (card->asked.short_in_pot)
 		desk_say(desk, ROLE_CAUTION, "Less acid is in than the recipe asks for: these jars are NOT VALID.");
-	go_to(desk, card->asked.asked && !card->asked.short_in_pot ? FILL_ACID : FILL_READY);
 	say_shelf(desk);
 }
 
@@ -297,7 +285,7 @@ static bool shelf_lets_pass(struct desk *desk, enum acid acid)
 
 static bool got_typed(struct desk *desk, const char *text)
 {
-	enum acid acid = card_of(desk)->asked.answers[card_of(desk)->picker.cursor];
+	enum acid acid = card_of(desk)->asked.answers[form_choice(desk, &card_of(desk)->form)];
 	enum supply_kind kind = acid_supply(acid);
 	struct fault fault = { 0 };
 	int64_t amount;
@@ -316,67 +304,135 @@ static void more_got(struct desk *desk)
 	const struct fill_card *card = card_of(desk);
 	char prompt[80];
 
-	if (card->picker.cursor >= (int)card->asked.answer_count)
+	if (form_choice(desk, &card->form) < 0)
 		return;
-	(void)snprintf(prompt, sizeof(prompt),
-	               "How much more %s did you get:", acid_words(card->asked.answers[card->picker.cursor]));
+	(void)snprintf(prompt, sizeof(prompt), "How much more %s did you get:",
+	               acid_words(card->asked.answers[form_choice(desk, &card->form)]));
 	desk_ask(desk, prompt, "", got_typed);
 }
 
-static void choose_acid(struct desk *desk)
+static const char *acid_question(const struct desk *desk)
+{
+	return card_of(desk)->asked.in_jar ? NULL : "Is the acid in the POT, bottled? Space only if it is.";
+}
+
+static bool take_acid(struct desk *desk, int n)
 {
 	struct fill_card *card = card_of(desk);
-	size_t n = (size_t)card->picker.cursor;
 
-	if (n >= card->asked.answer_count || !shelf_lets_pass(desk, card->asked.answers[n]))
-		return;
+	if (!shelf_lets_pass(desk, card->asked.answers[n]))
+		return false;
 	card->acid_in = true;
 	card->acid = card->asked.answers[n];
 	card->reason[0] = '\0'; /* none is needed */
-	if (card->asked.vinegar)
-		ask_vinegar(desk);
-	else
-		go_to(desk, FILL_READY);
+	return true;
 }
 
-static void choose(struct desk *desk)
+static bool take_jar(struct desk *desk, int n)
+{
+	text_copy(card_of(desk)->jar, sizeof(card_of(desk)->jar), nth_jar(desk, n)->name);
+	return true;
+}
+
+static bool take_count(struct desk *desk, int n)
+{
+	if (n < 1)
+		desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
+	return n >= 1;
+}
+
+static bool take_box(struct desk *desk, int n)
 {
 	struct fill_card *card = card_of(desk);
 
-	switch (card->field) {
-	case FILL_JAR:
-		text_copy(card->jar, sizeof(card->jar), nth_jar(desk, card->picker.cursor)->name);
-		go_to(desk, FILL_COUNT);
-		break;
-	case FILL_COUNT:
-		if (card->count.value > 0)
-			go_to(desk, FILL_LIDS);
-		else
-			desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
-		break;
-	case FILL_LIDS:
-		if (lid_box_choose(desk, card->boxes, card->box_count, card->picker.cursor, card->count.value,
-		                   &card->lid_box_id)) {
-			card->lids_said = true;
-			after_lids(desk);
-		}
-		break;
-	case FILL_ACID: choose_acid(desk); break;
-	case FILL_VINEGAR: ask_vinegar(desk); break;
-	case FILL_READY: (void)fill(desk, ""); break;
-	}
+	if (!lid_box_choose(desk, card->boxes, card->box_count, n, card->form.number.value, &card->lid_box_id))
+		return false;
+	card->lids_said = true;
+	after_lids(desk);
+	return true;
 }
 
-static void back(struct desk *desk)
+static bool take_all(struct desk *desk, int n)
 {
-	switch (card_of(desk)->field) {
-	case FILL_JAR: desk_show_board(desk); break;
-	case FILL_COUNT: go_to(desk, FILL_JAR); break;
-	case FILL_LIDS: go_to(desk, FILL_COUNT); break;
-	case FILL_ACID:
-	case FILL_VINEGAR:
-	case FILL_READY: go_to(desk, FILL_LIDS); break;
-	}
+	(void)n;
+	return fill(desk, "");
+}
+
+/* --- the questions ------------------------------------------------------------------------- */
+
+static void count_beside(const struct desk *desk, int n, struct text *text)
+{
+	text_add(text, "%s", jar_size_words(card_of(desk)->jar, n));
+}
+
+static const struct question questions[] = {
+	[ASKS_JAR] = { .kind = ASK_CHOICE,
+	               .name = "jar",
+	               .asks = "Filled into which jars?",
+	               .count = jar_count,
+	               .words = jar_words,
+	               .offers = jar_meant,
+	               .take = take_jar },
+	[ASKS_COUNT] = { .kind = ASK_NUMBER,
+	                 .name = "count",
+	                 .asks = "How many?",
+	                 .most = 99,
+	                 .unit = count_beside,
+	                 .take = take_count },
+	[ASKS_BOX] = { .kind = ASK_CHOICE,
+	               .name = "lids",
+	               .asks = "Lids from which box?",
+	               .count = box_count,
+	               .words = box_words,
+	               .offers = box_before,
+	               .take = take_box },
+	[ASKS_ACID] = { .kind = ASK_CHOICE,
+	                .name = "acid",
+	                .asks = "Is the bottled acid in EVERY jar? Space only if it is.",
+	                .asked = asks_acid,
+	                .count = acid_count,
+	                .words = answer_words,
+	                .stop = true,
+	                .put = acid_question,
+	                .take = take_acid },
+	[ASKS_VINEGAR] = { .kind = ASK_TEXT,
+	                   .name = "vinegar",
+	                   .asks = "Vinegar, percent on its label:",
+	                   .asked = asks_vinegar,
+	                   .text = usual_vinegar,
+	                   .typed = vinegar_typed },
+	[IS_READY] = { .kind = ASK_LAST, .name = "ready", .asks = "Space writes them down.", .take = take_all },
+};
+
+/* Without the acid: only with a reason, and never valid. */
+static void no_acid(struct desk *desk)
+{
+	card_of(desk)->acid_in = false;
+	card_of(desk)->reason[0] = '\0'; /* one of before was for another answer */
+	form_to(desk, &card_of(desk)->form, &questions[IS_READY]);
+	(void)fill(desk, "");
+}
+
+static struct form *form_of(const struct desk *desk)
+{
+	return &card_of(desk)->form;
+}
+
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	struct fill_card *card = card_of(desk);
+
+	card->batch_id = opening->id;
+	card->form.number = (struct number_entry){ 0 };
+	card->asked = (struct acid_asked){ 0 };
+	card->acid_in = false;
+	card->acid = ACID_NOT_SAID;
+	card->vinegar_tenths = 0;
+	card->sure = false;
+	card->reason[0] = '\0';
+	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
+	desk_show_view(desk, VIEW_FILL);
+	form_begin(desk, &card->form, questions, sizeof(questions) / sizeof(questions[0]), desk_show_board);
 }
 
 static void all_filled(struct desk *desk)
@@ -409,36 +465,6 @@ static void jars_hot(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
-static void cursor(struct desk *desk, int by)
-{
-	struct fill_card *card = card_of(desk);
-
-	if (card->field == FILL_COUNT && card->count.value - by >= 0 && card->count.value - by <= 99)
-		card->count.value -= by;
-	else
-		picker_move(&card->picker, by, choice_count(desk));
-}
-
-static void up(struct desk *desk)
-{
-	cursor(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	cursor(desk, 1);
-}
-
-static bool typed(struct desk *desk, long key)
-{
-	if (card_of(desk)->field == FILL_COUNT && number_typed(&card_of(desk)->count, key, 99))
-		return true;
-	if (key != KEY_CODE_BACKSPACE)
-		return false;
-	back(desk);
-	return true;
-}
-
 /* What will be put down of the acid. */
 static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 {
@@ -456,24 +482,13 @@ static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	static const char *const questions[] = {
-		[FILL_JAR] = "Filled into which jars?",
-		[FILL_COUNT] = "How many?",
-		[FILL_LIDS] = "Lids from which box?",
-		[FILL_ACID] = "Is the bottled acid in EVERY jar? Space only if it is.",
-		[FILL_VINEGAR] = "How strong is the vinegar? Space, then its percent.",
-		[FILL_READY] = "Space writes them down.",
-	};
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = card_of(desk);
-	const struct jar_size *jar = jar_size_named(card->jar);
 	const struct strip_batch *in;
 	char headspace[24];
 	char words[ACID_ANSWER_BYTES] = "";
-	int window_rows;
-	int cols;
+	int cols = desk_columns(desk);
 
-	terminal_size(desk->terminal, &window_rows, &cols);
 	if (strip == NULL) {
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
 		return;
@@ -484,24 +499,17 @@ static void draw(struct desk *desk, int top, int rows)
 	              strip->holds, count_words(in->filled, "jar").words, headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w says so.");
-	terminal_put(desk->terminal, top + 2, 1, cols - 2, card->field == FILL_ACID ? ROLE_STOP : ROLE_PLAIN,
-	             card->field == FILL_ACID && !card->asked.in_jar
-	                 ? "Is the acid in the POT, bottled? Space only if it is."
-	                 : questions[card->field]);
-	if (card->field == FILL_COUNT || card->field == FILL_READY)
-		terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->count.value,
-		              jar == NULL ? "" : jar->plural);
-	if (card->field == FILL_READY)
-		terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
-	if (card->field == FILL_JAR || card->field == FILL_LIDS || card->field == FILL_ACID)
-		picker_draw(desk, &card->picker, top + 3, rows - 3, cols, choice_count(desk), choice_words);
+	(void)form_draw(desk, &card->form, top + 2, rows - 2, cols);
+	if (!is_at(desk, IS_READY))
+		return;
+	terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->form.number.value,
+	              jar_size_words(card->jar, card->form.number.value));
+	terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
 }
 
 static const char *choose_words(const struct desk *desk)
 {
-	return card_of(desk)->field == FILL_READY  ? "WRITE them down"
-	       : card_of(desk)->field == FILL_ACID ? "it is in"
-	                                           : "choose";
+	return is_at(desk, IS_READY) ? "WRITE them down" : at_acid(desk) ? "it is in" : "choose";
 }
 
 static void undo(struct desk *desk)
@@ -529,39 +537,33 @@ static void sources(const struct desk *desk, struct sources *page)
 	sources_add_food(page, food_named(recipe->food));
 }
 
-static const char *const pages[] = { "jar", "count", "lids", "acid", "vinegar", "ready", NULL };
-
-static int page(const struct desk *desk)
-{
-	return (int)card_of(desk)->field;
-}
-
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, choose },
-	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", asks_acid,
-	  no_acid },
+	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, form_take },
+	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", at_acid, no_acid },
 	{ 'g', 0, "g", "got more", "You got more of the acid under the cursor: how much, onto the shelf.",
-	  asks_acid_in_jar, more_got },
+	  at_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
 	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
-	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, back },
+	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, form_up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one jar less.", NULL, form_down },
 };
 
 const struct view fill_view = {
 	.title = "Filling",
 	.state = &card_state,
-	.pages = pages,
-	.page = page,
+	.questions = questions,
+	.question_count = sizeof(questions) / sizeof(questions[0]),
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
 	.sources = sources,
 	.keeps = true,
-	.typed = typed,
+	.form = form_of,
+	.typed = form_typed,
+	.types = form_types,
 	.first_key_words = choose_words,
 };

@@ -309,7 +309,9 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 	const struct question *question = form_question(form);
 	const char *brief = question->brief != NULL ? question->brief : question->asks;
 	int count;
-	int asked = picker_question_draw(desk, &form->picker, top, cols, brief, question->asks);
+	const char *put = question->put != NULL ? question->put(desk) : NULL;
+	int asked = picker_question_draw(desk, &form->picker, top, cols, brief, put != NULL ? put : question->asks,
+	                                 question->stop ? ROLE_STOP : ROLE_PLAIN);
 
 	switch (question->kind) {
 	case ASK_CHOICE:

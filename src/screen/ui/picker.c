@@ -209,12 +209,12 @@ bool picker_blank(struct desk *desk, const struct picker *picker, const char *na
 }
 
 int picker_question_draw(struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
-                         const char *question)
+                         const char *question, enum role role)
 {
 	int used;
 
 	if (picker->filter[0] == '\0')
-		return terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, question);
+		return terminal_put(desk->terminal, row, 1, cols - 2, role, question);
 	used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, brief) + 1;
 	return used + terminal_putf(desk->terminal, row, 1 + used, cols - 2 - used, ROLE_STRONG, "%s_", picker->filter);
 }
