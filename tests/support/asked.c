@@ -54,7 +54,7 @@ const char *asked_word(const struct desk *desk)
 	const struct view *view = view_of(desk, desk->view);
 
 	if (view->questions != NULL)
-		return form_question(view->form(desk))->name;
+		return view->questions[view->form(desk)->at].name;
 	return view->pages == NULL ? NULL : view->pages[view->page(desk)];
 }
 

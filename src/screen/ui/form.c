@@ -18,7 +18,7 @@ static struct form *form_here(const struct desk *desk)
 /* Where nothing has been begun. */
 static const struct question nothing_asked = { .kind = ASK_TEXT, .asks = "" };
 
-const struct question *form_question(const struct form *form)
+static const struct question *form_question(const struct form *form)
 {
 	return form->count == 0 ? &nothing_asked : &form->questions[form->at];
 }

@@ -87,7 +87,6 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 void form_to(struct desk *desk, struct form *form, const struct question *question);
 /* On from the present one to the next that is asked. */
 void form_on(struct desk *desk, struct form *form);
-const struct question *form_question(const struct form *form);
 int form_choice(const struct desk *desk, const struct form *form); /* under the cursor; -1: none */
 
 /* For the tables of a view: they work on its form (view.h). */
