@@ -19,7 +19,6 @@
 #include "base/fault.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
-#include "kitchen/exchange/labels.h"
 #include "kitchen/file/keeper.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/new_log.h"
@@ -316,36 +315,6 @@ static bool run_labels(const struct arguments *arguments, struct fault *fault)
 	       labels_command(arguments, path, &config.sheet, config.label_format, fault);
 }
 
-/* What the board's key for labels does. */
-static bool save_labels(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
-                        const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
-                        struct fault *fault)
-{
-	struct label_print print = { .sheet = *sheet, .format = format, .copies = 1, .start = 1 };
-	struct label_choice choice = { .load_id = about->kind == SUBJECT_LOAD ? about->id : 0 };
-	struct label *rows = NULL;
-	struct log_batch batch;
-	char code[NAME_MAX_BYTES];
-	bool done;
-
-	if (about->kind == SUBJECT_BATCH) {
-		if (!kitchen_batch_get(kitchen, about->id, &batch, fault))
-			return false;
-		kitchen_lot_code(kitchen, batch.lot_id, code, sizeof(code));
-		choice.lot = code;
-	}
-	done = labels_read(kitchen, &choice, &rows, &print.count, fault);
-	print.rows = rows;
-	done = done && labels_check(&print, fault) &&
-	       labels_save_beside(&print, log_path, saved->path, sizeof(saved->path), fault);
-	if (done) {
-		saved->labels = labels_total(&print);
-		saved->sheets = labels_sheets(&print);
-	}
-	free(rows);
-	return done;
-}
-
 static bool run_export(const struct arguments *arguments, struct fault *fault)
 {
 	char path[PATH_BYTES];
@@ -421,7 +390,7 @@ static struct board_wishes wishes_of(const struct arguments *arguments, bool reh
 		.no_color = arguments->given[OPTION_NO_COLOR],
 		.rehearsal = rehearsal,
 		.program = own_program,
-		.labels = save_labels,
+		.labels = labels_save_about,
 	};
 }
 

@@ -42,6 +42,13 @@ struct label {
 bool labels_read(struct kitchen *kitchen, const struct label_choice *choice, struct label **rows, size_t *count,
                  struct fault *fault);
 
+/* Where labels went. */
+struct labels_saved {
+	char path[4096];
+	int labels;
+	int sheets;
+};
+
 /* The cautions that go with every set of labels, one a line; NULL behind the last. */
 extern const char *const label_cautions[];
 

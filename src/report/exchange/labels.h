@@ -47,6 +47,12 @@ bool labels_save(const struct label_print *print, const char *path, bool replace
 bool labels_save_beside(const struct label_print *print, const char *log_path, char *path, size_t size,
                         struct fault *fault);
 
+/* The labels of a load, or of the lot of a batch, as a key of the board asks for them:
+ * into a file beside the log. */
+bool labels_save_about(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
+                       const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
+                       struct fault *fault);
+
 /* --- for the writers only ------------------------------------------------------------ */
 
 /* The label at a place of the whole run, counted from 0 with the places that are

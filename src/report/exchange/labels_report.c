@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
+#include "kitchen/board/look.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/recipe/sheet.h"
 #include "report/exchange/labels.h"
@@ -250,4 +251,33 @@ bool labels_save_beside(const struct label_print *print, const char *log_path, c
 			return false;
 	}
 	return false;
+}
+
+bool labels_save_about(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
+                       const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
+                       struct fault *fault)
+{
+	struct label_print print = { .sheet = *sheet, .format = format, .copies = 1, .start = 1 };
+	struct label_choice choice = { .load_id = about->kind == SUBJECT_LOAD ? about->id : 0 };
+	struct label *rows = NULL;
+	struct log_batch batch;
+	char code[NAME_MAX_BYTES];
+	bool done;
+
+	if (about->kind == SUBJECT_BATCH) {
+		if (!kitchen_batch_get(kitchen, about->id, &batch, fault))
+			return false;
+		kitchen_lot_code(kitchen, batch.lot_id, code, sizeof(code));
+		choice.lot = code;
+	}
+	done = labels_read(kitchen, &choice, &rows, &print.count, fault);
+	print.rows = rows;
+	done = done && labels_check(&print, fault) &&
+	       labels_save_beside(&print, log_path, saved->path, sizeof(saved->path), fault);
+	if (done) {
+		saved->labels = labels_total(&print);
+		saved->sheets = labels_sheets(&print);
+	}
+	free(rows);
+	return done;
 }

@@ -8,17 +8,11 @@
 
 #include "base/fault.h"
 #include "engine/label/label_sheet.h"
+#include "kitchen/exchange/labels.h"
 #include "log/rows/common.h"
 
 struct kitchen;
 struct log_subject;
-
-/* Where labels went. */
-struct labels_saved {
-	char path[4096];
-	int labels;
-	int sheets;
-};
 
 struct board_wishes {
 	const char *program; /* this one: started anew to check and copy the log (kitchen/file/keeper.h) */
