@@ -2,11 +2,11 @@
  * report.h - all answers without a screen: one document on a stream, as text for
  * people or as JSON for programs (docs/json.md lists every key).
  *
- * Arguments are the words of the command line; NULL is "not given".  Each
- * function returns true when the answer was written, or false with a fault:
- * FAULT_REFUSED for a question the tables do not answer, and the refusal was
- * written in the place of the answer; any other, such as FAULT_MISUSE for words
- * that cannot be read, and nothing was written.  Write errors stay in
+ * Each takes the parsed words of the command line, the open log (NULL for those that
+ * need none) and where the answer goes.  True: it was written.  False with
+ * FAULT_REFUSED: a question the tables or the log do not answer; whoever asked writes the
+ * sentence in the place of the answer, unless `told`.  False with any other, such as
+ * FAULT_MISUSE for words that cannot be read: nothing was written.  Write errors stay in
  * ferror(out).
  *
  * Each stands in the header of its room; this one is above them all.

@@ -32,7 +32,7 @@ house() {
 		rooms engine gate > rules > schedule > food > recipe > stats > process > label > physics
 		rooms log file > history > tables > journal > query > disk
 		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > canner > plan > stock > act > board
-		rooms report exchange > pantry > plan > house > history > board > process > out > cli
+		rooms report command > exchange > pantry > plan > house > history > board > process > out > cli
 		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
 	END
 }

@@ -303,7 +303,7 @@ gives 0 setup "$own/good.kitchen" -f "$own/log.db"
 set -- "$own"/log*
 if [ $# -eq 1 ]; then passed=$((passed + 1)); else bad "setup leaves more than the log"; fi
 gives 3 setup "$own/good.kitchen" -f "$own/log.db"
-holds "$err" "already exists"
+holds "$out" "already exists"
 echo "a letter" >"$own/letter.txt"
 gives 3 setup "$own/good.kitchen" --file="$own/letter.txt"
 gives 1 loads -f "$own/letter.txt"
@@ -342,7 +342,7 @@ holds "$out" '"practice_speed": 30,'
 gives 2 rehearse --scratch "$own/scratch.db"
 gives 3 rehearse --scratch "$own/scratch.db" --speed 5
 gives 3 rehearse --scratch "$own/log.db"
-holds "$err" "real log"
+holds "$out" "real log"
 gives 2 rehearse --kitchen "$own/good.kitchen"
 holds "$out" "$own/stillroom-practice-"
 gives 1 rehearse --kitchen "$own/wrong.kitchen" --scratch "$own/scratch-2.db"
@@ -350,7 +350,7 @@ if [ -e "$own/scratch-2.db" ]; then bad "a failed rehearsal leaves a log"; else 
 
 misuse "add --yes" restore -f "$own/log.db"
 gives 3 restore -f "$own/log.db" --yes
-holds "$err" "is not damaged"
+holds "$out" "is not damaged"
 gives 0 backup "$own/carried.db" -f "$own/log.db"
 holds "$out" "Written and checked: $own/carried.db"
 gives 3 backup "$own/carried.db" -f "$own/log.db"

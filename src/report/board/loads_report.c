@@ -14,8 +14,17 @@
 #include "kitchen/exchange/load_facts.h"
 #include "log/rows/words.h"
 #include "report/board/board_report.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"
+
+static struct load_choice choice_of(const struct arguments *arguments)
+{
+	return (struct load_choice){
+		.all = arguments->given[OPTION_ALL],
+		.since = arguments->value[OPTION_SINCE],
+	};
+}
 
 static void open_document(struct json *json, struct day *day, const char *list)
 {
@@ -196,13 +205,14 @@ static void put_load_text(FILE *out, const struct load_facts *facts)
 		(void)fprintf(out, "    note: %s\n", note);
 }
 
-bool report_loads(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault)
+bool report_loads(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
+	struct load_choice choice = choice_of(arguments);
 	struct json json = json_begin(to->out);
 	struct load_facts *rows;
 	size_t count;
 
-	if (!facts_read(day, choice, &rows, &count, fault))
+	if (!facts_read(day, &choice, &rows, &count, fault))
 		return false;
 	if (to->json)
 		open_document(&json, day, "loads");
@@ -292,13 +302,14 @@ static void put_jars(const struct report *to, struct json *json, const struct lo
 	}
 }
 
-bool report_jars(const struct report *to, struct day *day, const struct load_choice *choice, struct fault *fault)
+bool report_jars(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
+	struct load_choice choice = choice_of(arguments);
 	struct json json = json_begin(to->out);
 	struct load_facts *rows;
 	size_t count;
 
-	if (!facts_read(day, choice, &rows, &count, fault))
+	if (!facts_read(day, &choice, &rows, &count, fault))
 		return false;
 	if (to->json)
 		open_document(&json, day, "jars");

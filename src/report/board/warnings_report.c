@@ -4,6 +4,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/warning/warnings.h"
 #include "report/board/board_report.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"
 
@@ -99,7 +100,7 @@ static void put_rules_json(FILE *out)
 	json_close(&json);
 }
 
-void report_rules(const struct report *to)
+static void put_rules_as(const struct report *to)
 {
 	if (to->json)
 		put_rules_json(to->out);
@@ -107,14 +108,22 @@ void report_rules(const struct report *to)
 		put_rules(to->out);
 }
 
-void report_warnings(const struct report *to, struct day *day)
+bool report_warnings(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
-	const struct kitchen *kitchen = day_kitchen(day);
-	struct moment now = kitchen_now(kitchen);
 	struct warning warnings[WARNINGS_MAX];
-	size_t count = kitchen_warnings(kitchen, &now, warnings, NULL);
+	struct moment now;
+	size_t count;
+
+	(void)fault;
+	if (arguments->given[OPTION_RULES]) {
+		put_rules_as(to);
+		return true;
+	}
+	now = kitchen_now(day_kitchen(day));
+	count = kitchen_warnings(day_kitchen(day), &now, warnings, NULL);
 	if (to->json)
-		put_json(to->out, kitchen, &now, warnings, count);
+		put_json(to->out, day_kitchen(day), &now, warnings, count);
 	else
 		put_text(to->out, warnings, count);
+	return true;
 }

@@ -67,18 +67,36 @@ enum option_name {
 #define ELEVATIONS_MAX 32
 #define PRODUCTS_MAX 8
 
+#define LOG_PATH_BYTES 4096
+
 struct arguments;
+struct day;
+struct report;
+
+/* What a command needs of a log; whoever runs it sees to that first. */
+enum command_log {
+	COMMAND_NO_LOG,        /* nothing */
+	COMMAND_LOG_NAMED,     /* its path alone: it opens, makes or replaces the log by itself */
+	COMMAND_LOG_LOOKED_AT, /* open to look at */
+	COMMAND_LOG_WRITTEN,   /* open to be written with --yes, else to look at */
+	COMMAND_LOG_COUNT
+};
 
 struct command {
-	const char *word;     /* "" = the command without a word */
-	const char *operand;  /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
-	const char *second;   /* one more behind it; NULL: none */
-	const char *help;     /* one line, for the list of commands */
-	const char *more;     /* whole lines, for the help of this one; may be NULL */
-	uint64_t takes;       /* TAKES(...) of each option; help and version always */
-	uint64_t needs;       /* those it cannot do without */
-	bool writes_refusals; /* where its answer would stand; else they are said on standard error */
-	bool (*run)(const struct arguments *arguments, struct fault *fault);
+	const char *word;    /* "" = the command without a word */
+	const char *operand; /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
+	const char *second;  /* one more behind it; NULL: none */
+	const char *help;    /* one line, for the list of commands */
+	const char *more;    /* whole lines, for the help of this one; may be NULL */
+	enum command_log log;
+	uint64_t takes;       /* its options */
+	uint64_t needs;       /* of these, the ones it cannot do without */
+	uint64_t without_log; /* with one of these it needs no log */
+	/* Judges the words that can be judged before a log is opened; NULL: none. */
+	bool (*check)(const struct arguments *arguments, const struct report *to, struct fault *fault);
+	/* True: done.  False with FAULT_REFUSED: refused; with any other: it failed, or the words
+	 * cannot be read (FAULT_MISUSE).  `day` is the open log, NULL where none is needed open. */
+	bool (*run)(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault);
 };
 
 struct arguments {
@@ -91,6 +109,7 @@ struct arguments {
 	size_t product_count;
 	const char *operand; /* NULL: none */
 	const char *second;
+	char log_path[LOG_PATH_BYTES]; /* of commands that need a log; see command/log_path.h */
 };
 
 /* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;

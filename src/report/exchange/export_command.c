@@ -6,10 +6,10 @@
 #include "base/text.h"
 #include "kitchen/exchange/tables.h"
 #include "kitchen/file/open_day.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/exchange/export.h"
 #include "report/exchange/out_commands.h"
-#include "report/out/answer.h"
 #include "report/out/out_file.h"
 
 enum format { FORMAT_CSV, FORMAT_JSON, FORMAT_ICS };
@@ -56,13 +56,13 @@ static bool write_one(FILE *out, struct day *day, enum format format, const stru
 }
 
 /* To standard output, or into a file that is there whole or not at all. */
-static bool put_one(const char *path, bool replace, struct day *day, enum format format, const struct log_table *table,
-                    struct fault *fault)
+static bool put_one(FILE *out, const char *path, bool replace, struct day *day, enum format format,
+                    const struct log_table *table, struct fault *fault)
 {
 	struct out_file file;
 
 	if (path == NULL)
-		return write_one(stdout, day, format, table, fault);
+		return write_one(out, day, format, table, fault);
 	if (!out_open(&file, path, replace, fault))
 		return false;
 	if (write_one(file.stream, day, format, table, fault))
@@ -79,7 +79,7 @@ static bool table_path(const char *folder, const struct log_table *table, char *
 	return !text.cut || fault_set(fault, FAULT_IO, "the path of the file is too long");
 }
 
-static bool put_folder(const char *folder, bool replace, struct day *day, struct fault *fault)
+static bool put_folder(FILE *out, const char *folder, bool replace, struct day *day, struct fault *fault)
 {
 	char path[OUT_PATH_BYTES];
 
@@ -90,15 +90,15 @@ static bool put_folder(const char *folder, bool replace, struct day *day, struct
 			return false;
 	for (size_t i = 0; i < tables_count(); i++)
 		if (!table_path(folder, tables_at(i), path, sizeof(path), fault) ||
-		    !put_one(path, replace, day, FORMAT_CSV, tables_at(i), fault))
+		    !put_one(out, path, replace, day, FORMAT_CSV, tables_at(i), fault))
 			return false;
-	(void)printf("%zu tables in ", tables_count());
-	plain_put(stdout, folder);
-	(void)fputc('\n', stdout);
+	(void)fprintf(out, "%zu tables in ", tables_count());
+	plain_put(out, folder);
+	(void)fputc('\n', out);
 	return true;
 }
 
-static bool put_all(const struct arguments *arguments, enum format format, const struct log_table *table,
+static bool put_all(FILE *out, const struct arguments *arguments, enum format format, const struct log_table *table,
                     struct day *day, struct fault *fault)
 {
 	const char *path = arguments->value[OPTION_OUT];
@@ -106,39 +106,51 @@ static bool put_all(const struct arguments *arguments, enum format format, const
 	bool done;
 
 	if (format == FORMAT_ICS) /* from the board, which is of one instant anyway */
-		return put_one(path, replace, day, format, NULL, fault);
+		return put_one(out, path, replace, day, format, NULL, fault);
 	if (!tables_begin(day_kitchen(day), fault))
 		return false;
 	if (format == FORMAT_CSV && table == NULL)
-		done = put_folder(path, replace, day, fault);
+		done = put_folder(out, path, replace, day, fault);
 	else
-		done = put_one(path, replace, day, format, table, fault);
+		done = put_one(out, path, replace, day, format, table, fault);
 	tables_end(day_kitchen(day));
 	return done;
 }
 
-bool export_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
+/* `table`: NULL for all of them. */
+static bool read_words(const struct arguments *arguments, enum format *format, const struct log_table **table,
+                       struct fault *fault)
 {
-	const struct log_table *table = NULL;
-	enum format format = FORMAT_CSV;
-	struct day *day;
-	bool done;
+	*table = NULL;
+	if (!read_format(arguments, format, fault))
+		return false;
+	if (arguments->given[OPTION_TABLE] && !find_table(arguments->value[OPTION_TABLE], table, fault))
+		return false;
+	return *format != FORMAT_CSV || *table != NULL || arguments->given[OPTION_OUT] ||
+	       fault_set(fault, FAULT_MISUSE,
+	                 "csv makes a file for each table: name a folder with --out, or one "
+	                 "--table");
+}
 
-	if (!read_format(arguments, &format, fault))
+bool export_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	const struct log_table *table;
+	enum format format;
+
+	(void)to;
+	return read_words(arguments, &format, &table, fault);
+}
+
+bool export_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	const struct log_table *table;
+	enum format format;
+
+	if (!read_words(arguments, &format, &table, fault))
 		return false;
 	if (arguments->given[OPTION_SCHEMA]) {
-		export_schema(stdout);
+		export_schema(to->out);
 		return true;
 	}
-	if (arguments->given[OPTION_TABLE] && !find_table(arguments->value[OPTION_TABLE], &table, fault))
-		return false;
-	if (format == FORMAT_CSV && table == NULL && !arguments->given[OPTION_OUT])
-		return fault_set(fault, FAULT_MISUSE,
-		                 "csv makes a file for each table: name a folder with --out, or one "
-		                 "--table");
-	if (!report_open(log_path, LOG_LOOK, &day, fault))
-		return false;
-	done = put_all(arguments, format, table, day, fault);
-	day_close(day);
-	return done;
+	return put_all(to->out, arguments, format, table, day, fault);
 }

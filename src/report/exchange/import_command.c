@@ -8,97 +8,97 @@
 #include "base/count.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/file/open_day.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/exchange/out_commands.h"
-#include "report/out/answer.h"
 
-static void put_problems(const struct import_result *result, const char *path)
+static void put_problems(FILE *out, const struct import_result *result, const char *path)
 {
 	for (size_t i = 0; i < result->problem_count && i < IMPORT_PROBLEMS_KEPT; i++) {
 		const struct import_problem *problem = &result->problems[i];
 
-		plain_put(stdout, path);
-		(void)printf("%s%s:%ld: ", problem->file[0] != '\0' ? "/" : "", problem->file, problem->line);
-		plain_put(stdout, problem->why);
-		(void)fputc('\n', stdout);
+		plain_put(out, path);
+		(void)fprintf(out, "%s%s:%ld: ", problem->file[0] != '\0' ? "/" : "", problem->file, problem->line);
+		plain_put(out, problem->why);
+		(void)fputc('\n', out);
 	}
 	if (result->problem_count > IMPORT_PROBLEMS_KEPT)
-		(void)printf("... and %zu more\n", result->problem_count - IMPORT_PROBLEMS_KEPT);
+		(void)fprintf(out, "... and %zu more\n", result->problem_count - IMPORT_PROBLEMS_KEPT);
 }
 
-static void put_counts(const struct import_result *result)
+static void put_counts(FILE *out, const struct import_result *result)
 {
-	(void)printf("%s: %s, %s, %s", count_words((int64_t)result->lines, "line").words,
-	             count_words((int64_t)result->lots, "lot").words, count_words((int64_t)result->loads, "load").words,
-	             count_words((int64_t)result->jars, "jar").words);
+	(void)fprintf(out, "%s: %s, %s, %s", count_words((int64_t)result->lines, "line").words,
+	              count_words((int64_t)result->lots, "lot").words,
+	              count_words((int64_t)result->loads, "load").words,
+	              count_words((int64_t)result->jars, "jar").words);
 	if (result->new_boxes > 0)
-		(void)printf(", %s new here", count_words((int64_t)result->new_boxes, "lid box").words);
-	(void)fputs(".\n", stdout);
+		(void)fprintf(out, ", %s new here", count_words((int64_t)result->new_boxes, "lid box").words);
+	(void)fputs(".\n", out);
 }
 
 /* What nobody may eat is said line by line, before it is written and after. */
-static void put_cautions(const struct import_result *result)
+static void put_cautions(FILE *out, const struct import_result *result)
 {
 	for (size_t i = 0; i < result->caution_count && i < IMPORT_CAUTIONS_KEPT; i++) {
-		(void)printf("line %ld: ", result->cautions[i].line);
-		plain_put(stdout, result->cautions[i].sentence);
-		(void)fputs(".\n", stdout);
+		(void)fprintf(out, "line %ld: ", result->cautions[i].line);
+		plain_put(out, result->cautions[i].sentence);
+		(void)fputs(".\n", out);
 	}
 	if (result->caution_count > IMPORT_CAUTIONS_KEPT)
-		(void)printf("... and %s that nobody may eat from\n",
-		             count_words((int64_t)(result->caution_count - IMPORT_CAUTIONS_KEPT), "more line").words);
+		(void)fprintf(out, "... and %s that nobody may eat from\n",
+		              count_words((int64_t)(result->caution_count - IMPORT_CAUTIONS_KEPT), "more line").words);
 	if (result->foodless > 0)
-		(void)printf(
+		(void)fprintf(
+		    out,
 		    "The food is not known on %s. A column \"food\" names it, as \"stillroom foods\" lists it; acid food "
 		    "then counts as acid.\n",
 		    count_words((int64_t)result->foodless, "line").words);
 }
 
-static bool say(const struct import_result *result, const char *path, struct fault *fault)
+static bool say(FILE *out, const struct import_result *result, const char *path, struct fault *fault)
 {
-	put_problems(result, path);
+	put_problems(out, result, path);
 	if (result->problem_count > 0)
 		return fault_set(fault, FAULT_REFUSED, "nothing was imported: %s to fix in %s",
 		                 count_words((int64_t)result->problem_count, "thing").words,
 		                 count_words((int64_t)result->lines, "line").words);
-	put_cautions(result);
-	put_counts(result);
+	put_cautions(out, result);
+	put_counts(out, result);
 	if (result->written && result->stop_count > 0)
 		(void)fputs(
 		    "Imported, with no process counted as valid. What is NOT VALID is at the seal check: give each "
 		    "jar a fate (e). To undo it: u in the house view (h).\n",
-		    stdout);
+		    out);
 	else if (result->written && result->notebook)
-		(void)fputs("Imported, with every process as unknown. To undo it: u in the house view (h).\n", stdout);
+		(void)fputs("Imported, with every process as unknown. To undo it: u in the house view (h).\n", out);
 	else if (result->written)
-		(void)fputs("Imported. To undo it: u in the house view (h).\n", stdout);
+		(void)fputs("Imported. To undo it: u in the house view (h).\n", out);
 	else if (result->lots == 0)
-		(void)fputs("Nothing to import.\n", stdout);
+		(void)fputs("Nothing to import.\n", out);
 	else
-		(void)fputs("Nothing has been imported yet: --yes imports it.\n", stdout);
+		(void)fputs("Nothing has been imported yet: --yes imports it.\n", out);
 	return true;
 }
 
-bool import_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
+bool import_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
-	bool write = arguments->given[OPTION_YES];
-	struct import_result *result;
-	struct day *day;
+	(void)to;
+	return strcmp(arguments->operand, "csv") == 0 ||
+	       fault_set(fault, FAULT_MISUSE, "\"%s\" is not csv", arguments->operand);
+}
+
+bool import_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	struct import_result *result = calloc(1, sizeof(*result));
 	bool done;
 
-	if (strcmp(arguments->operand, "csv") != 0)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not csv", arguments->operand);
-	result = calloc(1, sizeof(*result));
 	if (result == NULL)
 		return fault_set(fault, FAULT_MEMORY, "not enough memory for the import");
-	done = report_open(log_path, write ? LOG_CREATE : LOG_LOOK, &day, fault);
-	if (done) {
-		done = kitchen_import(day_kitchen(day), arguments->second, write, result, fault);
-		if (!done && fault->kind == FAULT_MISUSE)
-			fault->kind = FAULT_NOT_OURS; /* a file is wrong, not the words of the command line */
-		done = done && say(result, arguments->second, fault);
-		day_close(day);
-	}
+	done = kitchen_import(day_kitchen(day), arguments->second, arguments->given[OPTION_YES], result, fault);
+	if (!done && fault->kind == FAULT_MISUSE)
+		fault->kind = FAULT_NOT_OURS; /* a file is wrong, not the words of the command line */
+	done = done && say(to->out, result, arguments->second, fault);
 	free(result);
 	return done;
 }

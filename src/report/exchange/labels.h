@@ -43,12 +43,8 @@ void labels_put(FILE *out, const struct label_print *print);
 bool labels_save(const struct label_print *print, const char *path, bool replace, char *first, size_t first_size,
                  struct fault *fault);
 
-/* Into the folder of the log, under a name nobody has: labels-LOT.html and so on. */
-bool labels_save_beside(const struct label_print *print, const char *log_path, char *path, size_t size,
-                        struct fault *fault);
-
 /* The labels of a load, or of the lot of a batch, as a key of the board asks for them:
- * into a file beside the log. */
+ * into the folder of the log, under a name nobody has: labels-LOT.html and so on. */
 bool labels_save_about(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
                        const struct label_sheet *sheet, enum label_format format, struct labels_saved *saved,
                        struct fault *fault);

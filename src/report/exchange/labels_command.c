@@ -8,6 +8,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/recipe/sheet.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
 #include "report/exchange/out_commands.h"
@@ -60,51 +61,64 @@ static bool read_choice(const struct arguments *arguments, struct label_choice *
 	return true;
 }
 
-static void say_saved(const struct label_print *print, const char *path)
+static void say_saved(FILE *out, const struct label_print *print, const char *path)
 {
 	int labels = labels_total(print);
 	int sheets = labels_sheets(print);
 
-	(void)printf("%s on %s: ", count_words(labels, "label").words, count_words(sheets, "sheet").words);
-	plain_put(stdout, path);
-	(void)fputc('\n', stdout);
+	(void)fprintf(out, "%s on %s: ", count_words(labels, "label").words, count_words(sheets, "sheet").words);
+	plain_put(out, path);
+	(void)fputc('\n', out);
 }
 
-static bool put_labels(const struct arguments *arguments, const struct label_print *print, struct fault *fault)
+static bool put_labels(const struct arguments *arguments, const struct report *to, const struct label_print *print,
+                       struct fault *fault)
 {
 	const char *path = arguments->value[OPTION_OUT];
 	char first[OUT_PATH_BYTES];
 
 	if (path == NULL) {
-		labels_put(stdout, print);
+		labels_put(to->out, print);
 		return true;
 	}
 	if (!labels_save(print, path, arguments->given[OPTION_YES], first, sizeof(first), fault))
 		return false;
-	say_saved(print, first);
+	say_saved(to->out, print, first);
 	return true;
 }
 
-bool labels_command(const struct arguments *arguments, const char *log_path, const struct label_sheet *sheet,
-                    enum label_format format, struct fault *fault)
+/* The words, on top of the configuration. */
+static bool read_words(const struct arguments *arguments, const struct report *to, struct label_print *print,
+                       struct label_choice *choice, struct fault *fault)
 {
-	struct label_print print = { .sheet = *sheet, .format = format, .copies = 1, .start = 1 };
+	*print = (struct label_print){ .copies = 1, .start = 1 };
+	if (!to->screen->labels(&print->sheet, &print->format, fault) || !read_sheet(arguments, print, fault) ||
+	    !read_choice(arguments, choice, fault) || !labels_check(print, fault))
+		return false;
+	return print->format != LABEL_SVG || arguments->value[OPTION_OUT] != NULL ||
+	       fault_set(fault, FAULT_MISUSE, "an SVG picture is one sheet: say with --out where the files go");
+}
+
+bool labels_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	struct label_print print;
+	struct label_choice choice;
+
+	return read_words(arguments, to, &print, &choice, fault);
+}
+
+bool labels_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	struct label_print print;
 	struct label_choice choice;
 	struct label *rows = NULL;
-	struct day *day;
 	bool done;
 
-	if (!read_sheet(arguments, &print, fault) || !read_choice(arguments, &choice, fault) ||
-	    !labels_check(&print, fault))
-		return false;
-	if (print.format == LABEL_SVG && arguments->value[OPTION_OUT] == NULL)
-		return fault_set(fault, FAULT_MISUSE, "an SVG picture is one sheet: say with --out where the files go");
-	if (!report_open(log_path, LOG_LOOK, &day, fault))
+	if (!read_words(arguments, to, &print, &choice, fault))
 		return false;
 	done = labels_read(day_kitchen(day), &choice, &rows, &print.count, fault);
 	print.rows = rows;
-	done = done && labels_check(&print, fault) && put_labels(arguments, &print, fault);
+	done = done && labels_check(&print, fault) && put_labels(arguments, to, &print, fault);
 	free(rows);
-	day_close(day);
 	return done;
 }

@@ -224,7 +224,7 @@ static void lot_as_name(const struct label *label, char *name, size_t size)
 	name[used] = '\0';
 }
 
-bool labels_save_beside(const struct label_print *print, const char *log_path, char *path, size_t size,
+static bool save_beside(const struct label_print *print, const char *log_path, char *path, size_t size,
                         struct fault *fault)
 {
 	const char *slash = strrchr(log_path, '/');
@@ -273,7 +273,7 @@ bool labels_save_about(struct kitchen *kitchen, const struct log_subject *about,
 	done = labels_read(kitchen, &choice, &rows, &print.count, fault);
 	print.rows = rows;
 	done = done && labels_check(&print, fault) &&
-	       labels_save_beside(&print, log_path, saved->path, sizeof(saved->path), fault);
+	       save_beside(&print, log_path, saved->path, sizeof(saved->path), fault);
 	if (done) {
 		saved->labels = labels_total(&print);
 		saved->sheets = labels_sheets(&print);

@@ -9,11 +9,14 @@
 #include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
 #include "log/rows/words.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/history/seasons_report.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
 
+#define YEAR_MIN 1000
+#define YEAR_MAX 9999
 #define BAR_COLS 30
 #define LABEL_COLS 22
 
@@ -214,11 +217,12 @@ static void put_seasons_json(FILE *out, const struct day *day, const struct log_
 	json_close(&json);
 }
 
-bool report_seasons(const struct report *to, struct day *day, struct fault *fault)
+bool report_seasons(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct log_season *seasons;
 	size_t count;
 
+	(void)arguments;
 	if (!kitchen_seasons(day_kitchen(day), BY_COUNT, &seasons, &count, fault))
 		return false;
 	if (to->json)
@@ -344,12 +348,26 @@ static void put_season_json(FILE *out, const struct day *day, const struct seaso
 	json_close(&json);
 }
 
-bool report_season(const struct report *to, struct day *day, int year, struct fault *fault)
+static bool read_year(const struct arguments *arguments, int *year, struct fault *fault)
+{
+	return whole_read(arguments->operand, "a year", YEAR_MIN, YEAR_MAX, year, fault);
+}
+
+bool season_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	int year = 0;
+
+	(void)to;
+	return read_year(arguments, &year, fault);
+}
+
+bool report_season(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct season season;
 	bool done = true;
+	int year = 0;
 
-	if (!kitchen_season(day_kitchen(day), year, &season, fault))
+	if (!read_year(arguments, &year, fault) || !kitchen_season(day_kitchen(day), year, &season, fault))
 		return false;
 	if (to->json)
 		put_season_json(to->out, day, &season);

@@ -17,18 +17,17 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "log/rows/journal.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
-#include "report/out/answer.h"
 
-#define PATH_BYTES 4096
 #define ANSWER_BYTES 32
 #define KIB 1024
 
-static void say(const char *words, const char *path)
+static void say(FILE *out, const char *words, const char *path)
 {
-	(void)fputs(words, stdout);
-	plain_put(stdout, path);
-	(void)fputc('\n', stdout);
+	(void)fputs(words, out);
+	plain_put(out, path);
+	(void)fputc('\n', out);
 }
 
 /* --- backup ------------------------------------------------------------------------- */
@@ -46,60 +45,52 @@ static bool name_target(const char *to, const char *log_path, char *target, size
 	return !text.cut || fault_set(fault, FAULT_IO, "the path of the copy is too long");
 }
 
-static bool copy_to(struct kitchen *kitchen, const struct arguments *arguments, const char *log_path,
-                    struct fault *fault)
+static bool copy_to(FILE *out, struct kitchen *kitchen, const struct arguments *arguments, struct fault *fault)
 {
-	char target[PATH_BYTES];
+	char target[LOG_PATH_BYTES];
 
-	if (!name_target(arguments->operand, log_path, target, sizeof(target), fault) ||
+	if (!name_target(arguments->operand, arguments->log_path, target, sizeof(target), fault) ||
 	    !kitchen_save_copy(kitchen, target, arguments->given[OPTION_YES], fault))
 		return false;
-	say("Written and checked: ", target);
+	say(out, "Written and checked: ", target);
 	return true;
 }
 
-static bool copy_beside(struct kitchen *kitchen, const char *log_path, struct fault *fault)
+static bool copy_beside(FILE *out, struct kitchen *kitchen, const char *log_path, struct fault *fault)
 {
 	if (!kitchen_backup(kitchen, 0, fault))
 		return false;
-	(void)fputs("All of ", stdout);
-	plain_put(stdout, log_path);
-	(void)fputs(" is in ", stdout);
-	plain_put(stdout, log_path);
-	(void)fputs(".backups now.\n", stdout);
+	(void)fputs("All of ", out);
+	plain_put(out, log_path);
+	(void)fputs(" is in ", out);
+	plain_put(out, log_path);
+	(void)fputs(".backups now.\n", out);
 	return true;
 }
 
-bool backup_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
+bool backup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
-	struct day *day;
-	bool done;
-
-	if (!report_open(log_path, LOG_LOOK, &day, fault))
-		return false;
-	done = arguments->operand != NULL ? copy_to(day_kitchen(day), arguments, log_path, fault)
-	                                  : copy_beside(day_kitchen(day), log_path, fault);
-	day_close(day);
-	return done;
+	return arguments->operand != NULL ? copy_to(to->out, day_kitchen(day), arguments, fault)
+	                                  : copy_beside(to->out, day_kitchen(day), arguments->log_path, fault);
 }
 
 /* --- restore ------------------------------------------------------------------------- */
 
-static void print_missing(const struct log_copy *copy)
+static void print_missing(FILE *out, const struct log_copy *copy)
 {
 	if (!copy->whole)
-		(void)fputs("damaged", stdout);
+		(void)fputs("damaged", out);
 	else if (copy->aside)
-		(void)fputs("set aside by a restore", stdout);
+		(void)fputs("set aside by a restore", out);
 	else if (copy->missing == ENTRY_NOT_KNOWN)
-		(void)fputs("what it lacks is not known", stdout);
+		(void)fputs("what it lacks is not known", out);
 	else if (copy->missing == 0)
-		(void)fputs("lacks nothing", stdout);
+		(void)fputs("lacks nothing", out);
 	else
-		(void)printf("lacks %s", count_words(copy->missing, "act").words);
+		(void)fprintf(out, "lacks %s", count_words(copy->missing, "act").words);
 }
 
-static void print_list(const struct log_copy *rows, size_t count)
+static void print_list(FILE *out, const struct log_copy *rows, size_t count)
 {
 	for (size_t i = 0; i < count; i++) {
 		char date[16];
@@ -107,35 +98,35 @@ static void print_list(const struct log_copy *rows, size_t count)
 
 		clock_words_date(rows[i].newest_wall_ms, date, sizeof(date));
 		clock_words_hour(rows[i].newest_wall_ms, hour, sizeof(hour));
-		(void)printf("%3zu  up to %s %s  %7" PRId64 " KiB  ", i + 1, rows[i].newest < 0 ? "?" : date,
-		             rows[i].newest < 0 ? "" : hour, rows[i].bytes / KIB);
-		print_missing(&rows[i]);
-		(void)fputs("  ", stdout);
-		plain_put(stdout, rows[i].name);
-		(void)fputc('\n', stdout);
+		(void)fprintf(out, "%3zu  up to %s %s  %7" PRId64 " KiB  ", i + 1, rows[i].newest < 0 ? "?" : date,
+		              rows[i].newest < 0 ? "" : hour, rows[i].bytes / KIB);
+		print_missing(out, &rows[i]);
+		(void)fputs("  ", out);
+		plain_put(out, rows[i].name);
+		(void)fputc('\n', out);
 	}
 }
 
-static bool put_back(const char *log_path, const char *name, struct fault *fault)
+static bool put_back(FILE *out, const char *log_path, const char *name, struct fault *fault)
 {
-	char used[PATH_BYTES];
+	char used[LOG_PATH_BYTES];
 
 	if (!backups_restore(log_path, name, used, sizeof(used), fault))
 		return false;
-	say("Put back: ", used);
-	(void)fputs("The old log is kept beside it (.damaged-1 ...).\n", stdout);
+	say(out, "Put back: ", used);
+	(void)fputs("The old log is kept beside it (.damaged-1 ...).\n", out);
 	return true;
 }
 
 /* -1: none. */
-static int read_choice(size_t count)
+static int read_choice(FILE *out, size_t count)
 {
 	char answer[ANSWER_BYTES];
 	char *end;
 	long number;
 
-	(void)printf("Which one should replace the log? Type its number, or Enter for none: ");
-	(void)fflush(stdout);
+	(void)fprintf(out, "Which one should replace the log? Type its number, or Enter for none: ");
+	(void)fflush(out);
 	if (fgets(answer, sizeof(answer), stdin) == NULL)
 		return -1;
 	number = strtol(answer, &end, 10);
@@ -151,40 +142,42 @@ static const struct log_copy *newest_whole(const struct log_copy *rows, size_t c
 }
 
 /* With --yes: that one or the newest; else a person at a terminal is asked. */
-static bool choose(const struct arguments *arguments, const char *log_path, const struct log_copy *rows, size_t count,
+static bool choose(FILE *out, const struct arguments *arguments, const struct log_copy *rows, size_t count,
                    struct fault *fault)
 {
+	const char *log_path = arguments->log_path;
 	const struct log_copy *newest = newest_whole(rows, count);
 	int chosen;
 
 	if (arguments->given[OPTION_YES]) {
 		if (arguments->operand == NULL && newest != NULL && newest->missing > 0)
-			(void)printf("The newest good backup lacks %s of the log.\n",
-			             count_words(newest->missing, "act").words);
-		return put_back(log_path, arguments->operand, fault);
+			(void)fprintf(out, "The newest good backup lacks %s of the log.\n",
+			              count_words(newest->missing, "act").words);
+		return put_back(out, log_path, arguments->operand, fault);
 	}
-	print_list(rows, count);
+	print_list(out, rows, count);
 	if (arguments->operand != NULL || count == 0 || isatty(STDIN_FILENO) == 0)
 		return fault_set(
 		    fault, FAULT_MISUSE,
 		    "this puts %s in place of %s (the old log is kept beside it); close every board on it, then add "
 		    "--yes",
 		    arguments->operand != NULL ? arguments->operand : "the newest good backup", log_path);
-	chosen = read_choice(count);
+	chosen = read_choice(out, count);
 	if (chosen < 0)
 		return fault_set(fault, FAULT_REFUSED, "nothing was changed");
-	return put_back(log_path, rows[chosen].name, fault);
+	return put_back(out, log_path, rows[chosen].name, fault);
 }
 
-bool restore_command(const struct arguments *arguments, const char *log_path, struct fault *fault)
+bool restore_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct log_copy *rows;
 	size_t count;
 	bool done;
 
-	if (!backups_list(log_path, &rows, &count, fault))
+	(void)day;
+	if (!backups_list(arguments->log_path, &rows, &count, fault))
 		return false;
-	done = choose(arguments, log_path, rows, count, fault);
+	done = choose(to->out, arguments, rows, count, fault);
 	free(rows);
 	return done;
 }

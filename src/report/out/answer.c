@@ -22,7 +22,7 @@ static void put_refusal_text(FILE *out, const struct fault *fault)
 	(void)fputc('\n', out);
 }
 
-void report_refusal_among(const struct report *to, struct json *json, const struct fault *fault)
+static void put_refusal(const struct report *to, struct json *json, const struct fault *fault)
 {
 	if (to->json)
 		put_refusal_json(json, fault);
@@ -30,11 +30,17 @@ void report_refusal_among(const struct report *to, struct json *json, const stru
 		put_refusal_text(to->out, fault);
 }
 
+void report_refusal_among(struct report *to, struct json *json, const struct fault *fault)
+{
+	put_refusal(to, json, fault);
+	to->told = true;
+}
+
 void report_refusal(const struct report *to, const struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 
-	report_refusal_among(to, &json, fault);
+	put_refusal(to, &json, fault);
 }
 
 bool report_open(const char *path, enum log_mode mode, struct day **day, struct fault *fault)

@@ -2,6 +2,7 @@
  * pantry_report.c - what is left on the shelf; the jars of a lot, lid box, day ... and
  * where each is; recalls and how far they have come.  To be printed and ticked off.
  */
+#include <assert.h>
 #include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
@@ -14,6 +15,7 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "log/rows/words.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
@@ -177,7 +179,7 @@ static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const stru
 	return true;
 }
 
-bool report_pantry(const struct report *to, struct day *day, struct fault *fault)
+bool report_pantry(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(to->out);
@@ -185,6 +187,7 @@ bool report_pantry(const struct report *to, struct day *day, struct fault *fault
 	size_t count;
 	bool done = true;
 
+	(void)arguments;
 	if (!kitchen_pantry(day_kitchen(day), &rows, &count, fault))
 		return false;
 	if (to->json) {
@@ -362,7 +365,7 @@ static void put_jars_json(struct json *json, const struct log_traced *rows, size
 
 /* --- a trace ------------------------------------------------------------------------------- */
 
-static bool report_trace(const struct report *to, struct day *day, const struct recall_words *words,
+static bool report_trace(const struct report *to, struct day *day, enum trace_about about, const char *which,
                          struct fault *fault)
 {
 	struct moment now = kitchen_now(day_kitchen(day));
@@ -373,7 +376,7 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 	bool done = true;
 	size_t count;
 
-	if (!kitchen_trace_of(day_kitchen(day), words->about, words->which, &trace, said, fault)) {
+	if (!kitchen_trace_of(day_kitchen(day), about, which, &trace, said, fault)) {
 		if (fault->kind == FAULT_MISSING) /* no failure of the program: the log has no such thing */
 			fault->kind = FAULT_REFUSED;
 		return false;
@@ -382,7 +385,7 @@ static bool report_trace(const struct report *to, struct day *day, const struct 
 		return false;
 	if (to->json) {
 		log_document_open(&json, day_kitchen(day), &now);
-		json_text(&json, "about", trace_about_name(words->about));
+		json_text(&json, "about", trace_about_name(about));
 		json_text(&json, "words", said);
 		put_jars_json(&json, rows, count);
 		json_close(&json);
@@ -478,7 +481,50 @@ static bool report_recalls(const struct report *to, struct day *day, bool all, s
 	return done;
 }
 
-bool report_recall(const struct report *to, struct day *day, const struct recall_words *words, struct fault *fault)
+/* --- which of them ---------------------------------------------------------------------------- */
+
+struct recall_words {
+	enum trace_about about;
+	const char *which; /* as kitchen_trace_of takes it; NULL: recalls instead */
+};
+
+static bool read_trace(const struct arguments *arguments, struct recall_words *words, struct fault *fault)
 {
-	return words->which == NULL ? report_recalls(to, day, words->all, fault) : report_trace(to, day, words, fault);
+	static const enum option_name options[] = {
+		[TRACE_LOT] = OPTION_LOT,     [TRACE_LID_BOX] = OPTION_LID_BOX, [TRACE_LOAD] = OPTION_LOAD,
+		[TRACE_BATCH] = OPTION_BATCH, [TRACE_RUN] = OPTION_RUN,         [TRACE_PRODUCT] = OPTION_PRODUCT,
+		[TRACE_DAY] = OPTION_DAY,
+	};
+	static_assert(sizeof(options) / sizeof(options[0]) == TRACE_ABOUT_COUNT, "an option for each trace");
+
+	*words = (struct recall_words){ .which = NULL };
+	for (int i = 0; i < TRACE_ABOUT_COUNT; i++) {
+		const char *which = arguments->value[options[i]];
+
+		if (which == NULL)
+			continue;
+		if (words->which != NULL || arguments->given[OPTION_ALL] || arguments->product_count > 1)
+			return fault_set(fault, FAULT_MISUSE,
+			                 "one lot, lid box, load, batch, run, product or day at a time");
+		*words = (struct recall_words){ .about = (enum trace_about)i, .which = which };
+	}
+	return true;
+}
+
+bool recall_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	struct recall_words words;
+
+	(void)to;
+	return read_trace(arguments, &words, fault);
+}
+
+bool report_recall(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	struct recall_words words;
+
+	if (!read_trace(arguments, &words, fault))
+		return false;
+	return words.which == NULL ? report_recalls(to, day, arguments->given[OPTION_ALL], fault)
+	                           : report_trace(to, day, words.about, words.which, fault);
 }

@@ -9,6 +9,7 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/ahead.h"
+#include "report/cli/arguments.h"
 #include "report/out/log_document.h"
 
 /* "grape jelly, grape juice, ..." */
@@ -25,31 +26,33 @@ static bool refuse_without_product(const struct kitchen *kitchen, const char *fr
 	return fault_set(fault, FAULT_MISUSE, "say with --product what to make from it: %s", names);
 }
 
-static bool read_amounts(const struct ahead_words *words, struct wishes *out, struct fault *fault)
+static bool read_amounts(const struct arguments *arguments, struct wishes *out, struct fault *fault)
 {
 	int64_t jars;
 
-	out->juice_in_stock = words->juice_in_stock;
-	if (words->want != NULL && words->weight != NULL)
+	out->juice_in_stock = arguments->given[OPTION_JUICE_IN_STOCK];
+	if (arguments->value[OPTION_WANT] != NULL && arguments->value[OPTION_WEIGHT] != NULL)
 		return fault_set(fault, FAULT_MISUSE, "--want asks how much fruit it takes: leave out --weight");
-	if (words->want != NULL) {
-		if (!amount_read(words->want, MEASURE_EACH, SUPPLY_JAR, &jars, fault))
+	if (arguments->value[OPTION_WANT] != NULL) {
+		if (!amount_read(arguments->value[OPTION_WANT], MEASURE_EACH, SUPPLY_JAR, &jars, fault))
 			return false;
 		out->jars = (int)jars; /* AMOUNT_PIECES_MAX at most */
 		return jars > 0 || fault_set(fault, FAULT_MISUSE, "--want is a number of jars, from 1");
 	}
-	if (words->weight == NULL && !words->juice_in_stock)
+	if (arguments->value[OPTION_WEIGHT] == NULL && !arguments->given[OPTION_JUICE_IN_STOCK])
 		return fault_set(fault, FAULT_MISUSE,
 		                 "say how much fruit there is with --weight, or with --want how "
 		                 "many jars there should be");
-	return words->weight == NULL || amount_read(words->weight, MEASURE_MASS, SUPPLY_FRUIT, &out->fruit_mg, fault);
+	return arguments->value[OPTION_WEIGHT] == NULL ||
+	       amount_read(arguments->value[OPTION_WEIGHT], MEASURE_MASS, SUPPLY_FRUIT, &out->fruit_mg, fault);
 }
 
-static bool read_in_pot(const struct ahead_words *words, struct wishes *out, struct fault *fault)
+static bool read_in_pot(const struct arguments *arguments, struct wishes *out, struct fault *fault)
 {
 	int64_t batches = 1;
 
-	if (words->in_pot != NULL && !amount_read(words->in_pot, MEASURE_EACH, SUPPLY_OTHER, &batches, fault))
+	if (arguments->value[OPTION_IN_POT] != NULL &&
+	    !amount_read(arguments->value[OPTION_IN_POT], MEASURE_EACH, SUPPLY_OTHER, &batches, fault))
 		return false;
 	if (batches < 1 || batches > IN_POT_MAX)
 		return fault_set(fault, FAULT_MISUSE, "--in-pot is a number of batches, 1 to %d", IN_POT_MAX);
@@ -57,19 +60,20 @@ static bool read_in_pot(const struct ahead_words *words, struct wishes *out, str
 	return true;
 }
 
-static bool read_products(const struct kitchen *kitchen, const struct ahead_words *words, struct wishes *out,
+static bool read_products(const struct kitchen *kitchen, const struct arguments *arguments, struct wishes *out,
                           struct fault *fault)
 {
-	const struct jar_size *jar = words->jar == NULL ? NULL : jar_size_named(words->jar);
+	const struct jar_size *jar =
+	    arguments->value[OPTION_JAR] == NULL ? NULL : jar_size_named(arguments->value[OPTION_JAR]);
 
-	if (words->jar != NULL && jar == NULL)
-		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", words->jar);
-	if (words->product_count == 0)
-		return refuse_without_product(kitchen, words->fruit, fault);
-	for (size_t i = 0; i < words->product_count && i < FORECAST_PRODUCTS_MAX; i++) {
+	if (arguments->value[OPTION_JAR] != NULL && jar == NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", arguments->value[OPTION_JAR]);
+	if (arguments->product_count == 0)
+		return refuse_without_product(kitchen, arguments->value[OPTION_FRUIT], fault);
+	for (size_t i = 0; i < arguments->product_count && i < FORECAST_PRODUCTS_MAX; i++) {
 		struct wish *wish = &out->wish[out->count++];
 
-		if (!wish_read(kitchen, words->products[i], wish, fault))
+		if (!wish_read(kitchen, arguments->products[i], wish, fault))
 			return false;
 		if (wish->jar[0] == '\0' && jar != NULL)
 			text_copy(wish->jar, sizeof(wish->jar), jar->name);
@@ -77,14 +81,15 @@ static bool read_products(const struct kitchen *kitchen, const struct ahead_word
 	return true;
 }
 
-bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out, struct fault *fault)
+bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments, struct ahead *out,
+                struct fault *fault)
 {
 	struct wishes wishes = { 0 };
 
-	if (!text_copy(wishes.fruit, sizeof(wishes.fruit), words->fruit))
+	if (!text_copy(wishes.fruit, sizeof(wishes.fruit), arguments->value[OPTION_FRUIT]))
 		return fault_set(fault, FAULT_MISUSE, "the name of the fruit is too long");
-	return read_amounts(words, &wishes, fault) && read_in_pot(words, &wishes, fault) &&
-	       read_products(kitchen, words, &wishes, fault) && kitchen_look_ahead(kitchen, &wishes, out, fault);
+	return read_amounts(arguments, &wishes, fault) && read_in_pot(arguments, &wishes, fault) &&
+	       read_products(kitchen, arguments, &wishes, fault) && kitchen_look_ahead(kitchen, &wishes, out, fault);
 }
 
 /* --- JSON -------------------------------------------------------------------------- */

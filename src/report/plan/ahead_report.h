@@ -12,7 +12,8 @@
 #include "report/plan/plan_reports.h"
 
 /* FAULT_MISUSE for words that cannot be read. */
-bool ahead_read(const struct kitchen *kitchen, const struct ahead_words *words, struct ahead *out, struct fault *fault);
+bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments, struct ahead *out,
+                struct fault *fault);
 
 /* What holds for the whole document; leaves the object open. */
 void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead);

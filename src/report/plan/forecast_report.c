@@ -203,15 +203,12 @@ static void put_text(FILE *out, const struct ahead *ahead)
 		put_yield(out, &ahead->order.yield);
 }
 
-bool report_forecast(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault)
+bool report_forecast(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct ahead ahead;
 
-	if (!ahead_read(day_kitchen(day), words, &ahead, fault)) {
-		if (fault->kind == FAULT_REFUSED)
-			report_refusal(to, fault);
+	if (!ahead_read(day_kitchen(day), arguments, &ahead, fault))
 		return false;
-	}
 	if (to->json)
 		put_json(to, day, &ahead);
 	else

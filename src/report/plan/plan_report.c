@@ -227,16 +227,15 @@ static bool is_refusal(const struct kitchen_plan *plan)
 	return !plan->possible && plan->finish_ms == 0;
 }
 
-bool report_plan(const struct report *to, struct day *day, struct fault *fault)
+bool report_plan(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	const struct kitchen *kitchen = day_kitchen(day);
 	struct moment now = kitchen_now(kitchen);
 	const struct kitchen_plan *plan = kitchen_plan(kitchen, &now);
 
-	if (is_refusal(plan)) {
-		report_refusal(to, &plan->why);
+	(void)arguments;
+	if (is_refusal(plan))
 		return fault_set(fault, FAULT_REFUSED, "%s", plan->why.sentence);
-	}
 	if (to->json)
 		put_json(to->out, kitchen, plan, &now);
 	else

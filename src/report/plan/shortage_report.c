@@ -170,18 +170,15 @@ static void put_text(FILE *out, const struct ahead *ahead, const struct shortage
 		(void)fputs("There is enough of everything counted.\n", out);
 }
 
-bool report_shortage(const struct report *to, struct day *day, const struct ahead_words *words, struct fault *fault)
+bool report_shortage(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct shortage_line *rows;
 	struct ahead ahead;
 	size_t count;
 
-	if (!ahead_read(day_kitchen(day), words, &ahead, fault) ||
-	    !kitchen_shortage(day_kitchen(day), &ahead, &rows, &count, fault)) {
-		if (fault->kind == FAULT_REFUSED)
-			report_refusal(to, fault);
+	if (!ahead_read(day_kitchen(day), arguments, &ahead, fault) ||
+	    !kitchen_shortage(day_kitchen(day), &ahead, &rows, &count, fault))
 		return false;
-	}
 	if (to->json)
 		put_json(to, day, &ahead, rows, count);
 	else
@@ -229,12 +226,13 @@ static void put_shelf_json(const struct report *to, const struct day *day, const
 	json_close(&json);
 }
 
-bool report_supplies(const struct report *to, struct day *day, struct fault *fault)
+bool report_supplies(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	enum unit_system units = kitchen_board(day_kitchen(day))->house.units;
 	struct shelf_line *rows;
 	size_t count;
 
+	(void)arguments;
 	if (!kitchen_shelf(day_kitchen(day), &rows, &count, fault))
 		return false;
 	if (to->json)

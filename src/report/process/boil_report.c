@@ -6,6 +6,7 @@
 #include "engine/physics/boiling.h"
 #include "engine/physics/reading.h"
 #include "kitchen/board/board.h"
+#include "report/cli/arguments.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
 
@@ -20,21 +21,23 @@ static const struct basis bases[] = {
 	[BOIL_MEASURED] = { "measured", "as measured" },
 };
 
-static bool read_words(const struct boil_words *words, struct elevation *elevation, double *barometer_kpa,
+static bool read_words(const struct arguments *arguments, struct elevation *elevation, double *barometer_kpa,
                        double *measured_c, struct fault *fault)
 {
+	const char *barometer = arguments->value[OPTION_BAROMETER];
+	const char *measured = arguments->value[OPTION_MEASURED];
+
 	*barometer_kpa = (double)NAN;
 	*measured_c = (double)NAN;
-	if (!elevation_read(words->elevation, elevation, fault))
+	if (!elevation_read(arguments->value[OPTION_ELEVATION], elevation, fault))
 		return false;
-	if (words->barometer != NULL && !reading_pressure(words->barometer, barometer_kpa))
+	if (barometer != NULL && !reading_pressure(barometer, barometer_kpa))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "\"%s\" is not a station pressure: write \"85.4 kPa\" or \"854 hPa\", "
 		                 "not reduced to sea level",
-		                 words->barometer);
-	if (words->measured != NULL && !reading_temperature(words->measured, measured_c))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C",
-		                 words->measured);
+		                 barometer);
+	if (measured != NULL && !reading_temperature(measured, measured_c))
+		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C", measured);
 	return true;
 }
 
@@ -64,19 +67,17 @@ static void put_text(FILE *out, const struct elevation *elevation, const struct 
 	(void)fprintf(out, "jelly stage   %.1f F, 8 F above boiling water\n", boil->jelly_stage_f);
 }
 
-bool report_boil(const struct report *to, const struct boil_words *words, struct fault *fault)
+bool report_boil(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct elevation elevation;
 	struct boil boil;
 	double barometer_kpa;
 	double measured_c;
 
-	if (!read_words(words, &elevation, &barometer_kpa, &measured_c, fault) ||
-	    !boil_here(&elevation, barometer_kpa, measured_c, &boil, fault)) {
-		if (fault->kind == FAULT_REFUSED)
-			report_refusal(to, fault);
+	(void)day;
+	if (!read_words(arguments, &elevation, &barometer_kpa, &measured_c, fault) ||
+	    !boil_here(&elevation, barometer_kpa, measured_c, &boil, fault))
 		return false;
-	}
 	if (to->json)
 		put_json(to->out, &boil);
 	else

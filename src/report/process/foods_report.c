@@ -3,6 +3,7 @@
  */
 #include "engine/process/process.h"
 #include "kitchen/board/board.h"
+#include "report/cli/arguments.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
 
@@ -52,11 +53,13 @@ static void put_method(const struct report *to, struct json *json, enum method m
 	}
 }
 
-bool report_foods(const struct report *to, const char *method, struct fault *fault)
+bool report_foods(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
+	const char *method = arguments->value[OPTION_METHOD];
 	enum method only = METHOD_COUNT;
 
+	(void)day;
 	if (method != NULL && !method_from_name(method, &only))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "\"%s\" is not a method: boiling_water, steam, dial_gauge or "

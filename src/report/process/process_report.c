@@ -8,6 +8,7 @@
 #include "engine/food/caution.h"
 #include "engine/process/process.h"
 #include "kitchen/exchange/labels.h"
+#include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
@@ -34,20 +35,21 @@ static bool read_pressure(const char *words, int *psi)
 }
 
 /* All but the elevation. */
-static bool read_words(const struct process_words *words, struct process_query *query, struct fault *fault)
+static bool read_words(const struct arguments *arguments, struct process_query *query, struct fault *fault)
 {
-	query->food = words->food;
-	query->pack = words->pack;
-	query->jar = words->jar;
+	query->food = arguments->value[OPTION_FOOD];
+	query->pack = arguments->value[OPTION_PACK];
+	query->jar = arguments->value[OPTION_JAR];
 	query->pressure_psi = NO_PRESSURE;
-	if (!method_from_name(words->method, &query->method))
+	if (!method_from_name(arguments->value[OPTION_METHOD], &query->method))
 		return fault_set(fault, FAULT_MISUSE,
 		                 "\"%s\" is not a method: boiling_water, steam, dial_gauge or "
 		                 "weighted_gauge",
-		                 words->method == NULL ? "" : words->method);
-	if (words->pressure != NULL && !read_pressure(words->pressure, &query->pressure_psi))
+		                 arguments->value[OPTION_METHOD] == NULL ? "" : arguments->value[OPTION_METHOD]);
+	if (arguments->value[OPTION_PRESSURE] != NULL &&
+	    !read_pressure(arguments->value[OPTION_PRESSURE], &query->pressure_psi))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a gauge pressure: write 11 or 11psi",
-		                 words->pressure);
+		                 arguments->value[OPTION_PRESSURE]);
 	return true;
 }
 
@@ -190,28 +192,28 @@ static void put_text(FILE *out, const struct process *process, const struct elev
 
 /* --- one answer for each elevation ------------------------------------------------- */
 
-static size_t answers_wanted(const struct process_words *words)
+static size_t answers_wanted(const struct arguments *arguments)
 {
-	return words->elevation_count == 0 ? 1 : words->elevation_count;
+	return arguments->elevation_count == 0 ? 1 : arguments->elevation_count;
 }
 
-static bool find_at(const struct process_words *words, size_t i, struct process_query *query, struct process *process,
+static bool find_at(const struct arguments *arguments, size_t i, struct process_query *query, struct process *process,
                     struct fault *fault)
 {
-	const char *elevation = words->elevation_count == 0 ? NULL : words->elevations[i];
+	const char *elevation = arguments->elevation_count == 0 ? NULL : arguments->elevations[i];
 
 	return elevation_read(elevation, &query->elevation, fault) && process_find(query, process, fault);
 }
 
 /* Whether there is an answer, or a refusal, for every elevation. */
-static bool check_words(const struct process_words *words, struct process_query *query, struct fault *fault)
+static bool check_words(const struct arguments *arguments, struct process_query *query, struct fault *fault)
 {
 	struct process process;
 
-	if (!read_words(words, query, fault))
+	if (!read_words(arguments, query, fault))
 		return false;
-	for (size_t i = 0; i < answers_wanted(words); i++)
-		if (!find_at(words, i, query, &process, fault) && fault->kind != FAULT_REFUSED)
+	for (size_t i = 0; i < answers_wanted(arguments); i++)
+		if (!find_at(arguments, i, query, &process, fault) && fault->kind != FAULT_REFUSED)
 			return false;
 	return true;
 }
@@ -228,23 +230,24 @@ static void put_answer(const struct report *to, struct json *json, const struct 
 		put_text(to->out, process, elevation, &notes);
 }
 
-bool report_process(const struct report *to, const struct process_words *words, struct fault *fault)
+bool report_process(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 	struct process_query query = { 0 };
-	bool several = words->elevation_count > 1;
+	bool several = arguments->elevation_count > 1;
 	bool all_found = true;
 
-	if (!check_words(words, &query, fault))
+	(void)day;
+	if (!check_words(arguments, &query, fault))
 		return false;
 	if (several && to->json)
 		json_open_array(&json, NULL, JSON_LINES);
-	for (size_t i = 0; i < answers_wanted(words); i++) {
+	for (size_t i = 0; i < answers_wanted(arguments); i++) {
 		struct process process;
 
 		if (i > 0 && !to->json)
 			(void)fputc('\n', to->out);
-		if (find_at(words, i, &query, &process, fault)) {
+		if (find_at(arguments, i, &query, &process, fault)) {
 			put_answer(to, &json, &process, &query.elevation);
 			continue;
 		}

@@ -334,3 +334,16 @@ size_t config_alarm_argv(const struct config *config, const char *argv[WORDS_MAX
 	argv[config->alarm.count] = NULL;
 	return config->alarm.count;
 }
+
+bool config_labels(struct label_sheet *sheet, enum label_format *format, struct fault *fault)
+{
+	struct config config;
+
+	if (!config_read(&config, NULL, fault)) {
+		fault->kind = FAULT_IO;
+		return false;
+	}
+	*sheet = config.sheet;
+	*format = config.label_format;
+	return true;
+}

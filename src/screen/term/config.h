@@ -68,4 +68,8 @@ const struct config_about *config_key(size_t n); /* from 0; NULL: there are no m
  * its length, 0 when none is configured. */
 size_t config_alarm_argv(const struct config *config, const char *argv[WORDS_MAX + 1]);
 
+/* Of the file, how labels are set.  FAULT_IO: the file cannot be read or understood; which is
+ * no fault of the words of a command line. */
+bool config_labels(struct label_sheet *sheet, enum label_format *format, struct fault *fault);
+
 #endif

@@ -7,6 +7,7 @@
 #include "kitchen/file/open_day.h"
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
+#include "report/cli/arguments.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
@@ -74,13 +75,17 @@ static void end(void)
 
 static char *written_season(bool json, int year)
 {
+	char words[8];
+	struct arguments arguments = { .operand = words };
 	struct report to = { .json = json };
 	char *text;
 	size_t size;
 
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
-	ck_assert_msg(year == 0 ? report_seasons(&to, day, &kit.fault) : report_season(&to, day, year, &kit.fault),
+	(void)snprintf(words, sizeof(words), "%d", year);
+	ck_assert_msg(year == 0 ? report_seasons(&arguments, day, &to, &kit.fault)
+	                        : report_season(&arguments, day, &to, &kit.fault),
 	              "%s", kit.fault.sentence);
 	ck_assert_int_eq(fclose(to.out), 0);
 	return text;
@@ -158,7 +163,7 @@ START_TEST(a_year_without_work_is_said)
 {
 	struct report to = { .out = stdout };
 
-	ck_assert(!report_season(&to, day, 1999, &kit.fault));
+	ck_assert(!report_season(&(struct arguments){ .operand = "1999" }, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
 	ck_assert_str_eq(kit.fault.sentence, "Nothing was made in 1999.");
 }

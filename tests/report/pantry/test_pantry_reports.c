@@ -8,6 +8,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
+#include "report/cli/arguments.h"
 #include "report/report.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
@@ -56,8 +57,8 @@ static void look(void)
 }
 
 /* What a report writes; free() it. */
-static char *said(bool (*report)(const struct report *, struct day *, const struct recall_words *, struct fault *),
-                  const struct recall_words *words, bool json)
+static char *said(bool (*report)(const struct arguments *, struct day *, struct report *, struct fault *),
+                  const struct arguments *arguments, bool json)
 {
 	char *text = NULL;
 	size_t size;
@@ -66,7 +67,7 @@ static char *said(bool (*report)(const struct report *, struct day *, const stru
 
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
-	done = report == NULL ? report_pantry(&to, day, &kit.fault) : report(&to, day, words, &kit.fault);
+	done = report(arguments, day, &to, &kit.fault);
 	ck_assert_msg(done, "%s", kit.fault.sentence);
 	ck_assert_int_eq(fclose(to.out), 0);
 	ck_assert_msg(strchr(text, '\033') == NULL, "an escape came through: %s", text);
@@ -83,13 +84,13 @@ START_TEST(what_is_left_is_told)
 	char *text;
 
 	look();
-	text = said(NULL, NULL, false);
+	text = said(report_pantry, NULL, false);
 	holds(text, "    7 half-pints   grape \"jelly\"?[2J\n");
 	holds(text, "oldest 2026-09-14-B1, best by 2027-09-14");
 	holds(text, "not enough use to tell");
 	holds(text, "26 weeks, at least 6");
 	free(text);
-	text = said(NULL, NULL, true);
+	text = said(report_pantry, NULL, true);
 	holds(text, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\", \"size\": \"half_pint\", \"jars\": 7, "
 	            "\"oldest_lot\": \"2026-09-14-B1\"");
 	holds(text, "\"used\": 2, \"weeks_left\": null, \"recalled\": 0}");
@@ -113,12 +114,12 @@ START_TEST(fridge_and_freezer_are_told_with_their_times)
 	}
 	KK_OK(&kit, kitchen_aside(kit.kitchen, &freeze, &kit.fault));
 	look();
-	text = said(NULL, NULL, false);
+	text = said(report_pantry, NULL, false);
 	holds(text, "\nFRIDGE, FREEZER, SET ASIDE\n    1 jar of ");
 	holds(text, "in the fridge, eat by ");
 	holds(text, "): in the freezer since ");
 	free(text);
-	text = said(NULL, NULL, true);
+	text = said(report_pantry, NULL, true);
 	holds(text, "\"fate\": \"fridge\", \"fate_by\": \"2026-09-");
 	holds(text, "\"fate\": \"freezer\", \"fate_by\": null, \"fate_done\": \"2026-09-");
 	free(text);
@@ -127,7 +128,7 @@ END_TEST
 
 START_TEST(a_trace_is_a_list_to_tick)
 {
-	struct recall_words words = { .about = TRACE_LOT, .which = "2026-09-14-B1" };
+	struct arguments words = { .value[OPTION_LOT] = "2026-09-14-B1" };
 	char *text;
 
 	look();
@@ -147,7 +148,7 @@ END_TEST
 
 START_TEST(open_recalls_are_told_without_a_question)
 {
-	struct recall_words words = { 0 };
+	struct arguments words = { 0 };
 	char *text;
 
 	recall_box();
@@ -160,7 +161,7 @@ START_TEST(open_recalls_are_told_without_a_question)
 	holds(text, "\"to_find\": 9");
 	holds(text, "\"outcome\": \"to_find\", \"outcome_at\": null, \"outcome_by\": \"\"}");
 	free(text);
-	text = said(NULL, NULL, false);
+	text = said(report_pantry, NULL, false);
 	holds(text, "7 RECALLED");
 	free(text);
 }
@@ -168,7 +169,7 @@ END_TEST
 
 START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 {
-	struct recall_words words = { 0 };
+	struct arguments words = { 0 };
 	struct log_traced *rows;
 	int64_t gone;
 	size_t count;
@@ -191,7 +192,7 @@ START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 	text = said(report_recall, &words, false);
 	ck_assert_str_eq(text, "No recall is open.\n");
 	free(text);
-	words.all = true;
+	words.given[OPTION_ALL] = true;
 	text = said(report_recall, &words, false);
 	holds(text, "0 of 9 to find");
 	holds(text,
@@ -204,14 +205,14 @@ END_TEST
 
 START_TEST(what_the_log_has_not_is_refused)
 {
-	struct recall_words words = { .about = TRACE_LOT, .which = "2026-09-14-B7" };
+	struct arguments words = { .value[OPTION_LOT] = "2026-09-14-B7" };
 	struct report to = { .out = stdout };
 
 	look();
-	ck_assert(!report_recall(&to, day, &words, &kit.fault));
+	ck_assert(!report_recall(&words, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
-	words = (struct recall_words){ .about = TRACE_DAY, .which = "today" };
-	ck_assert(!report_recall(&to, day, &words, &kit.fault));
+	words = (struct arguments){ .value[OPTION_DAY] = "today" };
+	ck_assert(!report_recall(&words, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISUSE);
 }
 END_TEST

@@ -9,6 +9,7 @@
 
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
+#include "report/cli/arguments.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
@@ -45,7 +46,7 @@ static void tear_down(void)
 
 enum which { SUPPLIES, FORECAST, SHORTAGE };
 
-static char *written(enum which which, bool json, const struct ahead_words *words, bool meant)
+static char *written(enum which which, bool json, const struct arguments *words, bool meant)
 {
 	struct report to = { .json = json };
 	char *text;
@@ -55,9 +56,11 @@ static char *written(enum which which, bool json, const struct ahead_words *word
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
 	memset(&fault, 0, sizeof(fault));
-	done = which == SUPPLIES   ? report_supplies(&to, day, &fault)
-	       : which == FORECAST ? report_forecast(&to, day, words, &fault)
-	                           : report_shortage(&to, day, words, &fault);
+	done = which == SUPPLIES   ? report_supplies(words, day, &to, &fault)
+	       : which == FORECAST ? report_forecast(words, day, &to, &fault)
+	                           : report_shortage(words, day, &to, &fault);
+	if (!done && fault.kind == FAULT_REFUSED)
+		report_refusal(&to, &fault);
 	ck_assert_int_eq(fclose(to.out), 0);
 	ck_assert_msg(done == meant, "%s", fault.sentence);
 	return text;
@@ -68,11 +71,13 @@ static void holds(const char *text, const char *part)
 	ck_assert_msg(strstr(text, part) != NULL, "no %s in:\n%s", part, text);
 }
 
-static const char *const jelly[] = { "grape jelly" };
-
-static struct ahead_words grapes(void)
+static struct arguments grapes(void)
 {
-	return (struct ahead_words){ .fruit = "grapes", .weight = "60lb", .products = jelly, .product_count = 1 };
+	return (struct arguments){
+		.value = { [OPTION_FRUIT] = "grapes", [OPTION_WEIGHT] = "60lb" },
+		.products = { "grape jelly" },
+		.product_count = 1,
+	};
 }
 
 START_TEST(supplies_are_told_line_by_line)
@@ -99,7 +104,7 @@ END_TEST
 /* 60 lb at 3.5 lb a quart (AIB 539) are 68.6 cups: 13 batches of 5. */
 START_TEST(a_forecast_has_three_columns_and_its_source)
 {
-	struct ahead_words words = grapes();
+	struct arguments words = grapes();
 	char *text = written(FORECAST, false, &words, true);
 	char *json = written(FORECAST, true, &words, true);
 
@@ -126,8 +131,10 @@ END_TEST
 
 START_TEST(jars_wanted_are_told_in_fruit)
 {
-	struct ahead_words words = {
-		.fruit = "grapes", .want = "60", .jar = "pint", .products = jelly, .product_count = 1
+	struct arguments words = {
+		.value = { [OPTION_FRUIT] = "grapes", [OPTION_WANT] = "60", [OPTION_JAR] = "pint" },
+		.products = { "grape jelly" },
+		.product_count = 1,
 	};
 	char *text = written(FORECAST, false, &words, true);
 	char *json = written(FORECAST, true, &words, true);
@@ -144,7 +151,7 @@ END_TEST
 /* 13 batches take 13 x 7 cups of 200 g: 18,200 g against 9,072. */
 START_TEST(the_shortage_list_says_what_to_buy)
 {
-	struct ahead_words words = grapes();
+	struct arguments words = grapes();
 	char *text = written(SHORTAGE, false, &words, true);
 	char *json = written(SHORTAGE, true, &words, true);
 
@@ -166,11 +173,10 @@ END_TEST
 
 START_TEST(enough_is_said)
 {
-	static const char *const one[] = { "1 x grape jelly" };
-	struct ahead_words words = grapes();
+	struct arguments words = grapes();
 	char *text;
 
-	words.products = one;
+	words.products[0] = "1 x grape jelly";
 	line("supply pectin_regular \"14 oz\"");
 	line("supply band 60");
 	text = written(SHORTAGE, false, &words, true);
@@ -181,10 +187,10 @@ END_TEST
 
 START_TEST(a_refusal_is_an_answer)
 {
-	struct ahead_words words = grapes();
+	struct arguments words = grapes();
 	char *text;
 
-	words.fruit = "apples\033[2J";
+	words.value[OPTION_FRUIT] = "apples\033[2J";
 	text = written(FORECAST, false, &words, false);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	holds(text, "grape jelly is not made from apples");
@@ -198,16 +204,32 @@ END_TEST
 
 START_TEST(words_that_cannot_be_read_are_misuse)
 {
-	static const char *const wrong[] = { "grape jelly in buckets" };
-	struct ahead_words words[] = {
-		{ .fruit = "grapes", .products = jelly, .product_count = 1 },
-		{ .fruit = "grapes", .weight = "60", .products = jelly, .product_count = 1 },
-		{ .fruit = "grapes", .weight = "60lb", .want = "6", .products = jelly, .product_count = 1 },
-		{ .fruit = "grapes", .want = "0", .products = jelly, .product_count = 1 },
-		{ .fruit = "grapes", .weight = "60lb" },
-		{ .fruit = "gravel", .weight = "60lb" },
-		{ .fruit = "grapes", .weight = "60lb", .jar = "bucket", .products = jelly, .product_count = 1 },
-		{ .fruit = "grapes", .weight = "60lb", .products = wrong, .product_count = 1 },
+	struct arguments words[] = {
+		{ .value[OPTION_FRUIT] = "grapes", .products = { "grape jelly" }, .product_count = 1 },
+		{ .value[OPTION_FRUIT] = "grapes",
+		  .value[OPTION_WEIGHT] = "60",
+		  .products = { "grape jelly" },
+		  .product_count = 1 },
+		{ .value[OPTION_FRUIT] = "grapes",
+		  .value[OPTION_WEIGHT] = "60lb",
+		  .value[OPTION_WANT] = "6",
+		  .products = { "grape jelly" },
+		  .product_count = 1 },
+		{ .value[OPTION_FRUIT] = "grapes",
+		  .value[OPTION_WANT] = "0",
+		  .products = { "grape jelly" },
+		  .product_count = 1 },
+		{ .value[OPTION_FRUIT] = "grapes", .value[OPTION_WEIGHT] = "60lb" },
+		{ .value[OPTION_FRUIT] = "gravel", .value[OPTION_WEIGHT] = "60lb" },
+		{ .value[OPTION_FRUIT] = "grapes",
+		  .value[OPTION_WEIGHT] = "60lb",
+		  .value[OPTION_JAR] = "bucket",
+		  .products = { "grape jelly" },
+		  .product_count = 1 },
+		{ .value[OPTION_FRUIT] = "grapes",
+		  .value[OPTION_WEIGHT] = "60lb",
+		  .products = { "grape jelly in buckets" },
+		  .product_count = 1 },
 	};
 	static const char *const says[] = { "--weight", "A number alone", "leave out --weight",
 		                            "from 1",   "--product",      "gravel",

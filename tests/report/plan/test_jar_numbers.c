@@ -15,6 +15,7 @@
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
+#include "report/cli/arguments.h"
 #include "report/report.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
@@ -22,6 +23,7 @@
 #define IN_POT 4
 #define BATCHES 24
 #define RECIPE "grape jelly, low sugar"
+#define PRODUCT "24 x " RECIPE " in pints"
 
 static struct log_kit kit;
 static struct day *day;
@@ -67,12 +69,12 @@ static void tear_down(void)
 
 enum road { FORECAST, SHORTAGE, WARNINGS, PLAN };
 
-static const char *const product[] = { "24 x " RECIPE " in pints" };
-
 static char *shown(enum road road, bool json)
 {
-	struct ahead_words words = {
-		.fruit = "grapes", .weight = "84lb", .in_pot = "4", .products = product, .product_count = 1
+	struct arguments arguments = {
+		.value = { [OPTION_FRUIT] = "grapes", [OPTION_WEIGHT] = "84lb", [OPTION_IN_POT] = "4" },
+		.products = { PRODUCT },
+		.product_count = 1,
 	};
 	struct report to = { .json = json };
 	char *text;
@@ -83,10 +85,10 @@ static char *shown(enum road road, bool json)
 	ck_assert_ptr_nonnull(to.out);
 	memset(&fault, 0, sizeof(fault));
 	switch (road) {
-	case FORECAST: done = report_forecast(&to, day, &words, &fault); break;
-	case SHORTAGE: done = report_shortage(&to, day, &words, &fault); break;
-	case WARNINGS: report_warnings(&to, day); break;
-	case PLAN: done = report_plan(&to, day, &fault); break;
+	case FORECAST: done = report_forecast(&arguments, day, &to, &fault); break;
+	case SHORTAGE: done = report_shortage(&arguments, day, &to, &fault); break;
+	case WARNINGS: done = report_warnings(&arguments, day, &to, &fault); break;
+	case PLAN: done = report_plan(&arguments, day, &to, &fault); break;
 	}
 	ck_assert_int_eq(fclose(to.out), 0);
 	ck_assert_msg(done, "%s", fault.sentence);
@@ -162,7 +164,7 @@ START_TEST(all_roads_lead_to_the_same_number_of_jars)
 	      "\"needed\": {\"low\": 55, \"likely\": %d,",
 	      jars);
 	shows(SHORTAGE, false, "pints: likely %d, here 48", jars);
-	ck_assert(wish_read(day_kitchen(day), product[0], &wishes.wish[0], &fault));
+	ck_assert(wish_read(day_kitchen(day), PRODUCT, &wishes.wish[0], &fault));
 	ck_assert(amount_read("84lb", MEASURE_MASS, SUPPLY_FRUIT, &wishes.fruit_mg, &fault));
 	ck_assert_msg(kitchen_plan_from_wishes(day_kitchen(day), &wishes, PLAN_ANY_TIME, &fault), "%s", fault.sentence);
 	ck_assert_int_eq(planned_jars(), jars);

@@ -1,0 +1,164 @@
+/*
+ * board_commands.c - see board_commands.h.
+ */
+#include "report/house/board_commands.h"
+
+#include <errno.h>
+#include <poll.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "kitchen/board/board.h"
+#include "kitchen/file/open_day.h"
+#include "kitchen/house/new_log.h"
+#include "report/cli/arguments.h"
+#include "report/cli/plain.h"
+#include "report/house/log_path.h"
+
+#define PRACTICE_SPEED 60
+#define PRACTICE_SPEED_MAX 3600
+#define PRACTICE_NAME "/stillroom-practice-XXXXXX.db"
+#define PRACTICE_ENDING 3 /* of it: ".db" */
+
+/* --- a new log ----------------------------------------------------------------------- */
+
+static bool make_log(const struct new_log_plan *plan, struct fault *fault)
+{
+	bool done = new_log_make(plan, fault);
+
+	/* The command was understood; it is the kitchen file that is wrong. */
+	if (!done && fault->kind == FAULT_MISUSE)
+		fault->kind = FAULT_NOT_OURS;
+	return done;
+}
+
+bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	struct new_log_plan plan = { .path = arguments->log_path, .kitchen_file = arguments->operand };
+
+	(void)day;
+	if (!make_log(&plan, fault))
+		return false;
+	(void)fputs("The log is ready: ", to->out);
+	plain_put(to->out, arguments->log_path);
+	(void)fputc('\n', to->out);
+	return true;
+}
+
+/* --- the board ------------------------------------------------------------------------- */
+
+bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	(void)day;
+	return to->screen->board(arguments, arguments->log_path, false, fault);
+}
+
+/* --- practice ---------------------------------------------------------------------------- */
+
+static bool file_has_content(const char *path)
+{
+	struct stat status;
+
+	return stat(path, &status) == 0 && status.st_size > 0;
+}
+
+/* A practice log from before goes on as it is; a real log never becomes one. */
+static bool check_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
+{
+	struct day *day;
+	int speed;
+
+	if (arguments->given[OPTION_KITCHEN] || arguments->given[OPTION_SPEED])
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s already exists and continues as it is: leave out --kitchen and --speed", path);
+	if (!day_open(path, LOG_LOOK, &day, fault))
+		return false;
+	speed = kitchen_board(day_kitchen(day))->house.practice_speed;
+	day_close(day);
+	return speed > 0 || fault_set(fault, FAULT_REFUSED, "%s is a real log: practice needs one of its own", path);
+}
+
+/* An empty file of a name nobody else has. */
+static bool name_scratch(char *path, size_t size, struct fault *fault)
+{
+	const char *folder = getenv("TMPDIR"); /* NOLINT(concurrency-mt-unsafe): one thread */
+	struct text text = text_over(path, size);
+	int fd;
+
+	text_add(&text, "%s%s", folder != NULL && folder[0] != '\0' ? folder : "/tmp", PRACTICE_NAME);
+	if (text.cut)
+		return fault_set(fault, FAULT_IO, "the path in TMPDIR is too long");
+	fd = mkstemps(path, PRACTICE_ENDING);
+	if (fd < 0)
+		return fault_set(fault, FAULT_IO, "%s cannot be created: %s", path,
+		                 strerror(errno)); /* NOLINT(concurrency-mt-unsafe) */
+	(void)close(fd);
+	return true;
+}
+
+static bool make_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
+{
+	char real[LOG_PATH_BYTES];
+	struct new_log_plan plan = {
+		.path = path,
+		.kitchen_file = arguments->value[OPTION_KITCHEN],
+		.practice_speed = PRACTICE_SPEED,
+	};
+
+	if (!whole_read(arguments->value[OPTION_SPEED], "a speed", 1, PRACTICE_SPEED_MAX, &plan.practice_speed, fault))
+		return false;
+	if (plan.kitchen_file == NULL) {
+		if (!log_path_find(arguments, real, sizeof(real), fault))
+			return false;
+		if (!arguments->given[OPTION_FILE] && !file_has_content(real))
+			return fault_set(fault, FAULT_MISSING,
+			                 "there is no log yet to copy the kitchen from: name one with -f, or a "
+			                 "kitchen file with --kitchen");
+		plan.copy_from = real;
+	}
+	return make_log(&plan, fault);
+}
+
+static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size, struct fault *fault)
+{
+	if (!arguments->given[OPTION_SCRATCH]) {
+		if (!name_scratch(path, size, fault))
+			return false;
+		if (make_scratch(arguments, path, fault))
+			return true;
+		(void)unlink(path);
+		return false;
+	}
+	if (!text_copy(path, size, arguments->value[OPTION_SCRATCH]))
+		return fault_set(fault, FAULT_IO, "the path of the practice log is too long");
+	return file_has_content(path) ? check_scratch(arguments, path, fault) : make_scratch(arguments, path, fault);
+}
+
+/* A terminal that takes nothing would hold up the end. */
+static bool somebody_reads(void)
+{
+	struct pollfd out = { .fd = STDOUT_FILENO, .events = POLLOUT };
+
+	return poll(&out, 1, 0) > 0 && (out.revents & POLLOUT) != 0;
+}
+
+bool rehearse_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	char path[LOG_PATH_BYTES];
+	bool done;
+
+	(void)day;
+	if (!prepare_scratch(arguments, path, sizeof(path), fault))
+		return false;
+	done = to->screen->board(arguments, path, true, fault);
+	if (!somebody_reads())
+		return done;
+	(void)fputs("The practice log is kept. To continue with it: stillroom rehearse --scratch ", to->out);
+	plain_put(to->out, path);
+	(void)fputc('\n', to->out);
+	return done;
+}
