@@ -86,7 +86,8 @@ static void put_rules_json(FILE *out)
 {
 	struct json json = json_begin(out);
 
-	json_open_array(&json, NULL, JSON_LINES);
+	json_open_document(&json, JSON_LINES);
+	json_open_array(&json, "rules", JSON_LINES);
 	for (size_t i = 0; i < rule_count; i++) {
 		json_open_object(&json, NULL, JSON_FLAT);
 		json_text(&json, "id", rules[i].id);
@@ -97,6 +98,7 @@ static void put_rules_json(FILE *out)
 		json_text(&json, "source", rules[i].source);
 		json_close(&json);
 	}
+	json_close(&json);
 	json_close(&json);
 }
 

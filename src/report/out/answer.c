@@ -8,10 +8,12 @@
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 
+/* Into an object that is open. */
 static void put_refusal_json(struct json *json, const struct fault *fault)
 {
-	json_open_object(json, NULL, JSON_FLAT);
-	json_text(json, "refused", fault->sentence);
+	json_open_object(json, "refused", JSON_FLAT);
+	json_text(json, "rule", fault->rule);
+	json_text(json, "sentence", fault->sentence);
 	json_close(json);
 }
 
@@ -22,17 +24,15 @@ static void put_refusal_text(FILE *out, const struct fault *fault)
 	(void)fputc('\n', out);
 }
 
-static void put_refusal(const struct report *to, struct json *json, const struct fault *fault)
-{
-	if (to->json)
-		put_refusal_json(json, fault);
-	else
-		put_refusal_text(to->out, fault);
-}
-
 void report_refusal_among(struct report *to, struct json *json, const struct fault *fault)
 {
-	put_refusal(to, json, fault);
+	if (to->json) {
+		json_open_object(json, NULL, JSON_FLAT);
+		put_refusal_json(json, fault);
+		json_close(json);
+	} else {
+		put_refusal_text(to->out, fault);
+	}
 	to->told = true;
 }
 
@@ -40,7 +40,13 @@ void report_refusal(const struct report *to, const struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 
-	put_refusal(to, &json, fault);
+	if (!to->json) {
+		put_refusal_text(to->out, fault);
+		return;
+	}
+	json_open_document(&json, JSON_FLAT);
+	put_refusal_json(&json, fault);
+	json_close(&json);
 }
 
 bool report_open(const char *path, enum log_mode mode, struct day **day, struct fault *fault)

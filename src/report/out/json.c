@@ -81,6 +81,12 @@ void json_open_object(struct json *json, const char *key, enum json_layout layou
 	open_container(json, key, layout, false);
 }
 
+void json_open_document(struct json *json, enum json_layout layout)
+{
+	json_open_object(json, NULL, layout);
+	json_whole(json, "version", JSON_VERSION);
+}
+
 void json_open_array(struct json *json, const char *key, enum json_layout layout)
 {
 	open_container(json, key, layout, true);

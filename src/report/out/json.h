@@ -4,7 +4,7 @@
  * strings hold.
  *
  *   struct json json = json_begin(stdout);
- *   json_open_object(&json, NULL, JSON_LINES);
+ *   json_open_document(&json, JSON_LINES);
  *   json_text(&json, "food", "peaches");
  *   json_close(&json);
  *
@@ -38,6 +38,11 @@ struct json {
 
 struct json json_begin(FILE *out);
 
+/* Of all our documents but the export, which has its own.  It goes up when a key goes, or means
+ * something else; new keys may come at any time. */
+#define JSON_VERSION 1
+/* The outermost object; its first key is the version. */
+void json_open_document(struct json *json, enum json_layout layout);
 void json_open_object(struct json *json, const char *key, enum json_layout layout);
 void json_open_array(struct json *json, const char *key, enum json_layout layout);
 void json_close(struct json *json); /* a line end after the outermost */

@@ -6,7 +6,7 @@
 
 void log_document_open(struct json *json, const struct kitchen *kitchen, const struct moment *now)
 {
-	json_open_object(json, NULL, JSON_LINES);
+	json_open_document(json, JSON_LINES);
 	log_document_head(json, kitchen, now);
 }
 

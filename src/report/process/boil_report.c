@@ -45,7 +45,7 @@ static void put_json(FILE *out, const struct boil *boil)
 {
 	struct json json = json_begin(out);
 
-	json_open_object(&json, NULL, JSON_LINES);
+	json_open_document(&json, JSON_LINES);
 	json_number(&json, "elevation_m", boil->elevation_m);
 	json_number(&json, "pressure_kpa", boil->pressure_kpa);
 	json_number(&json, "boiling_point_c", boil->boiling_point_c);

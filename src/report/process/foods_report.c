@@ -66,7 +66,7 @@ bool report_foods(const struct arguments *arguments, struct day *day, struct rep
 		                 "weighted_gauge",
 		                 method);
 	if (to->json) {
-		json_open_object(&json, NULL, JSON_LINES);
+		json_open_document(&json, JSON_LINES);
 		json_open_array(&json, "foods", JSON_LINES);
 	}
 	for (enum method each = 0; each < METHOD_COUNT; each++)

@@ -130,7 +130,6 @@ static void put_pair(struct json *json, int minutes, int pressure_psi)
 static void put_json(struct json *json, const struct process *process, const struct elevation *elevation,
                      const struct notes *notes)
 {
-	json_open_object(json, NULL, JSON_LINES);
 	json_text(json, "food", process->row->food);
 	json_text(json, "pack", process->row->pack);
 	json_text(json, "jar", process->jar->name);
@@ -153,7 +152,6 @@ static void put_json(struct json *json, const struct process *process, const str
 		json_text(json, NULL, notes->sentence[i]);
 	json_close(json);
 	put_cautions_json(json, process);
-	json_close(json);
 }
 
 static void put_minutes(FILE *out, const char *label, int minutes, int pressure_psi)
@@ -218,43 +216,73 @@ static bool check_words(const struct arguments *arguments, struct process_query 
 	return true;
 }
 
+/* In JSON, one of several is an object of its own; a single one is the document. */
 static void put_answer(const struct report *to, struct json *json, const struct process *process,
-                       const struct elevation *elevation)
+                       const struct elevation *elevation, bool several)
 {
 	struct notes notes;
 
 	find_notes(process, elevation, &notes);
-	if (to->json)
-		put_json(json, process, elevation, &notes);
-	else
+	if (!to->json) {
 		put_text(to->out, process, elevation, &notes);
+		return;
+	}
+	if (several)
+		json_open_object(json, NULL, JSON_LINES);
+	else
+		json_open_document(json, JSON_LINES);
+	put_json(json, process, elevation, &notes);
+	json_close(json);
 }
 
-bool report_process(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool put_one(const struct arguments *arguments, struct process_query *query, struct report *to,
+                    struct fault *fault)
 {
 	struct json json = json_begin(to->out);
-	struct process_query query = { 0 };
-	bool several = arguments->elevation_count > 1;
+	struct process process;
+
+	if (!find_at(arguments, 0, query, &process, fault))
+		return false;
+	put_answer(to, &json, &process, &query->elevation, false);
+	return true;
+}
+
+static bool put_several(const struct arguments *arguments, struct process_query *query, struct report *to,
+                        struct fault *fault)
+{
+	struct json json = json_begin(to->out);
 	bool all_found = true;
 
-	(void)day;
-	if (!check_words(arguments, &query, fault))
-		return false;
-	if (several && to->json)
-		json_open_array(&json, NULL, JSON_LINES);
-	for (size_t i = 0; i < answers_wanted(arguments); i++) {
+	if (to->json) {
+		json_open_document(&json, JSON_LINES);
+		json_open_array(&json, "answers", JSON_LINES);
+	}
+	for (size_t i = 0; i < arguments->elevation_count; i++) {
 		struct process process;
 
 		if (i > 0 && !to->json)
 			(void)fputc('\n', to->out);
-		if (find_at(arguments, i, &query, &process, fault)) {
-			put_answer(to, &json, &process, &query.elevation);
+		if (find_at(arguments, i, query, &process, fault)) {
+			put_answer(to, &json, &process, &query->elevation, true);
 			continue;
 		}
 		all_found = false;
 		report_refusal_among(to, &json, fault);
 	}
-	if (several && to->json)
+	if (to->json) {
 		json_close(&json);
+		json_close(&json);
+	}
 	return all_found;
+}
+
+bool report_process(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	struct process_query query = { 0 };
+
+	(void)day;
+	if (!check_words(arguments, &query, fault))
+		return false;
+	return arguments->elevation_count > 1 ? put_several(arguments, &query, to, fault)
+	                                      : put_one(arguments, &query, to, fault);
 }

@@ -274,11 +274,11 @@ static size_t question_rows(const struct row *row)
 	return count;
 }
 
-/* Cut the next object, two tabs deep, out of an array; NULL: there is none. */
+/* Cut the next object, three tabs deep, out of the list; NULL: there is none. */
 static char *next_answer(char **rest)
 {
 	char *begin = *rest;
-	char *end = strstr(begin, "\n\t}");
+	char *end = strstr(begin, "\n\t\t}");
 
 	if (end == NULL)
 		return NULL;
@@ -317,7 +317,7 @@ static bool check_given(const struct row *row)
 			good = fails(asked, row->method, heights.feet[i], status, one == NULL ? "missing" : one);
 		ticks->seen[asked - rows][i % HEIGHTS_OF_ROW] = true;
 	}
-	if (strcmp(rest, "\t}\n]\n") != 0)
+	if (strcmp(rest, "\t\t}\n\t]\n}\n") != 0)
 		good = fails(row, row->method, row->min_ft, status, "does not end after the last height");
 	return good;
 }
@@ -360,7 +360,7 @@ static bool check_steam(const struct row *row)
 		return fails(row, "steam", row->max_ft, status, answer);
 	for (size_t i = 0; i < heights.count; i++) {
 		/* Each answer from its first key on; the next one begins after it. */
-		at = strstr(at, wanted == 0 ? "\t\"food\": " : "{\"refused\": \"");
+		at = strstr(at, wanted == 0 ? "\t\"food\": " : "\"refused\": {");
 		if (at == NULL || (wanted == 0 && (!has_text(at, "method", "steam") ||
 		                                   number_of(at, "minutes", NONE) != row[i].minutes)))
 			return fails(&row[i], "steam", heights.feet[i], status, answer);

@@ -197,7 +197,7 @@ START_TEST(a_refusal_is_an_answer)
 	ck_assert_ptr_null(strchr(text, '\033'));
 	free(text);
 	text = written(SHORTAGE, true, &words, false);
-	holds(text, "{\"refused\": \"grape jelly is not made from apples");
+	holds(text, "\"sentence\": \"grape jelly is not made from apples");
 	free(text);
 }
 END_TEST
