@@ -121,7 +121,7 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 	json_text(json, "source", load->source);
 	json_text(json, "confirmed", load_from_notebook(load) ? NULL : confirmed_name(load->confirmed));
 	if (load->elevation.known)
-		json_number(json, "elevation_m", elevation_metres(&load->elevation));
+		json_measure(json, "elevation_m", elevation_metres(&load->elevation), JSON_METERS);
 	else
 		json_null(json, "elevation_m");
 	json_close(json);

@@ -147,12 +147,12 @@ static void put_seasons(FILE *out, const struct day *day, const struct log_seaso
 }
 
 static void put_value(struct json *json, const char *key, const struct log_season *season, enum season_measure measure,
-                      double per)
+                      double per, enum json_unit unit)
 {
 	double value;
 
 	if (season_value(season, measure, &value))
-		json_number(json, key, value / per);
+		json_measure(json, key, value / per, unit);
 	else
 		json_null(json, key);
 }
@@ -162,8 +162,8 @@ static void put_interval(struct json *json, const struct log_season *season)
 	struct interval interval = interval_of_share(season->failed, season->looked);
 
 	if (season->looked > 0) {
-		json_number(json, "lids_failed_low", interval.low);
-		json_number(json, "lids_failed_high", interval.high);
+		json_measure(json, "lids_failed_low", interval.low, JSON_SHARE);
+		json_measure(json, "lids_failed_high", interval.high, JSON_SHARE);
 		return;
 	}
 	json_null(json, "lids_failed_low");
@@ -184,8 +184,8 @@ static void put_sums_json(struct json *json, const struct log_season *season)
 	json_whole(json, "lids_looked", season->looked);
 	json_whole(json, "lids_failed", season->failed);
 	put_interval(json, season);
-	put_value(json, "juice_l_per_kg", season, BY_YIELD, 1e6);
-	put_value(json, "come_up_mean_min", season, BY_COME_UP, 1.0);
+	put_value(json, "juice_l_per_kg", season, BY_YIELD, 1e6, JSON_LITERS_FROM_KG);
+	put_value(json, "come_up_mean_min", season, BY_COME_UP, 1.0, JSON_MINUTES);
 	json_whole(json, "worked_min", season->worked_ms / 60000);
 	json_whole(json, "entries", season->acts);
 	if (season->busiest_ms > 0)
@@ -272,9 +272,9 @@ static void put_rates_json(struct json *json, const char *key, const struct seas
 		json_text(json, "name", rate->name);
 		json_whole(json, "lids_looked", rate->looked);
 		json_whole(json, "lids_failed", rate->failed);
-		json_number(json, "share", season_share(rate));
-		json_number(json, "low", rate->low);
-		json_number(json, "high", rate->high);
+		json_measure(json, "share", season_share(rate), JSON_SHARE);
+		json_measure(json, "low", rate->low, JSON_SHARE);
+		json_measure(json, "high", rate->high, JSON_SHARE);
 		json_bool(json, "clearly_more", rate->clear);
 		json_close(json);
 	}
@@ -298,8 +298,8 @@ static void put_made_json(struct json *json, const struct season *season)
 		json_open_object(json, NULL, JSON_FLAT);
 		json_text(json, "fruit", season->fruits[i].fruit);
 		json_whole(json, "runs", season->fruits[i].runs);
-		json_number(json, "fruit_kg", (double)season->fruits[i].fruit_mg / 1e6);
-		json_number(json, "juice_l", (double)season->fruits[i].juice_ul / 1e6);
+		json_measure(json, "fruit_kg", (double)season->fruits[i].fruit_mg / 1e6, JSON_KILOGRAMS);
+		json_measure(json, "juice_l", (double)season->fruits[i].juice_ul / 1e6, JSON_LITERS);
 		json_close(json);
 	}
 	json_close(json);

@@ -3,7 +3,6 @@
 #include <assert.h>
 #include <inttypes.h>
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -12,7 +11,7 @@
 #include "kitchen/board/clock.h"
 #include "report/cli/plain.h"
 
-#define DIGITS_EXACT 17 /* enough for any double (DBL_DECIMAL_DIG) */
+#define MEASURE_LIMIT 1e12
 
 struct json json_begin(FILE *out)
 {
@@ -119,37 +118,6 @@ void json_whole(struct json *json, const char *key, int64_t value)
 	(void)fprintf(json->out, "%" PRId64, value);
 }
 
-/* Whatever stands for the decimal sign here, of however many bytes, is a point. */
-static void write_digits(FILE *out, const char *digits)
-{
-	while (*digits != '\0') {
-		size_t length = strspn(digits, "0123456789+-e");
-
-		(void)fwrite(digits, 1, length, out);
-		digits += length;
-		if (*digits != '\0')
-			(void)fputc('.', out);
-		digits += strcspn(digits, "0123456789+-e");
-	}
-}
-
-void json_number(struct json *json, const char *key, double value)
-{
-	char digits[40];
-
-	if (!isfinite(value)) {
-		json_null(json, key);
-		return;
-	}
-	for (int precision = 1; precision <= DIGITS_EXACT; precision++) {
-		(void)snprintf(digits, sizeof(digits), "%.*g", precision, value);
-		if (strtod(digits, NULL) == value)
-			break;
-	}
-	lead_in(json, key);
-	write_digits(json->out, digits);
-}
-
 void json_bool(struct json *json, const char *key, bool value)
 {
 	lead_in(json, key);
@@ -193,4 +161,20 @@ void json_decimal(struct json *json, const char *key, int64_t value, int scale)
 	decimal_words(value, scale, digits, sizeof(digits));
 	lead_in(json, key);
 	(void)fputs(digits, json->out);
+}
+
+void json_measure(struct json *json, const char *key, double value, enum json_unit unit)
+{
+	static const int decimals[] = {
+		[JSON_METERS] = 1, [JSON_KILOPASCALS] = 2,    [JSON_DEGREES] = 1,     [JSON_INCHES] = 3,
+		[JSON_POUNDS] = 2, [JSON_GRAMS] = 1,          [JSON_MILLILITERS] = 1, [JSON_KILOGRAMS] = 2,
+		[JSON_LITERS] = 2, [JSON_LITERS_FROM_KG] = 3, [JSON_MINUTES] = 1,     [JSON_SHARE] = 3,
+	};
+	static_assert(sizeof(decimals) / sizeof(decimals[0]) == JSON_UNIT_COUNT, "digits for every unit");
+	int scale = decimals[unit];
+
+	if (isfinite(value) && fabs(value) < MEASURE_LIMIT)
+		json_decimal(json, key, llround(value * pow(10.0, scale)), scale);
+	else
+		json_null(json, key);
 }

@@ -26,6 +26,23 @@ enum json_layout {
 	JSON_LINES, /* each member on a line of its own: one load a line for grep */
 };
 
+/* How closely things are known. */
+enum json_unit {
+	JSON_METERS,         /* of elevation, to 0.1: it is found to a foot */
+	JSON_KILOPASCALS,    /* to 0.01: a barometer's 0.1 hPa */
+	JSON_DEGREES,        /* of either scale, to 0.1, as a kitchen thermometer shows them */
+	JSON_INCHES,         /* of headspace, to 0.001: eighths of an inch are exact */
+	JSON_POUNDS,         /* of fruit for a quart, to 0.01 */
+	JSON_GRAMS,          /* to 0.1, as a small scale shows them */
+	JSON_MILLILITERS,    /* to 0.1 */
+	JSON_KILOGRAMS,      /* of fruit, to 0.01 */
+	JSON_LITERS,         /* of juice, to 0.01 */
+	JSON_LITERS_FROM_KG, /* of juice from a kilogram of fruit, to 0.001 */
+	JSON_MINUTES,        /* a mean of whole ones, to 0.1 */
+	JSON_SHARE,          /* of one, to 0.001 */
+	JSON_UNIT_COUNT
+};
+
 struct json {
 	FILE *out;
 	int depth;
@@ -51,9 +68,9 @@ void json_close(struct json *json); /* a line end after the outermost */
  * escaped, bytes that are not UTF-8 become U+FFFD.  NULL writes null. */
 void json_text(struct json *json, const char *key, const char *text);
 void json_whole(struct json *json, const char *key, int64_t value);
-/* The shortest digits that read back as the same double, with a point whatever
- * the locale; null for what JSON cannot write (not a number, infinite). */
-void json_number(struct json *json, const char *key, double value);
+/* A measure, with the digits it has earned and no needless zeros; null for what JSON cannot write
+ * (not a number, infinite) and for what no kitchen has (10^12 and more). */
+void json_measure(struct json *json, const char *key, double value, enum json_unit unit);
 /* A whole number of 10^-scale (0 to 9): exact, without needless digits. */
 void json_decimal(struct json *json, const char *key, int64_t value, int scale);
 #define DECIMAL_BYTES 32

@@ -94,13 +94,12 @@ bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments
 
 /* --- JSON -------------------------------------------------------------------------- */
 
-/* The shortest digits of a round number would be 1e+02. */
 void ahead_amount(struct json *json, const char *key, int64_t value, int per)
 {
-	if (value % per == 0)
-		json_whole(json, key, value / per);
+	if (per == 1)
+		json_whole(json, key, value);
 	else
-		json_number(json, key, (double)value / per);
+		json_measure(json, key, (double)value / per, JSON_GRAMS); /* milliliters have as many digits */
 }
 
 void ahead_bounds(struct json *json, const char *key, const int64_t *values, int per)

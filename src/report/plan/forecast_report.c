@@ -16,24 +16,18 @@
 
 /* --- JSON -------------------------------------------------------------------------- */
 
-/* Pounds a quart, to a thousandth. */
-static double pounds(double ul_per_kg)
-{
-	return round(pounds_of_yield(ul_per_kg) * 1000.0) / 1000.0;
-}
-
 static void put_yield_json(struct json *json, const struct juice_yield *yield)
 {
 	json_open_object(json, "yield", JSON_FLAT);
-	json_number(json, "lb_a_quart_low", pounds(yield->ul_per_kg[BOUND_LOW]));
-	json_number(json, "lb_a_quart_likely", pounds(yield->ul_per_kg[BOUND_LIKELY]));
-	json_number(json, "lb_a_quart_high", pounds(yield->ul_per_kg[BOUND_HIGH]));
+	json_measure(json, "lb_a_quart_low", pounds_of_yield(yield->ul_per_kg[BOUND_LOW]), JSON_POUNDS);
+	json_measure(json, "lb_a_quart_likely", pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]), JSON_POUNDS);
+	json_measure(json, "lb_a_quart_high", pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]), JSON_POUNDS);
 	json_text(json, "published_for", yield->row->fruit);
-	json_number(json, "published_lb_a_quart", yield->row->likely_thou_lb / 1000.0);
+	json_measure(json, "published_lb_a_quart", yield->row->likely_thou_lb / 1000.0, JSON_POUNDS);
 	json_whole(json, "own_runs", yield->runs);
-	json_number(json, "own_weight", yield->weight);
+	json_measure(json, "own_weight", yield->weight, JSON_SHARE);
 	if (yield->runs > 0)
-		json_number(json, "own_lb_a_quart", pounds(yield->own_mean));
+		json_measure(json, "own_lb_a_quart", pounds_of_yield(yield->own_mean), JSON_POUNDS);
 	else
 		json_null(json, "own_lb_a_quart");
 	json_text(json, "source", yield->row->source);

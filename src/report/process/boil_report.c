@@ -46,11 +46,11 @@ static void put_json(FILE *out, const struct boil *boil)
 	struct json json = json_begin(out);
 
 	json_open_document(&json, JSON_LINES);
-	json_number(&json, "elevation_m", boil->elevation_m);
-	json_number(&json, "pressure_kpa", boil->pressure_kpa);
-	json_number(&json, "boiling_point_c", boil->boiling_point_c);
-	json_number(&json, "boiling_point_f", boil->boiling_point_f);
-	json_number(&json, "jelly_stage_f", boil->jelly_stage_f);
+	json_measure(&json, "elevation_m", boil->elevation_m, JSON_METERS);
+	json_measure(&json, "pressure_kpa", boil->pressure_kpa, JSON_KILOPASCALS);
+	json_measure(&json, "boiling_point_c", boil->boiling_point_c, JSON_DEGREES);
+	json_measure(&json, "boiling_point_f", boil->boiling_point_f, JSON_DEGREES);
+	json_measure(&json, "jelly_stage_f", boil->jelly_stage_f, JSON_DEGREES);
 	json_text(&json, "basis", bases[boil->basis].name);
 	json_close(&json);
 }

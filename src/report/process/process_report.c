@@ -135,9 +135,9 @@ static void put_json(struct json *json, const struct process *process, const str
 	json_text(json, "jar", process->jar->name);
 	json_text(json, "jar_in_table", process->jar_in_table->name);
 	json_text(json, "method", method_name(process->method));
-	json_number(json, "elevation_m", elevation_metres(elevation));
+	json_measure(json, "elevation_m", elevation_metres(elevation), JSON_METERS);
 	put_pair(json, process->minutes, process->pressure_psi);
-	json_number(json, "headspace_in", process->row->headspace_thou / 1000.0);
+	json_measure(json, "headspace_in", process->row->headspace_thou / 1000.0, JSON_INCHES);
 	json_text(json, "source", process->row->source);
 	json_text(json, "confirmed", confirmed_name(process->row->confirmed));
 	json_open_array(json, "options", JSON_FLAT);

@@ -153,7 +153,7 @@ START_TEST(a_load_in_its_hold_tells_what_is_left)
 	ck_holds(json, "\"phase\": \"hold\", \"phase_began\": \"2");
 	ck_holds(json, "\"hold_starts\": 1, ");
 	ck_holds(json, "\"pressure_psi\": null, \"jars\": 3, \"verdict\": \"open\"");
-	ck_holds(json, "\"elevation_m\": 1417.32}");
+	ck_holds(json, "\"elevation_m\": 1417.3}");
 	left = strstr(json, "\"seconds_left\": ");
 	ck_assert_ptr_nonnull(left);
 	seconds = strtol(left + strlen("\"seconds_left\": "), NULL, 10);

@@ -39,11 +39,11 @@ static void ck_text(const char *text, const char *expected)
 	ck_written(expected);
 }
 
-static void ck_number(double value, const char *expected)
+static void ck_measure(double value, enum json_unit unit, const char *expected)
 {
 	struct json json = begin();
 
-	json_number(&json, NULL, value);
+	json_measure(&json, NULL, value, unit);
 	ck_written(expected);
 }
 
@@ -87,24 +87,26 @@ START_TEST(other_characters_stay_as_they_are)
 }
 END_TEST
 
-START_TEST(numbers_are_short_and_read_back_the_same)
+START_TEST(measures_have_the_digits_they_earn)
 {
-	const double values[] = { 0.1, 1.0 / 3.0, 1417.32, DBL_MAX, DBL_MIN, -DBL_EPSILON, 5e-324 };
-
-	ck_number(0.25, "0.25");
-	ck_number(1.0, "1");
-	ck_number(0.1, "0.1");
-	ck_number(-15.5, "-15.5");
-	ck_number((double)NAN, "null");
-	ck_number((double)INFINITY, "null");
-	for (size_t i = 0; i < sizeof(values) / sizeof(values[0]); i++) {
-		struct json json = begin();
-
-		json_number(&json, NULL, values[i]);
-		ck_assert_int_eq(fclose(stream), 0);
-		ck_assert(strtod(written, NULL) == values[i]);
-		free(written);
-	}
+	ck_measure(203.4999999, JSON_DEGREES, "203.5");
+	ck_measure(211.465460702688, JSON_DEGREES, "211.5");
+	ck_measure(85.41742104225499, JSON_KILOPASCALS, "85.42");
+	ck_measure(0.625, JSON_INCHES, "0.625");
+	ck_measure(0.25, JSON_INCHES, "0.25");
+	ck_measure(1.0, JSON_INCHES, "1");
+	ck_measure(1417.32, JSON_METERS, "1417.3");
+	ck_measure(100.0, JSON_GRAMS, "100");
+	ck_measure(9071.847, JSON_GRAMS, "9071.8");
+	ck_measure(-15.5, JSON_DEGREES, "-15.5");
+	ck_measure(-0.01, JSON_DEGREES, "0");
+	ck_measure(1.0 / 3.0, JSON_SHARE, "0.333");
+	ck_measure(2.0 / 3.0, JSON_LITERS, "0.67");
+	ck_measure((double)NAN, JSON_METERS, "null");
+	ck_measure((double)INFINITY, JSON_METERS, "null");
+	ck_measure(DBL_MAX, JSON_METERS, "null");
+	ck_measure(-1e12, JSON_SHARE, "null");
+	ck_measure(999999999999.0, JSON_SHARE, "999999999999");
 }
 END_TEST
 
@@ -152,8 +154,8 @@ START_TEST(the_decimal_sign_of_the_locale_does_not_show)
 	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++) {
 		if (setlocale(LC_NUMERIC, names[i]) == NULL)
 			continue;
-		ck_number(0.25, "0.25");
-		ck_number(1e300, "1e+300");
+		ck_measure(0.25, JSON_INCHES, "0.25");
+		ck_measure(-1417.32, JSON_METERS, "-1417.3");
 	}
 	(void)setlocale(LC_NUMERIC, "C");
 }
@@ -196,7 +198,7 @@ static const struct listed_test listed[] = {
 	TEST(control_characters_never_come_through),
 	TEST(what_is_not_utf8_becomes_the_replacement_character),
 	TEST(other_characters_stay_as_they_are),
-	TEST(numbers_are_short_and_read_back_the_same),
+	TEST(measures_have_the_digits_they_earn),
 	TEST(whole_numbers_keep_every_digit),
 	TEST(decimals_are_exact_and_carry_no_needless_digit),
 	TEST(the_decimal_sign_of_the_locale_does_not_show),
