@@ -189,12 +189,9 @@ $(BUILD)/docs/export.schema.json: $(PROGRAM)
 
 # Pages made of tables: of the keys of every view, of the configuration, of the commands.
 MADE_PAGES := $(addprefix $(BUILD)/docs/,warnings.md export.schema.json keys.md configuration.md commands.md)
-$(BUILD)/docs/keys.md $(BUILD)/docs/configuration.md: $(BUILD)/docs/%.md: $(BUILD)/support/write_page
+$(BUILD)/docs/keys.md $(BUILD)/docs/configuration.md $(BUILD)/docs/commands.md: $(BUILD)/docs/%.md: $(BUILD)/support/write_page
 	@mkdir -p $(@D)
 	$(Q)$(BUILD)/support/write_page $* >$@.new && mv $@.new $@
-$(BUILD)/docs/commands.md: tests/docs/commands.sh $(PROGRAM)
-	@mkdir -p $(@D)
-	$(Q)STILLROOM='$(abspath $(PROGRAM))' sh tests/docs/commands.sh >$@.new && mv $@.new $@
 
 # The pictures of docs/: a day at the board, keys in, windows out.
 DAY := tests/data/tutorial_day.txt

@@ -28,12 +28,10 @@ has() {
 	fi
 }
 
-for name in keys configuration; do
+for name in keys configuration commands; do
 	"$SUPPORT/write_page" "$name" >"$fresh/$name.md"
 	page "$name.md"
 done
-sh tests/docs/commands.sh >"$fresh/commands.md"
-page commands.md
 
 # Each of the views has its section, and each command.
 views=$(awk '/^enum view_name/ { inside = 1; next } /VIEW_COUNT/ { exit } inside' src/screen/ui/view.h | grep -c VIEW_)

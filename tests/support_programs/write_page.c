@@ -1,12 +1,14 @@
 /*
- * write_page.c - a page of docs/ from the tables of the screen, to standard output.
+ * write_page.c - a page of docs/ from the tables of the program, to standard output.
  *
  *   write_page keys             the keys of every view
  *   write_page configuration    the keys of the configuration file
+ *   write_page commands         the commands and their options
  */
 #include <stdio.h>
 #include <string.h>
 
+#include "report/command/commands.h"
 #include "screen/app/views.h"
 #include "screen/term/config.h"
 #include "screen/ui/frame.h"
@@ -115,6 +117,63 @@ static void configuration_page(void)
 	            stdout);
 }
 
+/* --- commands ------------------------------------------------------------------------- */
+
+static void put_help(const char *title, const struct command *about)
+{
+	(void)printf("## %s%s\n\n```\n", title, about->word);
+	arguments_help(stdout, commands, command_count, about);
+	(void)fputs("```\n", stdout);
+}
+
+static void commands_page(void)
+{
+	/* clang-format off */
+	(void)fputs("# Commands\n"
+	            "\n"
+	            "`stillroom` alone opens the board on your log. Everything else is a word behind it. (Made by\n"
+	            "`make docs` from the table of commands.)\n"
+	            "\n"
+	            "Products may say more: `--product \"3 x grape jelly in pints\"`, and there may be several. Elevations\n"
+	            "and weights carry their unit: `4650ft`, `1417m`, `60lb`, `27kg`. Foods, packs and jars are named as in\n"
+	            "the tables (`grape juice`, `hot`, `half_pint`); methods are `boiling_water`, `steam`, `dial_gauge` and\n"
+	            "`weighted_gauge`. Capitals, spaces and dashes do not matter. `--json` gives the same answer as JSON:\n"
+	            "[json.md](json.md).\n"
+	            "\n"
+	            "## Exit status\n"
+	            "\n"
+	            "| status | | where it is said |\n"
+	            "|---|---|---|\n"
+	            "| 0 | done | the answer, on standard output |\n"
+	            "| 1 | something failed: a file, the disk, the log, the terminal | one sentence on standard error |\n"
+	            "| 2 | the command was not understood | one sentence on standard error, and which help to ask for |\n"
+	            "| 3 | refused by a rule of the trade or of the log | where the answer goes: `refused: ` and the sentence on standard output, or an object of JSON with `--json` ([json.md](json.md)) |\n"
+	            "\n"
+	            "## Examples\n"
+	            "\n"
+	            "```\n"
+	            "stillroom setup demo/quince-hollow.kitchen -f new.db       # a new log\n"
+	            "stillroom boil --elevation 4650ft\n"
+	            "stillroom process --food \"grape juice\" --pack hot --jar quart --method boiling_water --elevation 4650ft\n"
+	            "stillroom season 2026\n"
+	            "stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n"
+	            "stillroom forecast --fruit grapes --want 60 --jar pint --product \"grape jelly\"\n"
+	            "stillroom shortage --fruit grapes --weight 60lb --product \"grape jelly\"\n"
+	            "stillroom recall --lot 2026-09-14-B1                       # every jar of it, and where it is\n"
+	            "stillroom labels --lot 2026-09-14-B1 --grid 3x10 --start 8 --out labels.html\n"
+	            "stillroom export csv --out everything\n"
+	            "stillroom import csv notebook.csv                          # says what it would do\n"
+	            "stillroom rehearse --kitchen demo/quince-hollow-day.kitchen\n"
+	            "```\n"
+	            "\n", stdout);
+	/* clang-format on */
+	put_help("The program", &commands[0]);
+	for (size_t i = 1; i < command_count; i++) {
+		(void)fputc('\n', stdout);
+		put_help("stillroom ", &commands[i]);
+	}
+}
+
 int main(int argc, char **argv)
 {
 	const char *page = argc == 2 ? argv[1] : "";
@@ -123,8 +182,10 @@ int main(int argc, char **argv)
 		keys_page();
 	} else if (strcmp(page, "configuration") == 0) {
 		configuration_page();
+	} else if (strcmp(page, "commands") == 0) {
+		commands_page();
 	} else {
-		(void)fputs("usage: write_page keys|configuration\n", stderr);
+		(void)fputs("usage: write_page keys|configuration|commands\n", stderr);
 		return 2;
 	}
 	return ferror(stdout) == 0 && fflush(stdout) == 0 ? 0 : 1;

@@ -117,12 +117,15 @@ holds "$out" "--no-color"
 if grep -q "colour" "$out"; then bad "$asked: the other spelling"; else passed=$((passed + 1)); fi
 gives 0 --no-colour --version # understood, not told
 silent "$err"
-for word in setup rehearse boil process foods loads jars warnings supplies forecast shortage seasons season restore; do
-	gives 0 --help
-	holds "$out" "  $word "
+"$STILLROOM" --help | awk '/^Commands:$/ { inside = 1; next } /^$/ { inside = 0 } inside { print $1 }' >"$own/words"
+if [ "$(wc -l <"$own/words")" -ge 21 ]; then passed=$((passed + 1)); else bad "$asked: not all commands"; fi
+for word in $(cat "$own/words"); do
 	gives 0 "$word" --help
+	silent "$err"
 	holds "$out" "Usage: stillroom $word"
 	holds "$out" "--help"
+	misuse "--bogus" "$word" --bogus
+	misuse "$word takes no --" "$word" --ascii --measured 1F
 done
 gives 0 -h
 
@@ -367,6 +370,41 @@ gives 1 loads -f "$own/copy.db"
 gives 0 restore -f "$own/copy.db" --yes
 holds "$out" "2026-09-13.db"
 gives 0 loads -f "$own/copy.db"
+
+# --- refusals go where answers go, whatever the command ---------------------------------------------
+
+# refuses TEXT ARGUMENT...: in text; the last line of the answer is the refusal.
+refuses() {
+	text=$1
+	shift
+	gives 3 "$@"
+	silent "$err"
+	tail -n 1 "$out" >"$own/last"
+	mv "$own/last" "$out"
+	holds "$out" "refused: "
+	holds "$out" "$text"
+}
+
+refuses "already exists" setup "$own/good.kitchen" -f "$own/log.db"
+refuses "already exists" backup "$own/carried.db" -f "$own/log.db"
+refuses "is not damaged" restore -f "$own/log.db" --yes
+refuses "real log" rehearse --scratch "$own/log.db"
+refuses "label" labels -f "$own/log.db" --all
+gives 0 export json --out "$own/all.json" -f "$own/log.db"
+refuses "already exists" export json --out "$own/all.json" -f "$own/log.db"
+refused "B7" recall --lot 2026-09-14-B7 -f "$own/log.db"
+refused "plan" plan -f "$own/log.db"
+refused "not made from" forecast --fruit apples --weight 60lb --product "grape jelly" -f "$own/log.db"
+refused "not made from" shortage --fruit apples --weight 60lb --product "grape jelly" -f "$own/log.db"
+
+# Every document says its version first.
+for words in "warnings --rules" loads jars warnings supplies pantry recall seasons; do
+	# shellcheck disable=SC2086 # words of a command
+	gives 0 $words --json -f "$own/log.db"
+	sed -n 2p "$out" >"$own/second"
+	mv "$own/second" "$out"
+	holds "$out" '	"version": 1,'
+done
 
 # --- an answer that does not arrive is no answer ---------------------------------------------------
 

@@ -268,6 +268,20 @@ static void put_options(FILE *out, uint64_t takes)
 			put_option(out, &options[i]);
 }
 
+/* What it does to a log, which a person wants to know before trying it. */
+static const char *log_words(const struct command *command)
+{
+	static const char *const words[] = {
+		[COMMAND_NO_LOG] = "Needs no log.",
+		[COMMAND_LOG_NAMED] = "",
+		[COMMAND_LOG_LOOKED_AT] = "Only looks at the log.",
+		[COMMAND_LOG_WRITTEN] = "Writes the log with --yes; without it, only looks at it.",
+	};
+	static_assert(sizeof(words) / sizeof(words[0]) == COMMAND_LOG_COUNT, "words for every need");
+
+	return (command->takes & TAKES(FILE)) != 0 && command->log == COMMAND_NO_LOG ? "" : words[command->log];
+}
+
 static void put_usage(FILE *out, const struct command *command)
 {
 	(void)fprintf(out, "Usage: stillroom %s%s%s%s%s", command->word, command->operand != NULL ? " " : "",
@@ -280,6 +294,8 @@ static void put_usage(FILE *out, const struct command *command)
 	(void)fprintf(out, " [OPTION...]\n%s.\n", command->help);
 	if (command->more != NULL)
 		(void)fprintf(out, "\n%s", command->more);
+	if (log_words(command)[0] != '\0')
+		(void)fprintf(out, "\n%s\n", log_words(command));
 }
 
 void arguments_help(FILE *out, const struct command *commands, size_t count, const struct command *about)

@@ -27,7 +27,8 @@ const struct command commands[] = {
 	{
 	    .word = "",
 	    .help = "Timer board and log for big preserving days: opens the board on the usual log",
-	    .more = "Exit status: 0 done, 1 something failed, 2 not understood, 3 refused.\n",
+	    .more = "Exit status: 0 done; 1 something failed, 2 not understood, both said on standard error;\n"
+	            "3 refused, and why is the answer on standard output, as text or with --json as JSON.\n",
 	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOR),
 	    .log = COMMAND_LOG_NAMED,
 	    .run = board_command,
