@@ -211,8 +211,10 @@ refused "elevation" process --food asparagus --pack hot --jar pint --method dial
 refused "elevation" process --food asparagus --pack hot --jar pint --method dial_gauge -e unknown
 refused "low-acid" process --food asparagus --pack hot --jar pint --method boiling_water -e 0ft
 refused "low-acid" process --food asparagus --pack hot --jar pint --method steam -e 0ft
+holds "$out" '{"rule": "low-acid", '
 refused "half-gallon" process --food asparagus --pack hot --jar half_gallon --method dial_gauge -e 0ft
 refused "8,000 ft" process --food asparagus --pack hot --jar pint --method dial_gauge -e 8001ft
+holds "$out" '{"rule": "above-the-tables", '
 refused "moonfruit" process --food moonfruit --pack hot --jar pint --method dial_gauge -e 0ft
 refused "13 psi" process --food asparagus --pack hot --jar pint --method dial_gauge -e 0ft --pressure 13
 

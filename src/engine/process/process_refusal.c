@@ -103,6 +103,15 @@ static size_t near_foods(const char *asked, const char *names[NEAR_NAMES])
 	return count;
 }
 
+/* With a short and stable name, which programs go by. */
+static bool refuse(const char *rule, const char *sentence, struct fault *fault)
+{
+	(void)fault_set(fault, FAULT_REFUSED, "%s", sentence);
+	if (fault != NULL)
+		fault->rule = rule;
+	return false;
+}
+
 bool refuse_food(const char *asked, struct fault *fault)
 {
 	char buffer[FAULT_SENTENCE_MAX];
@@ -116,15 +125,19 @@ bool refuse_food(const char *asked, struct fault *fault)
 	for (size_t i = 0; i < count; i++)
 		text_add(&text, "%s%s", i == 0 ? "; the tables do have: " : ", ", names[i]);
 	text_add(&text, "; if it is none of these, ask your county extension office");
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("food-not-in-tables", buffer, fault);
 }
 
 bool refuse_low_acid(const char *food, struct fault *fault)
 {
-	return fault_set(fault, FAULT_REFUSED,
-	                 "%s: low-acid food is pressure canned; a boiling-water or steam canner "
-	                 "does not get hot enough, whatever the time",
-	                 food);
+	char buffer[FAULT_SENTENCE_MAX];
+	struct text text = TEXT_OVER(buffer);
+
+	text_add(&text,
+	         "%s: low-acid food is pressure canned; a boiling-water or steam canner "
+	         "does not get hot enough, whatever the time",
+	         food);
+	return refuse("low-acid", buffer, fault);
 }
 
 /* Is there an earlier row with the pack of row `index` for the same food and
@@ -158,7 +171,7 @@ bool refuse_pack(const struct process_search *search, struct fault *fault)
 		if (strcmp(row->food, search->food) == 0 && row_serves(row, method) && !pack_listed(i, method))
 			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", row->pack);
 	}
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("pack-not-in-tables", buffer, fault);
 }
 
 bool refuse_jar(const char *asked, struct fault *fault)
@@ -171,7 +184,7 @@ bool refuse_jar(const char *asked, struct fault *fault)
 	text_add(&text, "\"%s\" is not a jar size on file; the sizes are: ", name);
 	for (size_t i = 0; i < jar_size_count; i++)
 		text_add(&text, "%s%s", i == 0 ? "" : ", ", jar_sizes[i].words);
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("jar-not-on-file", buffer, fault);
 }
 
 static bool food_has_method(const char *food, enum method method)
@@ -195,7 +208,7 @@ bool refuse_method(const struct process_search *search, struct fault *fault)
 		if (food_has_method(search->food, method))
 			text_add(&text, "%s %s", listed++ == 0 ? "" : ",", method_words(method));
 	}
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("method-not-in-tables", buffer, fault);
 }
 
 /* "peaches, hot pack, quarts, in a boiling-water canner" */
@@ -251,7 +264,7 @@ bool refuse_above_bands(const struct process_search *search, int last_top_ft, st
 	text_add(&text, ", and this kitchen is at ");
 	add_place(&text, &search->query->elevation);
 	text_add(&text, "; ask your county extension office or a process authority");
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("above-the-tables", buffer, fault);
 }
 
 bool refuse_unconfirmed(const struct process_search *search, int pressure_psi, struct fault *fault)
@@ -266,7 +279,7 @@ bool refuse_unconfirmed(const struct process_search *search, int pressure_psi, s
 	add_place(&text, &search->query->elevation);
 	text_add(&text, ": the row on file is not confirmed, so no time is given; ask your county "
 	                "extension office");
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("row-not-confirmed", buffer, fault);
 }
 
 bool refuse_pressure(const struct process_search *search, int stops_at_ft, const struct process_row *const *offered,
@@ -289,7 +302,7 @@ bool refuse_pressure(const struct process_search *search, int stops_at_ft, const
 	for (size_t i = 0; i < count; i++)
 		text_add(&text, "%s %d psi for %d min", i == 0 ? ":" : ",", offered[i]->pressure_psi,
 		         offered[i]->minutes);
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("pressure-not-in-table", buffer, fault);
 }
 
 bool refuse_steam_hold(const struct process_search *search, int minutes, struct fault *fault)
@@ -304,5 +317,5 @@ bool refuse_steam_hold(const struct process_search *search, int minutes, struct 
 	         ": the hold is %d min, and a steam canner carries water for %d min at most; "
 	         "use a boiling-water canner",
 	         minutes, STEAM_HOLD_MAX_MINUTES);
-	return fault_set(fault, FAULT_REFUSED, "%s", buffer);
+	return refuse("steam-too-long", buffer, fault);
 }
