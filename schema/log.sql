@@ -14,7 +14,7 @@ PRAGMA user_version = 20; -- the number of this layout: another one for every ch
 --   *_ul _mg _um  whole microliters, milligrams, micrometers
 --   *_mc _pa _psi _thou   thousandths of a degree Celsius, pascals, psi, thousandths of an inch
 --   words         kept as text, so that the log can be read in any SQLite shell in twenty
---                 years; each has its list in a CHECK, and src/log/tables/log_words.c the same list
+--                 years; each has its list in a CHECK, and src/log/rows/words.c the same list
 --   who, *_by     initials; '' or null: nobody said
 --   null          nothing to say: not noted, not yet, none
 -- AUTOINCREMENT where rows come and go with undo: no later row gets the number of an undone

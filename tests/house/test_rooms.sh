@@ -15,7 +15,7 @@ failed=0
 
 # The house:
 #   floor NAME FLOORS...      it, and those it may use
-#   words NAME FLOOR          of that one it may use what is called ..._name
+#   words NAME ROOM           of that one it may use what is called ..._name
 #   rooms NAME A > B > ...    the order of its rooms
 #   stands A B SYMBOL         a use that is against it all and stands still: A uses SYMBOL of B.
 #                             The list only gets shorter: what stands no more must go.
@@ -27,10 +27,10 @@ house() {
 		floor kitchen log engine base
 		floor report kitchen engine base
 		floor screen kitchen engine base
-		words report log
-		words screen log
+		words report log/rows
+		words screen log/rows
 		rooms engine gate > rules > schedule > food > recipe > stats > process > label > physics
-		rooms log file > history > tables > journal > query > disk
+		rooms log file > history > tables > journal > query > disk > rows
 		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > canner > plan > stock > act > board
 		rooms report command > exchange > pantry > plan > house > history > board > process > out > cli
 		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
@@ -78,7 +78,7 @@ check() {
 				return 1
 			if (a == b)
 				return from in place && to in place && place[from] < place[to]
-			return (a, b) in below || ((a, b) in words && symbol ~ /_name$/)
+			return (a, b) in below || ((a, to) in words && symbol ~ /_name$/)
 		}
 
 		FNR == NR && $1 == "floor" {
@@ -137,7 +137,7 @@ small_house() {
 		floor kitchen log base
 		floor report kitchen base
 		floor screen kitchen base
-		words screen log
+		words screen log/rows
 		rooms log file > rows
 		rooms kitchen pot > board
 		rooms report out
@@ -200,6 +200,10 @@ finds 'the screen uses the log' 'screen/ui uses log_open of log/file   <- screen
 echo 'int pot_name(void); int put(void) { return pot_name(); }' | file report/out/put.c
 finds 'words of the log where they are not allowed' \
 	'report/out uses pot_name of log/rows   <- report/out/put.o of log/rows/words.o'
+echo 'int file_name(void) { return 2; }' | file log/file/name.c
+echo 'int file_name(void); int say(void) { return file_name(); }' | file screen/ui/say.c
+finds 'a word of the log that is none of its rows' \
+	'screen/ui uses file_name of log/file   <- screen/ui/say.o of log/file/name.o'
 echo 'int pantry(void) { return 1; }' | file screen/pantry/pantry.c
 finds 'a room without a place' 'src/screen/pantry is not in the order of its floor'
 echo 'int sound(void) { return 1; }' | file bell/ring/sound.c

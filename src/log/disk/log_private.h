@@ -228,41 +228,4 @@ bool newest_entry_is_whole(struct log *log, struct fault *fault);
 /* The first instant of a year, from 1 to 10000, UTC. */
 int64_t season_began_ms(int season);
 
-/* --- log_words.c --- */
-
-struct words {
-	const char *const *list;
-	int count;
-	const char *(*name)(int index); /* instead of a list: an enum whose words the engine has */
-};
-
-extern const struct words words_of_place;
-extern const struct words words_of_verdict;
-extern const struct words words_of_wall;
-extern const struct words words_of_mark;
-extern const struct words words_of_phase_end;
-extern const struct words words_of_jar_state;
-extern const struct words words_of_siphoning;
-extern const struct words words_of_fate;
-extern const struct words words_of_station_kind;
-extern const struct words words_of_units;
-extern const struct words words_of_juice_state;
-extern const struct words words_of_juice_why;
-extern const struct words words_of_supply_why;
-extern const struct words words_of_tally;
-extern const struct words words_of_tick;
-extern const struct words words_of_gone;
-extern const struct words words_of_trace;
-extern const struct words words_of_outcome;
-extern const struct words words_of_work;
-extern const struct words words_of_acidity;
-extern const struct words words_of_acid;
-extern const struct words words_of_origin;
-extern const struct words words_of_method;
-extern const struct words words_of_pectin;
-extern const struct words words_of_own_adding; /* of an own recipe */
-extern const struct words words_of_measure;
-extern const struct words words_of_supply;
-extern const struct words words_of_confirmed; /* those a load can have: yes and practice */
-
 #endif

@@ -128,7 +128,7 @@ void take_text(struct query *query, char *buffer, size_t size)
 	(void)text_copy(buffer, size, take_name(query)); /* a longer text is cut, by the header */
 }
 
-static int index_of(struct query *query, const char *name, const struct words *words)
+static int index_of(struct query *query, const char *name, const struct enum_words *words)
 {
 	for (int i = 0; i < words->count; i++)
 		if (strcmp(name, word_at(words, i)) == 0)
@@ -137,12 +137,12 @@ static int index_of(struct query *query, const char *name, const struct words *w
 	return 0;
 }
 
-int take_index(struct query *query, const struct words *words)
+int take_index(struct query *query, const struct enum_words *words)
 {
 	return index_of(query, take_name(query), words);
 }
 
-int take_word(struct query *query, const struct words *words)
+int take_word(struct query *query, const struct enum_words *words)
 {
 	const char *name = take_name(query);
 	return name[0] == '\0' ? 0 : index_of(query, name, words);

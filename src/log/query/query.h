@@ -48,10 +48,10 @@ int64_t take_awake(struct query *query);
 int64_t take_between(struct query *query, int64_t least, int64_t most); /* else damage */
 int take_int(struct query *query);
 bool take_flag(struct query *query);
-void take_text(struct query *query, char *buffer, size_t size); /* cut at a UTF-8 boundary */
-int take_word(struct query *query, const struct words *words);  /* null: 0 */
+void take_text(struct query *query, char *buffer, size_t size);     /* cut at a UTF-8 boundary */
+int take_word(struct query *query, const struct enum_words *words); /* null: 0 */
 /* As take_word, but null and "" are none of the enum, too: the row is unreadable. */
-int take_index(struct query *query, const struct words *words);
+int take_index(struct query *query, const struct enum_words *words);
 const char *take_name(struct query *query); /* valid until the row is left; null: "" */
 
 #define TAKE_TEXT(query, array) take_text((query), (array), sizeof(array))

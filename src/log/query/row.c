@@ -4,15 +4,6 @@
 
 #include "log/query/query.h"
 
-const char *word_at(const struct words *words, int index)
-{
-	if (index >= 0 && index < words->count && words->list != NULL)
-		return words->list[index];
-	if (index >= 0 && index < words->count && words->name != NULL)
-		return words->name(index);
-	return "?";
-}
-
 char *column_text(const struct log_column *column, void *row)
 {
 	return (char *)row + column->at;

@@ -15,6 +15,7 @@
 #include <stdint.h>
 
 #include "base/fault.h"
+#include "log/rows/enum_words.h"
 
 struct log;
 
@@ -36,10 +37,6 @@ enum column_lack {
 	MAY_LACK,    /* NOT NULL, or no column of its own, but what is selected for it may be null */
 };
 
-/* The words of an enum as they are stored. What may be null has "" for its first. */
-struct words;
-const char *word_at(const struct words *words, int index); /* "?": no such word */
-
 /* A column: where it stands in the log, where in the struct of its row (src/log/rows),
  * and under which name it leaves the program.  This is the one place that knows all of
  * these; statements, reading, writing, export and import are driven by it. */
@@ -49,14 +46,14 @@ struct log_column {
 	const char *sql; /* what is selected; NULL: the column */
 	int scale;       /* digits behind the decimal point, CELL_NUMBER only */
 	enum column_lack lack;
-	int64_t none;              /* what the member holds for null */
-	const struct words *words; /* CELL_WORD only */
-	size_t at;                 /* offset of the member, */
-	size_t size;               /* and its bytes; 0: no member */
-	bool by_hand;              /* what is stored is worked out by the log_put_... of its table */
-	const char *name;          /* in an export, with its unit: "fruit_g"; NULL: stays in the log */
-	const char *meaning;       /* "{}" stands for the words of the enum */
-	int64_t least;             /* of a number that an import reads */
+	int64_t none;                   /* what the member holds for null */
+	const struct enum_words *words; /* CELL_WORD only */
+	size_t at;                      /* offset of the member, */
+	size_t size;                    /* and its bytes; 0: no member */
+	bool by_hand;                   /* what is stored is worked out by the log_put_... of its table */
+	const char *name;               /* in an export, with its unit: "fruit_g"; NULL: stays in the log */
+	const char *meaning;            /* "{}" stands for the words of the enum */
+	int64_t least;                  /* of a number that an import reads */
 	int64_t most;
 };
 

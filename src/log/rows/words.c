@@ -1,14 +1,23 @@
 /*
- * log_words.c - the words the enums are stored under. They are the CHECK lists
+ * words.c - the words the enums are stored under. They are the CHECK lists
  * of schema/log.sql; a new word goes into both.
  */
 #include <assert.h>
 
 #include "base/text.h"
-#include "log/disk/log_private.h"
-#include "log/query/tables.h"
+#include "log/rows/enum_words.h"
+#include "log/rows/journal.h"
 #include "log/rows/stock.h"
 #include "log/rows/words.h"
+
+const char *word_at(const struct enum_words *words, int index)
+{
+	if (index >= 0 && index < words->count && words->list != NULL)
+		return words->list[index];
+	if (index >= 0 && index < words->count && words->name != NULL)
+		return words->name(index);
+	return "?";
+}
 
 #define WORDS(array, enum_count) \
 	static_assert(sizeof(array) / sizeof((array)[0]) == (enum_count), #array " misses a word")
@@ -159,10 +168,10 @@ static const char *const outcomes[] = {
 };
 WORDS(outcomes, RECALL_OUTCOME_COUNT);
 
-const struct words words_of_tick = { .list = ticks, .count = TICK_COUNT };
-const struct words words_of_gone = { .list = gones, .count = GONE_COUNT };
-const struct words words_of_trace = { .list = traces, .count = TRACE_ABOUT_COUNT };
-const struct words words_of_outcome = { .list = outcomes, .count = RECALL_OUTCOME_COUNT };
+const struct enum_words words_of_tick = { .list = ticks, .count = TICK_COUNT };
+const struct enum_words words_of_gone = { .list = gones, .count = GONE_COUNT };
+const struct enum_words words_of_trace = { .list = traces, .count = TRACE_ABOUT_COUNT };
+const struct enum_words words_of_outcome = { .list = outcomes, .count = RECALL_OUTCOME_COUNT };
 /* Of struct log_work: a load, run or batch; never the house or a station. */
 static const char *const works[] = {
 	[SUBJECT_HOUSE] = "?", [SUBJECT_STATION] = "?",   [SUBJECT_LOAD] = "load",
@@ -170,21 +179,21 @@ static const char *const works[] = {
 };
 WORDS(works, SUBJECT_KIND_COUNT);
 
-const struct words words_of_place = { .list = places, .count = PLACE_COUNT };
-const struct words words_of_verdict = { .list = verdicts, .count = VERDICT_COUNT };
-const struct words words_of_wall = { .list = walls, .count = WALL_COUNT };
-const struct words words_of_mark = { .list = marks, .count = MARK_KIND_COUNT };
-const struct words words_of_phase_end = { .list = phase_ends, .count = PHASE_END_COUNT };
-const struct words words_of_jar_state = { .list = jar_states, .count = JAR_STATE_COUNT };
-const struct words words_of_siphoning = { .list = siphonings, .count = SIPHON_COUNT };
-const struct words words_of_fate = { .list = fates, .count = FATE_COUNT };
-const struct words words_of_station_kind = { .list = station_kinds, .count = STATION_KIND_COUNT };
-const struct words words_of_units = { .list = unit_systems, .count = UNIT_SYSTEM_COUNT };
-const struct words words_of_juice_state = { .list = juice_states, .count = JUICE_STATE_COUNT };
-const struct words words_of_juice_why = { .list = juice_whys, .count = JUICE_WHY_COUNT };
-const struct words words_of_supply_why = { .list = supply_whys, .count = SUPPLY_WHY_COUNT };
-const struct words words_of_tally = { .list = tallies, .count = TALLY_ABOUT_COUNT };
-const struct words words_of_work = { .list = works, .count = SUBJECT_KIND_COUNT };
+const struct enum_words words_of_place = { .list = places, .count = PLACE_COUNT };
+const struct enum_words words_of_verdict = { .list = verdicts, .count = VERDICT_COUNT };
+const struct enum_words words_of_wall = { .list = walls, .count = WALL_COUNT };
+const struct enum_words words_of_mark = { .list = marks, .count = MARK_KIND_COUNT };
+const struct enum_words words_of_phase_end = { .list = phase_ends, .count = PHASE_END_COUNT };
+const struct enum_words words_of_jar_state = { .list = jar_states, .count = JAR_STATE_COUNT };
+const struct enum_words words_of_siphoning = { .list = siphonings, .count = SIPHON_COUNT };
+const struct enum_words words_of_fate = { .list = fates, .count = FATE_COUNT };
+const struct enum_words words_of_station_kind = { .list = station_kinds, .count = STATION_KIND_COUNT };
+const struct enum_words words_of_units = { .list = unit_systems, .count = UNIT_SYSTEM_COUNT };
+const struct enum_words words_of_juice_state = { .list = juice_states, .count = JUICE_STATE_COUNT };
+const struct enum_words words_of_juice_why = { .list = juice_whys, .count = JUICE_WHY_COUNT };
+const struct enum_words words_of_supply_why = { .list = supply_whys, .count = SUPPLY_WHY_COUNT };
+const struct enum_words words_of_tally = { .list = tallies, .count = TALLY_ABOUT_COUNT };
+const struct enum_words words_of_work = { .list = works, .count = SUBJECT_KIND_COUNT };
 
 /* Enums whose words the engine has; what is not said is null in the log. */
 
@@ -233,16 +242,16 @@ static const char *supply_word(int index)
 	return supply_name((enum supply_kind)index);
 }
 
-const struct words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin_word };
-const struct words words_of_own_adding = { .count = OWN_ADDINGS, .name = adding_word };
-const struct words words_of_measure = { .count = MEASURE_COUNT, .name = measure_word };
-const struct words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply_word };
-const struct words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity_word };
-const struct words words_of_acid = { .count = ACID_COUNT, .name = acid_word };
-const struct words words_of_origin = { .count = ORIGIN_COUNT, .name = origin_word };
-const struct words words_of_method = { .count = METHOD_COUNT, .name = method_word };
+const struct enum_words words_of_pectin = { .count = PECTIN_COUNT, .name = pectin_word };
+const struct enum_words words_of_own_adding = { .count = OWN_ADDINGS, .name = adding_word };
+const struct enum_words words_of_measure = { .count = MEASURE_COUNT, .name = measure_word };
+const struct enum_words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = supply_word };
+const struct enum_words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity_word };
+const struct enum_words words_of_acid = { .count = ACID_COUNT, .name = acid_word };
+const struct enum_words words_of_origin = { .count = ORIGIN_COUNT, .name = origin_word };
+const struct enum_words words_of_method = { .count = METHOD_COUNT, .name = method_word };
 static_assert(CONFIRMED_YES == 0 && CONFIRMED_PRACTICE == 1, "the two a load can have come first");
-const struct words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed_word };
+const struct enum_words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed_word };
 
 const char *load_place_name(enum load_place place)
 {
