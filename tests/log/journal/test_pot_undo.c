@@ -355,7 +355,7 @@ START_TEST(a_batch_with_jars_is_not_taken_back)
 	int64_t batch_id;
 	int64_t started = start_batch("Batch begun", "2026-09-14-B1", &batch_id);
 	int64_t filled = fill("Filled", batch_id, 2);
-	undo_fails(started, "hangs on it");
+	undo_fails(started, "depends on it");
 	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM jar"), 2);
 	(void)undo(filled);
 	(void)undo(started);
@@ -373,7 +373,7 @@ START_TEST(a_batch_with_a_later_move_is_not_taken_back)
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
-	undo_fails(started, "hangs on it");
+	undo_fails(started, "depends on it");
 	(void)undo(entry.id);
 	(void)undo(started);
 	ck_assert_int_eq(sugar(), 9000000);
@@ -408,7 +408,7 @@ START_TEST(a_run_whose_juice_is_in_a_pot_is_not_taken_back)
 	KIT_OK(&kit, kit_put_station(kit.log, 4, STATION_JUICER, &second, &kit.fault));
 	KIT_OK(&kit, kit_start_run(kit.log, second.station_id, &juice_id, &run, &kit.fault));
 	int64_t started = start_batch("Batch begun", "2026-09-14-B1", &batch_id);
-	undo_fails(run.id, "hangs on it");
+	undo_fails(run.id, "depends on it");
 	ck_assert_int_eq(juice_left(), 4000000 - KIT_BATCH_JUICE_UL);
 	(void)undo(started);
 	(void)undo(run.id);
@@ -477,7 +477,7 @@ START_TEST(a_load_with_a_later_jar_is_not_taken_back)
 	KIT_OK(&kit, log_put_jar(kit.log, &jars[0], &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	free(jars);
-	undo_fails(loaded, "hangs on it");
+	undo_fails(loaded, "depends on it");
 	(void)undo(entry.id);
 	(void)undo(loaded);
 	KIT_OK(&kit, log_jars_waiting(kit.log, &jars, &count, &kit.fault));
@@ -496,7 +496,7 @@ START_TEST(a_supply_that_was_used_is_not_taken_back)
 	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 	KIT_OK(&kit, log_put_supply_move(kit.log, &move, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &used, &kit.fault));
-	undo_fails(bought.id, "hangs on it");
+	undo_fails(bought.id, "depends on it");
 	(void)undo(used.id);
 	(void)undo(bought.id);
 }

@@ -310,7 +310,7 @@ START_TEST(what_others_refer_to_stays)
 	KIT_OK(&kit, log_commit(kit.log, &used, &kit.fault));
 	free(jars);
 	undo_fails(boxed.id, FAULT_CONFLICT);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "hangs on it"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "depends on it"));
 	(void)undo(used.id, 0, 0);
 	(void)undo(boxed.id, 0, 0);
 }
@@ -339,7 +339,7 @@ START_TEST(a_later_row_is_not_swept_away_by_a_cascade)
 	KIT_OK(&kit, log_put_jar(kit.log, &jar, &kit.fault));
 	KIT_OK(&kit, log_commit(kit.log, &added, &kit.fault));
 	undo_fails(id, FAULT_CONFLICT);
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "hangs on it"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "depends on it"));
 	KIT_OK(&kit, log_jar_get(kit.log, jar.id, &jar, &kit.fault));
 }
 END_TEST
