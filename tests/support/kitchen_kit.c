@@ -20,6 +20,7 @@
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
+#include "log/tables/work.h"
 #include "support/copy.h"
 #include "support/fault_word.h"
 #include "support/kitchen_kit.h"
@@ -538,7 +539,7 @@ char *kk_dump(struct log *log)
 	out = text_over(buffer, DUMP_BYTES);
 	dump_house(log, &out);
 	dump_supplies(log, &out);
-	ck_assert(log_loads_between(log, 0, INT64_MAX, &loads, &count, NULL));
+	ck_assert(log_works_between(log, SUBJECT_LOAD, 0, INT64_MAX, &loads, &count, NULL));
 	for (size_t i = 0; i < count; i++) {
 		dump_load(&loads[i], &out);
 		dump_phases(log, loads[i].id, &out);

@@ -16,6 +16,7 @@
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
 #include "log/tables/stock.h"
+#include "log/tables/work.h"
 #include "report/exchange/export.h"
 #include "support/road_kit.h"
 
@@ -281,7 +282,8 @@ static bool from_notebook(struct walk *walk)
 	      kitchen_import(walk->kit->kitchen, kk_file("notebook.csv", text), true, &result, &walk->kit->fault));
 	ck_assert_msg(result.written, "%s", result.problems[0].why);
 	rk_act_ends(walk, kk_about(0));
-	KK_OK(walk->kit, log_loads_between(walk->kit->log, 0, INT64_MAX, &loads, &count, &walk->kit->fault));
+	KK_OK(walk->kit,
+	      log_works_between(walk->kit->log, SUBJECT_LOAD, 0, INT64_MAX, &loads, &count, &walk->kit->fault));
 	ck_assert_uint_eq(count, 1);
 	walk->load_id = loads[0].id;
 	free(loads);

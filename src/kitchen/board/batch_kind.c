@@ -70,25 +70,6 @@ static bool skips(const struct strip *strip, const struct phase_rule *rule)
 
 /* --- in the log ----------------------------------------------------------------------- */
 
-static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
-{
-	struct log_batch *batches = NULL;
-	bool done = log_batches_open(log, &batches, count, fault);
-
-	*rows = batches;
-	return done;
-}
-
-static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
-                         struct fault *fault)
-{
-	struct log_batch *batches = NULL;
-	bool done = log_batches_between(log, from_wall_ms, to_wall_ms, &batches, count, fault);
-
-	*rows = batches;
-	return done;
-}
-
 static int64_t station_of(const void *row, bool *racked)
 {
 	*racked = false;
@@ -169,9 +150,6 @@ const struct work_kind batch_kind = {
 	.required_ms = required_ms,
 	.worded = worded,
 	.skips = skips,
-	.row_size = sizeof(struct log_batch),
-	.open_rows = open_rows,
-	.rows_between = rows_between,
 	.station_of = station_of,
 	.put_in = put_in,
 	.account = account,

@@ -9,6 +9,7 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
 #include "log/tables/pot.h"
+#include "log/tables/work.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
@@ -37,7 +38,7 @@ static bool add_items(const struct kitchen *kitchen, const struct work_kind *kin
 	void *rows;
 	size_t count;
 
-	if (!kind->rows_between(kitchen->log, from, to, &rows, &count, fault))
+	if (!log_works_between(kitchen->log, kind->subject, from, to, &rows, &count, fault))
 		return false;
 	more = realloc(*items, (*used + count + 1) * sizeof(**items));
 	if (more == NULL) {
@@ -47,7 +48,7 @@ static bool add_items(const struct kitchen *kitchen, const struct work_kind *kin
 	*items = more;
 	memset(more + *used, 0, count * sizeof(*more));
 	for (size_t i = 0; i < count; i++)
-		kind->day_item(kitchen, (const char *)rows + i * kind->row_size, &more[(*used)++]);
+		kind->day_item(kitchen, (const char *)rows + i * log_works_row_size(kind->subject), &more[(*used)++]);
 	free(rows);
 	return true;
 }

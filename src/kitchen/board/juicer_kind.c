@@ -83,25 +83,6 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 
 /* --- in the log ----------------------------------------------------------------------- */
 
-static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
-{
-	struct log_run *runs = NULL;
-	bool done = log_runs_open(log, &runs, count, fault);
-
-	*rows = runs;
-	return done;
-}
-
-static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
-                         struct fault *fault)
-{
-	struct log_run *runs = NULL;
-	bool done = log_runs_between(log, from_wall_ms, to_wall_ms, &runs, count, fault);
-
-	*rows = runs;
-	return done;
-}
-
 static int64_t station_of(const void *row, bool *racked)
 {
 	*racked = false;
@@ -192,9 +173,6 @@ const struct work_kind juicer_kind = {
 	.second_clock = water_face,
 	.second_left_ms = strip_water_in_ms,
 	.house_minutes = house_minutes,
-	.row_size = sizeof(struct log_run),
-	.open_rows = open_rows,
-	.rows_between = rows_between,
 	.station_of = station_of,
 	.put_in = put_in,
 	.read = read_run,

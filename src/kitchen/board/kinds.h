@@ -12,8 +12,6 @@
 #include "engine/schedule/day_plan.h"
 #include "kitchen/board/board.h"
 
-struct log;
-
 struct day_item; /* board/look.h */
 struct telling;  /* board/telling.h */
 
@@ -49,11 +47,7 @@ struct work_kind {
 	/* What the house says of required_ms before a work is begun, minutes; 0: nothing. NULL: the
 	 * work alone says it. */
 	int (*house_minutes)(const struct log_house *house);
-	/* Its rows, malloc'ed, `row_size` bytes each: those that are open; those begun between. */
-	size_t row_size;
-	bool (*open_rows)(struct log *log, void **rows, size_t *count, struct fault *fault);
-	bool (*rows_between)(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
-	                     struct fault *fault);
+	/* A row of it (log/tables/work.h): where it stands, and into its strip. */
 	int64_t (*station_of)(const void *row, bool *racked);
 	void (*put_in)(struct strip *strip, const void *row);
 	/* One phase after the other, with the one before it (NULL: the first).  NULL: nothing is kept of them. */

@@ -35,25 +35,6 @@ static int64_t required_ms(const struct strip *strip)
 
 /* --- in the log ----------------------------------------------------------------------- */
 
-static bool open_rows(struct log *log, void **rows, size_t *count, struct fault *fault)
-{
-	struct log_load *loads = NULL;
-	bool done = log_loads_open(log, &loads, count, fault);
-
-	*rows = loads;
-	return done;
-}
-
-static bool rows_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, void **rows, size_t *count,
-                         struct fault *fault)
-{
-	struct log_load *loads = NULL;
-	bool done = log_loads_between(log, from_wall_ms, to_wall_ms, &loads, count, fault);
-
-	*rows = loads;
-	return done;
-}
-
 static int64_t station_of(const void *row, bool *racked)
 {
 	const struct log_load *load = row;
@@ -287,9 +268,6 @@ const struct work_kind load_kind = {
 	.id = id,
 	.opened_ms = opened_ms,
 	.required_ms = required_ms,
-	.row_size = sizeof(struct log_load),
-	.open_rows = open_rows,
-	.rows_between = rows_between,
 	.station_of = station_of,
 	.put_in = put_in,
 	.account = account,

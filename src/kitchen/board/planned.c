@@ -7,9 +7,9 @@
 
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
-#include "log/tables/canner.h"
 #include "log/tables/plan.h"
 #include "log/tables/pot.h"
+#include "log/tables/work.h"
 
 void planned_free(struct planned *planned)
 {
@@ -156,7 +156,8 @@ static bool read_accepted(struct kitchen *kitchen, struct planned *planned, stru
 	planned->block_count = 0;
 	planned->block_count = count;
 	if (planned->plan.accepted_wall_ms != 0 &&
-	    !log_loads_between(kitchen->log, planned->plan.accepted_wall_ms, INT64_MAX, &loads, &load_count, fault))
+	    !log_works_between(kitchen->log, SUBJECT_LOAD, planned->plan.accepted_wall_ms, INT64_MAX, &loads,
+	                       &load_count, fault))
 		return false;
 	free(planned->loads);
 	planned->loads = loads;

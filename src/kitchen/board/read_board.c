@@ -20,6 +20,7 @@
 #include "log/tables/pantry.h"
 #include "log/tables/pot.h"
 #include "log/tables/stock.h"
+#include "log/tables/work.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 /* How soon another terminal's act is seen: where the system tells of a write, in a while
@@ -91,7 +92,7 @@ static bool read_open(struct kitchen *kitchen, struct open_work *work, struct fa
 	bool done = log_stations(kitchen->log, &work->stations, &work->station_count, fault);
 
 	for (size_t i = 0; i < WORK_KINDS && done; i++)
-		done = work_kinds[i]->open_rows(kitchen->log, &work->rows[i], &work->counts[i], fault);
+		done = log_works_open(kitchen->log, work_kinds[i]->subject, &work->rows[i], &work->counts[i], fault);
 	return done;
 }
 
@@ -134,12 +135,14 @@ static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, co
 static bool place_all(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
                       struct fault *fault)
 {
-	for (size_t k = 0; k < WORK_KINDS; k++)
+	for (size_t k = 0; k < WORK_KINDS; k++) {
+		size_t size = log_works_row_size(work_kinds[k]->subject);
+
 		for (size_t i = 0; i < work->counts[k]; i++)
-			if (!place_work(kitchen, work_kinds[k],
-			                (const char *)work->rows[k] + i * work_kinds[k]->row_size, strips, work, used,
-			                fault))
+			if (!place_work(kitchen, work_kinds[k], (const char *)work->rows[k] + i * size, strips, work,
+			                used, fault))
 				return false;
+	}
 	return true;
 }
 

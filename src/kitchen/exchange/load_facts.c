@@ -10,6 +10,7 @@
 #include "kitchen/exchange/labels.h"
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
+#include "log/tables/work.h"
 
 #define FOREVER_MS INT64_MAX
 
@@ -73,8 +74,8 @@ bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, str
 	*count = 0;
 	if (!first_moment(kitchen, choice, &from_ms, fault))
 		return false;
-	done = log_loads_open(log, &open, &open_count, fault) &&
-	       log_loads_between(log, from_ms, FOREVER_MS, &opened, &opened_count, fault) &&
+	done = log_works_open(log, SUBJECT_LOAD, &open, &open_count, fault) &&
+	       log_works_between(log, SUBJECT_LOAD, from_ms, FOREVER_MS, &opened, &opened_count, fault) &&
 	       join(open, open_count, opened, opened_count, rows, count, fault);
 	free(open);
 	free(opened);

@@ -15,6 +15,7 @@
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
+#include "log/tables/work.h"
 
 #define A_TEXT(words) (&(const struct value){ .text = (words) })
 #define A_NUMBER(amount) (&(const struct value){ .is_number = true, .number = (amount), .text = "" })
@@ -115,7 +116,8 @@ static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct l
 	*loads = 0;
 	if (house->elevation_set_wall_ms == 0)
 		return true;
-	if (!log_loads_between(kitchen->log, house->elevation_set_wall_ms, INT64_MAX, &made, &count, fault))
+	if (!log_works_between(kitchen->log, SUBJECT_LOAD, house->elevation_set_wall_ms, INT64_MAX, &made, &count,
+	                       fault))
 		return false;
 	for (size_t i = 0; i < count && done; i++)
 		done = look_again(kitchen, act, &made[i], right, loads, said, fault);

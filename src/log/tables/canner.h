@@ -28,12 +28,6 @@ bool log_lid_boxes_all(struct log *log, struct log_lid_box **rows, size_t *count
                        struct fault *fault); /* retired too, by id */
 bool log_lid_box_get(struct log *log, int64_t id, struct log_lid_box *out, struct fault *fault);
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault);
-bool log_loads_open(struct log *log, struct log_load **rows, size_t *count,
-                    struct fault *fault); /* canner and rack, oldest first */
-
-/* Loads opened in [from, to), shelved ones too, oldest first. */
-bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
-                       struct fault *fault);
 
 /* The newest load opened before an instant; FAULT_MISSING: none. */
 bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault);

@@ -78,21 +78,6 @@ bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fa
 	return query_row(&query, &table_of_batches, out, "such batch", fault);
 }
 
-bool log_batches_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_batch **rows,
-                         size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, BATCH_BETWEEN);
-	bind_integer(&query, from_wall_ms);
-	bind_integer(&query, to_wall_ms);
-	return query_rows(&query, &table_of_batches, rows, count, fault);
-}
-
-bool log_batches_open(struct log *log, struct log_batch **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, BATCH_OPEN);
-	return query_rows(&query, &table_of_batches, rows, count, fault);
-}
-
 bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count,
                        struct fault *fault)
 {

@@ -81,21 +81,6 @@ bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct faul
 	return query_row(&query, &table_of_loads, out, "such load", fault);
 }
 
-bool log_loads_open(struct log *log, struct log_load **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_OPEN);
-	return query_rows(&query, &table_of_loads, rows, count, fault);
-}
-
-bool log_loads_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_load **rows, size_t *count,
-                       struct fault *fault)
-{
-	struct query query = query_start(log, LOAD_BETWEEN);
-	bind_integer(&query, from_wall_ms);
-	bind_integer(&query, to_wall_ms);
-	return query_rows(&query, &table_of_loads, rows, count, fault);
-}
-
 bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_BEFORE);

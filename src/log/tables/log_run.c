@@ -38,21 +38,6 @@ bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault 
 	return query_row(&query, &table_of_runs, out, "such run", fault);
 }
 
-bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault)
-{
-	struct query query = query_start(log, RUN_OPEN);
-	return query_rows(&query, &table_of_runs, rows, count, fault);
-}
-
-bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows, size_t *count,
-                      struct fault *fault)
-{
-	struct query query = query_start(log, RUN_BETWEEN);
-	bind_integer(&query, from_wall_ms);
-	bind_integer(&query, to_wall_ms);
-	return query_rows(&query, &table_of_runs, rows, count, fault);
-}
-
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
 {
 	const struct work_row work = { SUBJECT_RUN, row->station_id, row->opened_wall_ms, row->open, "" };

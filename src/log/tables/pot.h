@@ -15,20 +15,12 @@
 struct log;
 
 bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault);
-bool log_runs_open(struct log *log, struct log_run **rows, size_t *count, struct fault *fault); /* oldest first */
-
-/* Runs and batches opened in [from, to), closed ones too, oldest first. */
-bool log_runs_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_run **rows, size_t *count,
-                      struct fault *fault);
-bool log_batches_between(struct log *log, int64_t from_wall_ms, int64_t to_wall_ms, struct log_batch **rows,
-                         size_t *count, struct fault *fault);
 bool log_juice_get(struct log *log, int64_t id, struct log_juice *out, struct fault *fault);
 bool log_juices_left(struct log *log, struct log_juice **rows, size_t *count,
                      struct fault *fault); /* with left_ul > 0, oldest first */
 bool log_juices_of_run(struct log *log, int64_t run_id, struct log_juice **rows, size_t *count, struct fault *fault);
 bool log_juice_uses(struct log *log, int64_t batch_id, struct log_juice_use **rows, size_t *count, struct fault *fault);
 bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fault *fault);
-bool log_batches_open(struct log *log, struct log_batch **rows, size_t *count, struct fault *fault); /* oldest first */
 bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count,
                        struct fault *fault); /* by place */
 bool log_jars_of_batch(struct log *log, int64_t batch_id, struct log_jar **rows, size_t *count,

@@ -11,6 +11,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
 #include "log/tables/canner.h"
+#include "log/tables/work.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 
@@ -205,7 +206,7 @@ static void loads_are_whole(int _i)
 	struct log_load *loads;
 	size_t count;
 
-	KK_OK(&kit, log_loads_between(kit.log, 0, INT64_MAX, &loads, &count, &kit.fault));
+	KK_OK(&kit, log_works_between(kit.log, SUBJECT_LOAD, 0, INT64_MAX, &loads, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++) {
 		ALWAYS(running_phases(loads[i].id) == (loads[i].place == PLACE_SHELF ? 0 : 1));
 		ALWAYS((loads[i].verdict == VERDICT_NOT_VALID || loads[i].verdict == VERDICT_UNKNOWN) ==
@@ -231,7 +232,7 @@ static void board_is_what_the_log_says(int _i)
 	size_t count;
 	size_t shown = 0;
 
-	KK_OK(&kit, log_loads_open(kit.log, &open, &count, &kit.fault));
+	KK_OK(&kit, log_works_open(kit.log, SUBJECT_LOAD, &open, &count, &kit.fault));
 	for (size_t i = 0; i < board->stations + board->racked; i++)
 		shown += strip_has_load(&board->strips[i]);
 	ALWAYS(shown == count);

@@ -16,6 +16,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
 #include "log/tables/canner.h"
+#include "log/tables/work.h"
 #include "support/kitchen_kit.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
@@ -69,7 +70,7 @@ static struct log_load only_load(void)
 	struct log_load load;
 	size_t count;
 
-	KK_OK(&kit, log_loads_between(kit.log, INT64_MIN, INT64_MAX, &loads, &count, &kit.fault));
+	KK_OK(&kit, log_works_between(kit.log, SUBJECT_LOAD, INT64_MIN, INT64_MAX, &loads, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	load = loads[0];
 	free(loads);

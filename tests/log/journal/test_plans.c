@@ -18,6 +18,7 @@
 #include "log/tables/pantry.h"
 #include "log/tables/pot.h"
 #include "log/tables/stock.h"
+#include "log/tables/work.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -292,15 +293,15 @@ static void open_rows_are_found(void)
 	struct log_juice *juices;
 	struct log_supply *supplies;
 	size_t count;
-	KIT_OK(&kit, log_loads_open(kit.log, &loads, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_LOAD, &loads, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	free(loads);
 	few_steps(LOAD_OPEN, FEW);
-	KIT_OK(&kit, log_runs_open(kit.log, &runs, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_RUN, &runs, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	free(runs);
 	few_steps(RUN_OPEN, FEW);
-	KIT_OK(&kit, log_batches_open(kit.log, &batches, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_BATCH, &batches, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	free(batches);
 	few_steps(BATCH_OPEN, FEW);

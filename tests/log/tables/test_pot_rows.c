@@ -9,6 +9,7 @@
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
 #include "log/tables/pot.h"
+#include "log/tables/work.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -183,7 +184,7 @@ START_TEST(open_runs_come_oldest_first_and_one_to_a_juicer)
 		KIT_OK(&kit, log_put_run(kit.log, &row, &kit.fault));
 	}
 	act_commit();
-	KIT_OK(&kit, log_runs_open(kit.log, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_RUN, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(rows[0].opened_wall_ms, 8);
 	ck_assert_int_eq(rows[1].opened_wall_ms, 10);
@@ -352,17 +353,17 @@ START_TEST(closed_runs_and_batches_are_found_by_time)
 		KIT_OK(&kit, log_put_batch(kit.log, &pot, &kit.fault));
 	}
 	act_commit();
-	KIT_OK(&kit, log_runs_between(kit.log, 100, 300, &runs, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_RUN, 100, 300, &runs, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(runs[0].opened_wall_ms, 100);
 	ck_assert(runs[1].open);
 	free(runs);
-	KIT_OK(&kit, log_batches_between(kit.log, 101, 301, &batches, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_BATCH, 101, 301, &batches, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(batches[0].opened_wall_ms, 200);
 	ck_assert_int_eq(batches[1].opened_wall_ms, 300);
 	free(batches);
-	KIT_OK(&kit, log_batches_between(kit.log, 301, 999, &batches, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_BATCH, 301, 999, &batches, &count, &kit.fault));
 	ck_assert_uint_eq(count, 0);
 	ck_assert_ptr_null(batches);
 }
@@ -416,7 +417,7 @@ START_TEST(a_pot_holds_one_open_batch)
 	int64_t first = batch("2026-09-14-B1");
 	ck_assert(!kit_start_batch(kit.log, pot_id, "2026-09-14-B2", juice_id, sugar_id, &entry, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
-	KIT_OK(&kit, log_batches_open(kit.log, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_BATCH, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 1);
 	ck_assert_int_eq(rows[0].id, first);
 	rows[0].open = false;
@@ -424,7 +425,7 @@ START_TEST(a_pot_holds_one_open_batch)
 	KIT_OK(&kit, log_put_batch(kit.log, &rows[0], &kit.fault));
 	act_commit();
 	free(rows);
-	KIT_OK(&kit, log_batches_open(kit.log, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_BATCH, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 0);
 	(void)batch("2026-09-14-B2");
 }

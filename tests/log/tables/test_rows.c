@@ -9,6 +9,7 @@
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
 #include "log/tables/pantry.h"
+#include "log/tables/work.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -345,19 +346,19 @@ START_TEST(loads_are_found_by_place_and_by_time)
 		KIT_OK(&kit, log_put_load(kit.log, &load, &kit.fault));
 	}
 	act_commit();
-	KIT_OK(&kit, log_loads_open(kit.log, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_open(kit.log, SUBJECT_LOAD, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(rows[0].opened_wall_ms, 100);
 	ck_assert_int_eq(rows[1].opened_wall_ms, 200);
 	free(rows);
-	KIT_OK(&kit, log_loads_between(kit.log, 100, 300, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_LOAD, 100, 300, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	free(rows);
-	KIT_OK(&kit, log_loads_between(kit.log, 200, 301, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_LOAD, 200, 301, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 2);
 	ck_assert_int_eq(rows[1].place, PLACE_SHELF);
 	free(rows);
-	KIT_OK(&kit, log_loads_between(kit.log, 301, 400, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_works_between(kit.log, SUBJECT_LOAD, 301, 400, &rows, &count, &kit.fault));
 	ck_assert_uint_eq(count, 0);
 	ck_assert_ptr_null(rows);
 }

@@ -1,0 +1,27 @@
+/*
+ * work.h - the rows of any kind of work.  Manner: log/tables/canner.h.
+ */
+#ifndef STILLROOM_LOG_TABLES_WORK_H
+#define STILLROOM_LOG_TABLES_WORK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/fault.h"
+#include "log/rows/common.h"
+
+struct log;
+
+/* `kind`: load, run or batch.  `rows`: the address of a pointer to its row (struct log_load, log_run,
+ * log_batch), or to what has no kind; there a row is log_works_row_size bytes. */
+size_t log_works_row_size(enum subject_kind kind);
+
+/* Those in a station, and loads on the rack, oldest first. */
+bool log_works_open(struct log *log, enum subject_kind kind, void *rows, size_t *count, struct fault *fault);
+
+/* Opened in [from, to), ended ones too, oldest first. */
+bool log_works_between(struct log *log, enum subject_kind kind, int64_t from_wall_ms, int64_t to_wall_ms, void *rows,
+                       size_t *count, struct fault *fault);
+
+#endif
