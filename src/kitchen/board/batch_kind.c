@@ -135,6 +135,19 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	               batch->recipe, count_words(filled, "jar").words);
 }
 
+static bool told_apart(const struct kitchen *kitchen, int64_t batch_id, char line[SENTENCE_MAX_BYTES],
+                       struct fault *fault)
+{
+	struct log_batch batch;
+	struct log_lot lot;
+
+	if (!log_batch_get(kitchen->log, batch_id, &batch, fault) ||
+	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
+		return false;
+	(void)snprintf(line, SENTENCE_MAX_BYTES, "batch %lld, %s, %s", (long long)batch.id, lot.code, batch.recipe);
+	return true;
+}
+
 const struct work_kind batch_kind = {
 	.content = STRIP_BATCH,
 	.subject = SUBJECT_BATCH,
@@ -156,4 +169,5 @@ const struct work_kind batch_kind = {
 	.read = read_batch,
 	.day_item = day_item,
 	.tell = tell_batch,
+	.told_apart = told_apart,
 };

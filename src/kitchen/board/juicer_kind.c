@@ -158,6 +158,19 @@ static bool tell_run(struct telling *telling, int64_t run_id, struct fault *faul
 	return true;
 }
 
+static bool told_apart(const struct kitchen *kitchen, int64_t run_id, char line[SENTENCE_MAX_BYTES],
+                       struct fault *fault)
+{
+	struct log_run run;
+	char when[40];
+
+	if (!log_run_get(kitchen->log, run_id, &run, fault))
+		return false;
+	clock_words_day_hour(run.opened_wall_ms, when, sizeof(when));
+	(void)snprintf(line, SENTENCE_MAX_BYTES, "juicer run %lld, %s, %s", (long long)run.id, run.fruit, when);
+	return true;
+}
+
 const struct work_kind juicer_kind = {
 	.content = STRIP_RUN,
 	.subject = SUBJECT_RUN,
@@ -178,4 +191,5 @@ const struct work_kind juicer_kind = {
 	.read = read_run,
 	.day_item = day_item,
 	.tell = tell_run,
+	.told_apart = told_apart,
 };

@@ -58,6 +58,9 @@ struct work_kind {
 	/* Looking back: of a day, in words; one of it, whole. */
 	void (*day_item)(const struct kitchen *kitchen, const void *row, struct day_item *item);
 	bool (*tell)(struct telling *telling, int64_t id, struct fault *fault);
+	/* Which it is, in a line: "load 7, Big kettle, Mon 14:05". */
+	bool (*told_apart)(const struct kitchen *kitchen, int64_t id, char line[SENTENCE_MAX_BYTES],
+	                   struct fault *fault);
 };
 
 extern const struct work_kind load_kind;

@@ -15,6 +15,7 @@
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
+#include "log/tables/house.h"
 
 /* --- in its strip --------------------------------------------------------------------- */
 
@@ -255,6 +256,21 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
 }
 
+static bool told_apart(const struct kitchen *kitchen, int64_t load_id, char line[SENTENCE_MAX_BYTES],
+                       struct fault *fault)
+{
+	struct log_load load;
+	struct log_station station = { 0 };
+	char when[40];
+
+	if (!log_load_get(kitchen->log, load_id, &load, fault))
+		return false;
+	(void)log_station_get(kitchen->log, load.station_id, &station, NULL);
+	clock_words_day_hour(load.opened_wall_ms, when, sizeof(when));
+	(void)snprintf(line, SENTENCE_MAX_BYTES, "load %lld, %s, %s", (long long)load.id, station.name, when);
+	return true;
+}
+
 const struct work_kind load_kind = {
 	.content = STRIP_LOAD,
 	.subject = SUBJECT_LOAD,
@@ -274,4 +290,5 @@ const struct work_kind load_kind = {
 	.read = read_load,
 	.day_item = day_item,
 	.tell = tell_load,
+	.told_apart = told_apart,
 };

@@ -8,13 +8,12 @@
 #include <strings.h>
 
 #include "base/text.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/pantry_private.h"
 #include "log/tables/canner.h"
-#include "log/tables/house.h"
 #include "log/tables/pantry.h"
-#include "log/tables/pot.h"
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
@@ -172,42 +171,29 @@ static bool number_of(const char *words, int64_t *id, struct fault *fault)
 	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number from 1 up.", words);
 }
 
-static bool load_of(const struct kitchen *kitchen, struct log_trace *out, char *said, struct fault *fault)
-{
-	struct log_load load;
-	struct log_station station = { 0 };
-	char when[40];
+/* What traces of a kind of work are about. */
+static const struct {
+	enum subject_kind kind;
+	enum trace_about about;
+} works[] = { { SUBJECT_LOAD, TRACE_LOAD }, { SUBJECT_RUN, TRACE_RUN }, { SUBJECT_BATCH, TRACE_BATCH } };
 
-	if (!log_load_get(kitchen->log, out->id, &load, fault))
-		return false;
-	(void)log_station_get(kitchen->log, load.station_id, &station, NULL);
-	clock_words_day_hour(load.opened_wall_ms, when, sizeof(when));
-	(void)snprintf(said, SENTENCE_MAX_BYTES, "load %lld, %s, %s", (long long)load.id, station.name, when);
-	return true;
+enum trace_about trace_about_work(enum subject_kind kind)
+{
+	for (size_t i = 0; i < sizeof(works) / sizeof(works[0]); i++)
+		if (works[i].kind == kind)
+			return works[i].about;
+	return TRACE_ABOUT_COUNT;
 }
 
-static bool batch_of(const struct kitchen *kitchen, struct log_trace *out, char *said, struct fault *fault)
+static bool work_of(const struct kitchen *kitchen, const char *words, struct log_trace *out, char *said,
+                    struct fault *fault)
 {
-	struct log_batch batch;
-	struct log_lot lot;
+	size_t i = 0;
 
-	if (!log_batch_get(kitchen->log, out->id, &batch, fault) ||
-	    !log_lot_get(kitchen->log, batch.lot_id, &lot, fault))
-		return false;
-	(void)snprintf(said, SENTENCE_MAX_BYTES, "batch %lld, %s, %s", (long long)batch.id, lot.code, batch.recipe);
-	return true;
-}
-
-static bool run_of(const struct kitchen *kitchen, struct log_trace *out, char *said, struct fault *fault)
-{
-	struct log_run run;
-	char when[40];
-
-	if (!log_run_get(kitchen->log, out->id, &run, fault))
-		return false;
-	clock_words_day_hour(run.opened_wall_ms, when, sizeof(when));
-	(void)snprintf(said, SENTENCE_MAX_BYTES, "juicer run %lld, %s, %s", (long long)run.id, run.fruit, when);
-	return true;
+	while (i + 1 < sizeof(works) / sizeof(works[0]) && works[i].about != out->about)
+		i++;
+	return number_of(words, &out->id, fault) &&
+	       work_kind_of(works[i].kind)->told_apart(kitchen, out->id, said, fault);
 }
 
 static bool day_of(const char *words, struct log_trace *out, char *said, struct fault *fault)
@@ -245,9 +231,9 @@ bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, con
 	switch (about) {
 	case TRACE_LOT: return lot_of(kitchen, words, out, said, fault);
 	case TRACE_LID_BOX: return lid_box_of(kitchen, words, out, said, fault);
-	case TRACE_LOAD: return number_of(words, &out->id, fault) && load_of(kitchen, out, said, fault);
-	case TRACE_BATCH: return number_of(words, &out->id, fault) && batch_of(kitchen, out, said, fault);
-	case TRACE_RUN: return number_of(words, &out->id, fault) && run_of(kitchen, out, said, fault);
+	case TRACE_LOAD:
+	case TRACE_BATCH:
+	case TRACE_RUN: return work_of(kitchen, words, out, said, fault);
 	case TRACE_DAY: return day_of(words, out, said, fault);
 	case TRACE_PRODUCT:
 		text_copy(out->product, sizeof(out->product), words);
@@ -256,19 +242,6 @@ bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, con
 	case TRACE_ABOUT_COUNT: break;
 	}
 	return fault_set(fault, FAULT_MISUSE, "That cannot be traced.");
-}
-
-enum trace_about trace_about_work(enum subject_kind kind)
-{
-	static const struct {
-		enum subject_kind kind;
-		enum trace_about about;
-	} works[] = { { SUBJECT_LOAD, TRACE_LOAD }, { SUBJECT_RUN, TRACE_RUN }, { SUBJECT_BATCH, TRACE_BATCH } };
-
-	for (size_t i = 0; i < sizeof(works) / sizeof(works[0]); i++)
-		if (works[i].kind == kind)
-			return works[i].about;
-	return TRACE_ABOUT_COUNT;
 }
 
 bool kitchen_trace(const struct kitchen *kitchen, const struct log_trace *trace, struct log_traced **rows,

@@ -519,16 +519,16 @@ bool kitchen_plan_drop(struct kitchen *kitchen, struct fault *fault)
 
 /* --- real work ------------------------------------------------------------------------------------ */
 
-bool plan_take_run(struct act *act, const struct log_run *run, struct fault *fault)
+bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, struct fault *fault)
 {
 	const struct planning *planning = act->kitchen->planning;
 
 	for (size_t i = 0; i < planning->rows->run_count && planning->rows->plan.finished_wall_ms == 0; i++) {
 		struct log_plan_run row = planning->rows->runs[i];
 
-		if (row.run_id != 0 || !fruit_same(row.fruit, run->fruit))
+		if (row.run_id != 0 || !fruit_same(row.fruit, fruit))
 			continue;
-		row.run_id = run->id;
+		row.run_id = run_id;
 		return log_put_plan_run(act->kitchen->log, &row, fault);
 	}
 	return true;

@@ -42,7 +42,7 @@ struct planning {
 /* What kind of work an item is; of which row an accepted block is (0: of loads), and what took it. */
 static inline const struct work_kind *plan_item_kind(const struct plan_item *item)
 {
-	return item->is_run ? &juicer_kind : &batch_kind;
+	return work_kind_of(item->is_run ? SUBJECT_RUN : SUBJECT_BATCH);
 }
 
 static inline int64_t plan_block_row(const struct log_plan_block *block, bool *is_run)
@@ -78,7 +78,7 @@ bool plan_time_fine(int minutes, struct fault *fault);
 /* --- plan_acts.c --- */
 
 /* Part of the act that starts it: the next planned one that fits is this one. */
-bool plan_take_run(struct act *act, const struct log_run *run, struct fault *fault);
+bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, struct fault *fault);
 bool plan_take_batch(struct act *act, const struct log_batch *batch, struct fault *fault);
 
 /* --- plan_times.c --- */

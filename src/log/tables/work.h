@@ -13,8 +13,8 @@
 
 struct log;
 
-/* `kind`: load, run or batch.  `rows`: the address of a pointer to its row (struct log_load, log_run,
- * log_batch), or to what has no kind; there a row is log_works_row_size bytes. */
+/* `kind`: load, run or batch.  `rows`: the address of a pointer to the struct of its rows, or of a
+ * pointer to void; a row is log_works_row_size bytes then. */
 size_t log_works_row_size(enum subject_kind kind);
 
 /* Those in a station, and loads on the rack, oldest first. */
