@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 20; -- the number of this layout: another one for every change
+PRAGMA user_version = 21; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -51,7 +51,7 @@ CREATE TABLE house (
 INSERT INTO house (id) VALUES (1);
 
 -- Cautions and notes that this house does not want to see; never a stop.
-CREATE TABLE rule_aside (
+CREATE TABLE rule_off (
 	rule TEXT PRIMARY KEY CHECK (length(rule) > 0),
 	since_wall_ms INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;

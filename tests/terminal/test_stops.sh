@@ -1,6 +1,6 @@
 #!/bin/sh
 # Stops at the board, 80 x 24: what goes on only with a reason and is marked from
-# then on, wherever it is shown; and warnings that a house sets aside.
+# then on, wherever it is shown; and warnings that a house turns off.
 set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
@@ -93,19 +93,19 @@ wait_for "UNKNOWN: 2 x grape jelly"
 warns batch-unknown
 holds "$own/warnings" "2 batches in one pot: two small burners" '"severity": "caution"'
 
-at="a caution is set aside and taken up"
+at="a caution is turned off and taken up"
 press w
-wait_for "the process of its jars counts as unknown" "o set aside"
+wait_for "the process of its jars counts as unknown" "o turn off"
 lacks "t bring back" "batch-unknown"
 press @
 wait_for "Where this comes from: Warnings" "Rule: batch-unknown" "Source: "
 press Escape
-wait_for "the process of its jars counts as unknown" "o set aside"
+wait_for "the process of its jars counts as unknown" "o turn off"
 lacks "batch-unknown"
 press o
-wait_for "No longer watched for in this house; t brings it back." "1 rule set aside here: @ names it." "t bring back"
+wait_for "No longer watched for in this house; t brings it back." "1 rule turned off here: @ names it." "t bring back"
 press @
-wait_for "Set aside in this house: a rule about a batch" "Rule: batch-unknown"
+wait_for "Turned off in this house: a rule about a batch" "Rule: batch-unknown"
 press Escape
 wait_for "No longer watched for in this house; t brings it back." # what was said is said still
 wait_gone "the process of its jars counts as unknown"
@@ -115,8 +115,8 @@ wait_for "Undone" "the process of its jars counts as unknown"
 press r o
 wait_gone "the process of its jars counts as unknown"
 press t
-wait_for "The last one set aside is watched for again." "the process of its jars counts as unknown"
-wait_gone "set aside here"
+wait_for "The last one turned off is watched for again." "the process of its jars counts as unknown"
+wait_gone "turned off here"
 warns batch-unknown
 press Escape
 wait_for "UNKNOWN: 2 x grape jelly"
@@ -178,17 +178,17 @@ wait_for "The pot is empty: rinse it."
 warns batch-not-valid
 holds "$own/warnings" "acid not in every jar: the lemon juice ran out" '"severity": "stop"'
 
-at="a stop is not set aside"
+at="a stop is not turned off"
 press w
 wait_for "Whatever is filled from" "holds up shelving its loads"
-lacks "o set aside" "batch-not-valid"
+lacks "o turn off" "batch-not-valid"
 press @
 wait_for "Whatever is filled from" "Rule: batch-not-valid"
 press Escape
 wait_for "holds up shelving its loads"
 press o
 wait_for "holds up shelving its loads"
-lacks "is set aside in this house"
+lacks "is turned off in this house"
 warns batch-not-valid
 press Escape
 

@@ -10,7 +10,7 @@
  *
  * Severity: a STOP holds a key up until the matter is mended or, where the rule
  * allows it, a reason is typed; what was done against it is then kept as "process
- * unknown" or "not valid", never as fine.  No stop can be set aside; cautions and
+ * unknown" or "not valid", never as fine.  No stop can be turned off; cautions and
  * notes can.
  *
  * Units: milliseconds, whole jars, thousandths of a degree Fahrenheit; times run

@@ -136,8 +136,8 @@ struct board {
 	size_t recall_count;
 	const struct log_lot_spoiled *spoiled; /* lots of which jars spoiled, the others not looked at */
 	size_t spoiled_count;
-	const struct log_aside *asides; /* rules this house has set aside */
-	size_t aside_count;
+	const struct log_rule_off *rules_off; /* rules this house has turned off */
+	size_t rule_off_count;
 };
 
 /* What the clock of a strip shows at a moment. */

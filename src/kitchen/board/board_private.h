@@ -44,7 +44,7 @@ struct kitchen {
 	struct log_jar *waiting;
 	struct log_lid_box *boxes;
 	struct log_supply *supplies;
-	struct log_aside *asides;
+	struct log_rule_off *rules_off;
 	struct log_tally *tallies; /* of this season */
 	size_t tally_count;
 	bool had_day;                /* a load was made before today; */

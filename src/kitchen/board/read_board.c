@@ -293,17 +293,17 @@ static bool read_supplies(struct kitchen *kitchen, struct fault *fault)
 	return true;
 }
 
-static bool read_asides(struct kitchen *kitchen, struct fault *fault)
+static bool read_rules_off(struct kitchen *kitchen, struct fault *fault)
 {
-	struct log_aside *asides;
+	struct log_rule_off *rules_off;
 	size_t count;
 
-	if (!log_rules_aside(kitchen->log, &asides, &count, fault))
+	if (!log_rules_off(kitchen->log, &rules_off, &count, fault))
 		return false;
-	free(kitchen->asides);
-	kitchen->asides = asides;
-	kitchen->board.asides = asides;
-	kitchen->board.aside_count = count;
+	free(kitchen->rules_off);
+	kitchen->rules_off = rules_off;
+	kitchen->board.rules_off = rules_off;
+	kitchen->board.rule_off_count = count;
 	return true;
 }
 
@@ -337,7 +337,7 @@ static bool read_past(struct kitchen *kitchen, int64_t day, struct fault *fault)
 
 static bool read_for_rules(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
-	return read_boxes(kitchen, fault) && read_supplies(kitchen, fault) && read_asides(kitchen, fault) &&
+	return read_boxes(kitchen, fault) && read_supplies(kitchen, fault) && read_rules_off(kitchen, fault) &&
 	       read_tallies(kitchen, fault) && read_past(kitchen, day, fault);
 }
 

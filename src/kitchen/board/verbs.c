@@ -134,7 +134,7 @@ static const struct verb_row rows[] = {
 	[VERB_ADD_STATION] = { "add_station", STATION_SAYS },
 	[VERB_EDIT_STATION] = { "edit_station", STATION_SAYS },
 	[VERB_WHO] = { "who", "{0}: now with [{1}|nobody]" },
-	[VERB_SET_ASIDE] = { "set_aside", "The rule {0} is set aside in this house" },
+	[VERB_RULE_OFF] = { "rule_off", "The rule {0} is turned off in this house" },
 	[VERB_TAKE_UP] = { "take_up", "The rule {0} is watched again" },
 	[VERB_IMPORT] = { "import", "Imported from {0}: {1:count lot}, {2:count load}, {3:count jar}" },
 };

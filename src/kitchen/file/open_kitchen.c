@@ -37,7 +37,7 @@ void kitchen_close(struct kitchen *kitchen)
 	free(kitchen->waiting);
 	free(kitchen->boxes);
 	free(kitchen->supplies);
-	free(kitchen->asides);
+	free(kitchen->rules_off);
 	free(kitchen->recalls);
 	free(kitchen->anew);
 	free(kitchen->spoiled);

@@ -27,10 +27,10 @@ struct answers {
 	int64_t fires_ms; /* until the first that is silent now */
 };
 
-static bool is_aside(const struct kitchen *kitchen, const struct rule *rule)
+static bool is_off(const struct kitchen *kitchen, const struct rule *rule)
 {
-	for (size_t i = 0; i < kitchen->board.aside_count; i++)
-		if (strcmp(kitchen->board.asides[i].rule, rule->id) == 0)
+	for (size_t i = 0; i < kitchen->board.rule_off_count; i++)
+		if (strcmp(kitchen->board.rules_off[i].rule, rule->id) == 0)
 			return rule->severity != SEVERITY_STOP;
 	return false;
 }
@@ -84,7 +84,7 @@ static void ask_rules(void *context, const struct gathered *gathered)
 		const struct rule *rule = &rules[i];
 		int64_t due;
 
-		if (rule->about != gathered->facts.about || is_aside(answers->kitchen, rule))
+		if (rule->about != gathered->facts.about || is_off(answers->kitchen, rule))
 			continue;
 		due = rule_due_ms(rule, &gathered->facts);
 		if (due > 0) {
@@ -154,23 +154,23 @@ int64_t kitchen_warned_next_ms(const struct kitchen *kitchen, const struct momen
 	return left > 0 ? left : 1;
 }
 
-bool kitchen_set_aside(struct kitchen *kitchen, const char *rule_id, bool aside, struct fault *fault)
+bool kitchen_rule_off(struct kitchen *kitchen, const char *rule_id, bool off, struct fault *fault)
 {
 	const struct rule *rule = rule_named(rule_id);
-	struct log_aside row = { 0 };
+	struct log_rule_off row = { 0 };
 	struct act act;
 
 	if (rule == NULL)
 		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
-	if (aside && rule->severity == SEVERITY_STOP)
+	if (off && rule->severity == SEVERITY_STOP)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "A stop cannot be set aside: do what it says, and it goes "
+		                 "A stop cannot be turned off: do what it says, and it goes "
 		                 "away.");
-	if (!act_begin(&act, kitchen, aside ? VERB_SET_ASIDE : VERB_TAKE_UP, 0, fault))
+	if (!act_begin(&act, kitchen, off ? VERB_RULE_OFF : VERB_TAKE_UP, 0, fault))
 		return false;
 	text_copy(row.rule, sizeof(row.rule), rule->id);
 	row.since_wall_ms = act.entry.at.wall_ms;
-	if (!log_put_aside(kitchen->log, &row, aside, fault))
+	if (!log_put_rule_off(kitchen->log, &row, off, fault))
 		return act_fail(&act);
 	act_says_text(&act, rule->id);
 	return act_commit(&act, fault);

@@ -45,7 +45,7 @@ static const char *const captured_tables[] = {
 	"station_capacity",
 	"station",
 	"house",
-	"rule_aside",
+	"rule_off",
 };
 
 bool act_is_open(struct log *log, struct fault *fault)

@@ -379,9 +379,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_AMOUNT_UPDATE] = "{update batch_amount}",
 
 	[TALLY_LIST] = "SELECT about, which, looked, failed FROM seal_tally WHERE season = ? ORDER BY about, which",
-	[ASIDE_LIST] = "SELECT {rule_aside} FROM rule_aside ORDER BY rule",
-	[ASIDE_INSERT] = "{insert rule_aside} ON CONFLICT DO NOTHING",
-	[ASIDE_DELETE] = "DELETE FROM rule_aside WHERE rule = ?",
+	[RULE_OFF_LIST] = "SELECT {rule_off} FROM rule_off ORDER BY rule",
+	[RULE_OFF_INSERT] = "{insert rule_off} ON CONFLICT DO NOTHING",
+	[RULE_OFF_DELETE] = "DELETE FROM rule_off WHERE rule = ?",
 
 	[SUPPLY_LIST] = SUPPLIES "ORDER BY supply.kind, supply.size",
 	[SUPPLY_OF] = SUPPLIES "WHERE supply.kind = ? AND supply.size = ?",

@@ -1,5 +1,5 @@
 /*
- * house.h - rows of the house: its stations, what it set aside, how its lids did.
+ * house.h - rows of the house: its stations, the rules it turned off, how its lids did.
  */
 #ifndef STILLROOM_LOG_ROWS_HOUSE_H
 #define STILLROOM_LOG_ROWS_HOUSE_H
@@ -73,7 +73,7 @@ struct log_tally {
 };
 
 /* A rule of the warnings that this house does not want to see. */
-struct log_aside {
+struct log_rule_off {
 	char rule[WORD_MAX_BYTES * 2];
 	int64_t since_wall_ms;
 };

@@ -40,6 +40,6 @@ extern const struct log_table table_of_plan;
 extern const struct log_table table_of_plan_runs;
 extern const struct log_table table_of_plan_batches;
 extern const struct log_table table_of_plan_blocks;
-extern const struct log_table table_of_rules_aside;
+extern const struct log_table table_of_rules_off;
 
 #endif

@@ -1,5 +1,5 @@
 /*
- * house.h - the house, its stations and what it set aside.  Manner: log/tables/canner.h.
+ * house.h - the house, its stations and the rules it turned off.  Manner: log/tables/canner.h.
  */
 #ifndef STILLROOM_LOG_TABLES_HOUSE_H
 #define STILLROOM_LOG_TABLES_HOUSE_H
@@ -22,11 +22,11 @@ bool log_station_get(struct log *log, int64_t id, struct log_station *out, struc
 
 /* Of a season: the year, UTC, in which the lids were looked at. */
 bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *count, struct fault *fault);
-bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault); /* by name */
+bool log_rules_off(struct log *log, struct log_rule_off **rows, size_t *count, struct fault *fault); /* by name */
 bool log_put_house(struct log *log, const struct log_house *row, struct fault *fault);
 bool log_put_station(struct log *log, struct log_station *row, struct fault *fault);
 
-/* Set a rule aside, or take it up again. */
-bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, struct fault *fault);
+/* Turn a rule off, or take it up again. */
+bool log_put_rule_off(struct log *log, const struct log_rule_off *row, bool off, struct fault *fault);
 
 #endif

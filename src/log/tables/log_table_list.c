@@ -35,7 +35,7 @@ const struct log_table *const log_tables[] = {
 	&table_of_plan_runs,
 	&table_of_plan_batches,
 	&table_of_plan_blocks,
-	&table_of_rules_aside,
+	&table_of_rules_off,
 	&table_of_journal,
 };
 /* clang-format on */

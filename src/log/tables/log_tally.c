@@ -26,36 +26,36 @@ bool log_tallies(struct log *log, int season, struct log_tally **rows, size_t *c
 }
 
 /* clang-format off */
-#define IN(member) COLUMN(struct log_aside, member)
-static const struct log_column aside_columns[] = {
+#define IN(member) COLUMN(struct log_rule_off, member)
+static const struct log_column rule_off_columns[] = {
 	{ IN(rule), .kind = CELL_TEXT, OUT("rule", "a warning this house does not want to see") },
 	{ IN(since_wall_ms), .kind = CELL_INSTANT, OUT("since", "") },
 };
 /* clang-format on */
 
-const struct log_table table_of_rules_aside = {
-	.name = "rules_aside",
-	.meaning = "warnings set aside",
-	COLUMNS(aside_columns),
-	.table = "rule_aside",
-	.row_size = sizeof(struct log_aside),
-	.from = "rule_aside",
-	.order = "rule_aside.rule",
+const struct log_table table_of_rules_off = {
+	.name = "rules_off",
+	.meaning = "warnings turned off",
+	COLUMNS(rule_off_columns),
+	.table = "rule_off",
+	.row_size = sizeof(struct log_rule_off),
+	.from = "rule_off",
+	.order = "rule_off.rule",
 };
 
-bool log_rules_aside(struct log *log, struct log_aside **rows, size_t *count, struct fault *fault)
+bool log_rules_off(struct log *log, struct log_rule_off **rows, size_t *count, struct fault *fault)
 {
-	struct query query = query_start(log, ASIDE_LIST);
-	return query_rows(&query, &table_of_rules_aside, rows, count, fault);
+	struct query query = query_start(log, RULE_OFF_LIST);
+	return query_rows(&query, &table_of_rules_off, rows, count, fault);
 }
 
-bool log_put_aside(struct log *log, const struct log_aside *row, bool aside, struct fault *fault)
+bool log_put_rule_off(struct log *log, const struct log_rule_off *row, bool off, struct fault *fault)
 {
 	if (!act_is_open(log, fault))
 		return false;
-	struct query query = query_start(log, aside ? ASIDE_INSERT : ASIDE_DELETE);
-	if (aside)
-		bind_row(&query, &table_of_rules_aside, row);
+	struct query query = query_start(log, off ? RULE_OFF_INSERT : RULE_OFF_DELETE);
+	if (off)
+		bind_row(&query, &table_of_rules_off, row);
 	BIND_TEXT(&query, row->rule);
 	return query_run(&query, fault) || put_spoilt(log);
 }

@@ -70,8 +70,8 @@ static void put_rules(FILE *out)
 	(void)fputs(
 	    "# Warnings\n\nEvery rule, worst first, as `stillroom warnings --rules` writes it. Words in braces are filled in. A\n"
 	    "stop holds up its key until the problem is fixed or, where the next-to-last column says so, a reason\n"
-	    "is typed; the process then counts as written there, in every report. Cautions and notes can be set\n"
-	    "aside in the warnings view, stops cannot. Codes of sources: [reference.md](reference.md).\n\n"
+	    "is typed; the process then counts as written there, in every report. Cautions and notes can be\n"
+	    "turned off in the warnings view, stops cannot. Codes of sources: [reference.md](reference.md).\n\n"
 	    "| id | severity | about | sentence | holds up | reason | source |\n"
 	    "|---|---|---|---|---|---|---|\n",
 	    out);

@@ -1,6 +1,6 @@
 /*
- * warnings_view.c - what needs a person, worst first: what to do; and that rules were set
- * aside in this house.  Which rules, and their sources, stand behind @.
+ * warnings_view.c - what needs a person, worst first: what to do; and that rules were turned
+ * off in this house.  Which rules, and their sources, stand behind @.
  */
 #include <string.h>
 
@@ -51,18 +51,18 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 	return used;
 }
 
-static void asides_draw(struct desk *desk, int row, int cols)
+static void off_draw(struct desk *desk, int row, int cols)
 {
-	size_t count = kitchen_board(desk->kitchen)->aside_count;
+	size_t count = kitchen_board(desk->kitchen)->rule_off_count;
 
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "%s set aside here: @ names %s.",
+	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_QUIET, "%s turned off here: @ names %s.",
 	              count_words((int64_t)count, "rule").words, count == 1 ? "it" : "them");
 }
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	bool asides = kitchen_board(desk->kitchen)->aside_count > 0;
-	int end = top + rows - (asides && rows > 3 ? 1 : 0);
+	bool some = kitchen_board(desk->kitchen)->rule_off_count > 0;
+	int end = top + rows - (some && rows > 3 ? 1 : 0);
 	int window_rows;
 	int cols;
 	int row = top;
@@ -73,8 +73,8 @@ static void draw(struct desk *desk, int top, int rows)
 	list_move(&card_of(desk)->list, 0, (int)desk->warning_count);
 	for (size_t i = (size_t)card_of(desk)->list.cursor; i < desk->warning_count && row < end; i++)
 		row += warning_draw(desk, i, row, end - row, cols);
-	if (asides)
-		asides_draw(desk, top + rows - 1, cols);
+	if (some)
+		off_draw(desk, top + rows - 1, cols);
 }
 
 /* From the one at the cursor on, as they stand on the screen. */
@@ -88,14 +88,14 @@ static void sources(const struct desk *desk, struct sources *page)
 		sources_add(page, &(struct source_of){ .rule = warning->id, .source = warning->source }, "%s: %s",
 		            severity_name(warning->severity), warning->sentence);
 	}
-	for (size_t i = 0; i < board->aside_count; i++) {
-		const struct rule *rule = rule_named(board->asides[i].rule);
+	for (size_t i = 0; i < board->rule_off_count; i++) {
+		const struct rule *rule = rule_named(board->rules_off[i].rule);
 
-		sources_add(
-		    page,
-		    &(struct source_of){ .rule = board->asides[i].rule, .source = rule == NULL ? NULL : rule->source },
-		    "Set aside in this house: a rule about %s",
-		    rule == NULL ? "something this program does not know" : rule_about_words(rule->about));
+		sources_add(page,
+		            &(struct source_of){ .rule = board->rules_off[i].rule,
+		                                 .source = rule == NULL ? NULL : rule->source },
+		            "Turned off in this house: a rule about %s",
+		            rule == NULL ? "something this program does not know" : rule_about_words(rule->about));
 	}
 }
 
@@ -124,17 +124,17 @@ static void go_to_station(struct desk *desk)
 	desk_show_board(desk);
 }
 
-static bool may_be_set_aside(const struct desk *desk)
+static bool may_be_off(const struct desk *desk)
 {
 	return here(desk) != NULL && here(desk)->severity != SEVERITY_STOP;
 }
 
-static void set_aside(struct desk *desk)
+static void turn_off(struct desk *desk)
 {
 	const char *id = here(desk)->id;
 	struct fault fault = { 0 };
 
-	if (kitchen_set_aside(desk->kitchen, id, true, &fault))
+	if (kitchen_rule_off(desk->kitchen, id, true, &fault))
 		desk_say(desk, ROLE_DONE, "No longer watched for in this house; t brings it back. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
@@ -158,20 +158,20 @@ static void clock_is_right(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
-static bool some_aside(const struct desk *desk)
+static bool some_off(const struct desk *desk)
 {
-	return kitchen_board(desk->kitchen)->aside_count > 0;
+	return kitchen_board(desk->kitchen)->rule_off_count > 0;
 }
 
 static void take_up(struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
-	char id[sizeof(board->asides[0].rule)];
+	char id[sizeof(board->rules_off[0].rule)];
 	struct fault fault = { 0 };
 
-	text_copy(id, sizeof(id), board->asides[board->aside_count - 1].rule);
-	if (kitchen_set_aside(desk->kitchen, id, false, &fault))
-		desk_say(desk, ROLE_DONE, "The last one set aside is watched for again. (u undoes)");
+	text_copy(id, sizeof(id), board->rules_off[board->rule_off_count - 1].rule);
+	if (kitchen_rule_off(desk->kitchen, id, false, &fault))
+		desk_say(desk, ROLE_DONE, "The last one turned off is watched for again. (u undoes)");
 	else
 		desk_say_fault(desk, &fault);
 }
@@ -191,10 +191,10 @@ static void enter(struct desk *desk, const struct opening *opening)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "go there", "To the board, at the station of the first one shown.", NULL,
 	  go_to_station },
-	{ 'o', 0, "o", "set aside",
-	  "Not in this house: the rule of the first one shown is no longer watched. Never a stop.", may_be_set_aside,
-	  set_aside },
-	{ 't', 0, "t", "bring back", "Watch again for the last rule set aside.", some_aside, take_up },
+	{ 'o', 0, "o", "turn off",
+	  "Not in this house: the rule of the first one shown is no longer watched. Never a stop.", may_be_off,
+	  turn_off },
+	{ 't', 0, "t", "bring back", "Watch again for the last rule turned off.", some_off, take_up },
 	{ 'c', 0, "c", "clock is right",
 	  "The computer's clock is right; the entries after it were written by a wrong one.", clock_is_doubted,
 	  clock_is_right },

@@ -210,7 +210,7 @@ static const struct {
 	{ VERB_EDIT_STATION, "[3,\"Wide pot\",\"pot\",1]", "Station 3: Wide pot, pot, retired" },
 	{ VERB_WHO, "[\"Big kettle\",\"QX\"]", "Big kettle: now with QX" },
 	{ VERB_WHO, "[\"Big kettle\",\"\"]", "Big kettle: now with nobody" },
-	{ VERB_SET_ASIDE, "[\"low-lids\"]", "The rule low-lids is set aside in this house" },
+	{ VERB_RULE_OFF, "[\"low-lids\"]", "The rule low-lids is turned off in this house" },
 	{ VERB_TAKE_UP, "[\"low-lids\"]", "The rule low-lids is watched again" },
 	{ VERB_IMPORT, "[\"jars.csv\",1,2,30]", "Imported from jars.csv: 1 lot, 2 loads, 30 jars" },
 };

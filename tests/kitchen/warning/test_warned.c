@@ -1,5 +1,5 @@
 /* The warnings a board draws: asked again when something can have changed and only
- * then; and rules that a house sets aside. */
+ * then; and rules that a house turns off. */
 #include <stdio.h>
 #include <string.h>
 
@@ -256,63 +256,63 @@ START_TEST(on_a_random_day_what_is_remembered_is_what_would_be_found)
 }
 END_TEST
 
-/* --- set aside ---------------------------------------------------------------------------- */
+/* --- turned off ---------------------------------------------------------------------------- */
 
-static bool aside(const char *id, bool aside)
+static bool rule_off(const char *id, bool off)
 {
-	return kitchen_set_aside(kit.kitchen, id, aside, &kit.fault);
+	return kitchen_rule_off(kit.kitchen, id, off, &kit.fault);
 }
 
-START_TEST(a_caution_or_a_note_is_set_aside_and_taken_up_again)
+START_TEST(a_caution_or_a_note_is_turned_off_and_taken_up_again)
 {
 	static const char *const readings[] = { "100F", "75F" };
 	static const char *const ids[] = { "storage-hot", "storage-warm" };
 
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, readings[_i], &kit.fault));
 	ck_assert(remembers(ids[_i]));
-	KK_OK(&kit, aside(ids[_i], true));
+	KK_OK(&kit, rule_off(ids[_i], true));
 	pk_says(&kit, ids[_i]);
 	ck_assert(!remembers(ids[_i]));
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->aside_count, 1);
-	ck_assert_str_eq(kitchen_board(kit.kitchen)->asides[0].rule, ids[_i]);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->rule_off_count, 1);
+	ck_assert_str_eq(kitchen_board(kit.kitchen)->rules_off[0].rule, ids[_i]);
 	kk_reopen(&kit);
 	ck_assert(!remembers(ids[_i]));
-	KK_OK(&kit, aside(ids[_i], false));
+	KK_OK(&kit, rule_off(ids[_i], false));
 	ck_assert(remembers(ids[_i]));
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->aside_count, 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->rule_off_count, 0);
 }
 END_TEST
 
-START_TEST(setting_aside_is_undone_and_redone_in_the_house)
+START_TEST(turning_off_is_undone_and_redone_in_the_house)
 {
 	char *rows;
 
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "75F", &kit.fault));
 	rows = pk_rows(&kit);
-	KK_OK(&kit, aside("storage-warm", true));
+	KK_OK(&kit, rule_off("storage-warm", true));
 	KK_OK(&kit, kk_undo(&kit, 0));
 	pk_same_rows(&kit, rows);
 	ck_assert(remembers("storage-warm"));
 	KK_OK(&kit, kk_redo(&kit, 0));
 	ck_assert(!remembers("storage-warm"));
-	KK_OK(&kit, aside("storage-warm", false));
+	KK_OK(&kit, rule_off("storage-warm", false));
 	KK_OK(&kit, kk_undo(&kit, 0));
 	ck_assert(!remembers("storage-warm"));
 }
 END_TEST
 
-START_TEST(one_set_aside_leaves_the_others)
+START_TEST(one_turned_off_leaves_the_others)
 {
-	KK_OK(&kit, aside("storage-hot", true));
-	KK_OK(&kit, aside("jars-old", true));
-	KK_OK(&kit, aside("jars-old", true)); /* twice does no harm */
+	KK_OK(&kit, rule_off("storage-hot", true));
+	KK_OK(&kit, rule_off("jars-old", true));
+	KK_OK(&kit, rule_off("jars-old", true)); /* twice does no harm */
 	KK_OK(&kit, kitchen_set_storage(kit.kitchen, "75F", &kit.fault));
 	ck_assert(remembers("storage-warm"));
-	ck_assert_uint_eq(kitchen_board(kit.kitchen)->aside_count, 2);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->rule_off_count, 2);
 }
 END_TEST
 
-START_TEST(no_stop_is_set_aside)
+START_TEST(no_stop_is_turned_off)
 {
 	char *rows;
 
@@ -320,9 +320,9 @@ START_TEST(no_stop_is_set_aside)
 	rows = pk_rows(&kit);
 	for (size_t i = 0; i < rule_count; i++)
 		if (rules[i].severity == SEVERITY_STOP)
-			KK_REFUSED(&kit, FAULT_REFUSED, aside(rules[i].id, true));
-	KK_REFUSED(&kit, FAULT_MISSING, aside("no-such-rule", true));
-	KK_REFUSED(&kit, FAULT_MISSING, aside("", false));
+			KK_REFUSED(&kit, FAULT_REFUSED, rule_off(rules[i].id, true));
+	KK_REFUSED(&kit, FAULT_MISSING, rule_off("no-such-rule", true));
+	KK_REFUSED(&kit, FAULT_MISSING, rule_off("", false));
 	pk_same_rows(&kit, rows);
 	ck_assert(remembers("elevation-unset"));
 }
@@ -338,11 +338,11 @@ static const struct listed_test listed[] = {
 	TEST(the_minutes_in_a_sentence_go_on),
 	TEST(a_pot_that_comes_to_have_no_canner_in_time_is_seen_within_a_minute),
 	EACH(on_a_random_day_what_is_remembered_is_what_would_be_found, 0, DAYS),
-	GROUP("set aside", .begin = begin, .end = end, .seconds = 30),
-	EACH(a_caution_or_a_note_is_set_aside_and_taken_up_again, 0, 2),
-	TEST(setting_aside_is_undone_and_redone_in_the_house),
-	TEST(one_set_aside_leaves_the_others),
-	TEST(no_stop_is_set_aside),
+	GROUP("turned off", .begin = begin, .end = end, .seconds = 30),
+	EACH(a_caution_or_a_note_is_turned_off_and_taken_up_again, 0, 2),
+	TEST(turning_off_is_undone_and_redone_in_the_house),
+	TEST(one_turned_off_leaves_the_others),
+	TEST(no_stop_is_turned_off),
 };
 
 KK_TESTS("what is warned of", listed)

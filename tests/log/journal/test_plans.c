@@ -90,7 +90,7 @@ static const enum statement asked[] = {
 	LOAD_BEFORE,
 	JAR_OLDEST,
 	TALLY_LIST,
-	ASIDE_LIST,
+	RULE_OFF_LIST,
 	LID_BOX_LIST,
 	JARS_KEPT,
 	JARS_GONE,
@@ -147,7 +147,7 @@ static const char *const may_be_scanned[] = {
 	"SCAN recall_left USING COVERING INDEX recall_open",
 	"SCAN found", /* what was asked for */
 	"SCAN lid_box",
-	"SCAN rule_aside",
+	"SCAN rule_off",
 	"SCAN supply_stock",
 	"SCAN supply",
 	"SCAN supply USING INDEX",

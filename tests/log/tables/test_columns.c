@@ -306,7 +306,7 @@ static const struct {
 	  "SELECT {station_capacity} FROM station_capacity WHERE station_id = ?" },
 	{ &table_of_recipe_ingredients, INGREDIENT_INSERT, INGREDIENT_INSERT,
 	  "SELECT {recipe_ingredient} FROM recipe_ingredient WHERE recipe_id = ?" },
-	{ &table_of_rules_aside, ASIDE_INSERT, ASIDE_INSERT, "SELECT {rule_aside} FROM rule_aside WHERE rule = ?" },
+	{ &table_of_rules_off, RULE_OFF_INSERT, RULE_OFF_INSERT, "SELECT {rule_off} FROM rule_off WHERE rule = ?" },
 	{ &table_of_recalls, RECALL_INSERT, RECALL_UPDATE,
 	  "SELECT {recall} FROM recall JOIN recall_left ON recall_id = recall.id WHERE recall.id = ?" },
 	{ &table_of_recall_jars, RECALL_JAR_PUT, RECALL_JAR_PUT,
