@@ -50,7 +50,7 @@ struct proposal {
 	int to_come; /* by the day plan: jars of the same load that are not filled yet */
 };
 
-struct loader_plan {
+struct loader_proposal {
 	struct proposal proposals[9];
 	size_t count;
 	int left_over; /* jars no canner takes in this round */
@@ -63,7 +63,7 @@ struct loader_plan {
  * others (`first_station_id` 0: none is); the plan stays as it is, but what it loads later
  * elsewhere is offered there. */
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
-                     struct loader_plan *out);
+                     struct loader_proposal *out);
 /* The one process for all picks in a canner: the longest any of them needs.
  * Refused when they have none in common. `pressure_psi` NO_PRESSURE: the pair
  * with the longest minutes that all have. */

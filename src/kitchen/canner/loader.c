@@ -383,13 +383,13 @@ struct sharing {
 	const struct kitchen *kitchen;
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t group_count;
-	struct loader_plan *out;
+	struct loader_proposal *out;
 };
 
 /* Keep what was put into the next proposal, or take it back when that is nothing. */
 static void keep_proposal(struct sharing *sharing)
 {
-	struct loader_plan *out = sharing->out;
+	struct loader_proposal *out = sharing->out;
 	struct proposal *proposal = &out->proposals[out->count];
 
 	if (proposal->jars == 0) {
@@ -445,7 +445,7 @@ static void pick_part(struct sharing *sharing, const struct kitchen_plan *plan, 
 	group->jars -= pick->jars;
 }
 
-static bool has_proposal(const struct loader_plan *out, int64_t station_id)
+static bool has_proposal(const struct loader_proposal *out, int64_t station_id)
 {
 	for (size_t i = 0; i < out->count; i++)
 		if (out->proposals[i].station_id == station_id)
@@ -497,7 +497,7 @@ static void propose_by_plan(struct sharing *sharing, const struct kitchen_plan *
 }
 
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
-                     struct loader_plan *out)
+                     struct loader_proposal *out)
 {
 	struct sharing sharing = { .kitchen = kitchen, .out = out };
 	const struct kitchen_plan *plan;

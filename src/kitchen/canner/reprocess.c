@@ -41,7 +41,7 @@ struct again {
 	int sheet_minutes;
 };
 
-static bool find(const struct kitchen *kitchen, const struct reprocess_plan *plan, const char *pack,
+static bool find(const struct kitchen *kitchen, const struct reprocess_proposal *plan, const char *pack,
                  const struct again *again, int pressure_psi, struct process *out, struct fault *fault)
 {
 	struct process_query query = { .food = plan->lot.food,
@@ -62,8 +62,8 @@ static bool is_raw(const char *pack)
 
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
-static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_plan *plan, const struct again *again,
-                            struct process *out, struct fault *fault)
+static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_proposal *plan,
+                            const struct again *again, struct process *out, struct fault *fault)
 {
 	int psi = plan->load.pressure_psi;
 	struct process hot;
@@ -86,7 +86,7 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 }
 
 /* The longest that any of the jars needs. */
-static bool longest(const struct kitchen *kitchen, struct reprocess_plan *plan, const struct log_jar *jars,
+static bool longest(const struct kitchen *kitchen, struct reprocess_proposal *plan, const struct log_jar *jars,
                     size_t count, struct fault *fault)
 {
 	struct process one;
@@ -202,7 +202,7 @@ static int room_for(const struct log_station *station, const struct log_jar *jar
 }
 
 /* Answers that serve jars of all their sizes. */
-static void find_answers(struct reprocess_plan *plan, const struct log_jar *jars, size_t count)
+static void find_answers(struct reprocess_proposal *plan, const struct log_jar *jars, size_t count)
 {
 	const struct food *food = food_named(plan->lot.food);
 	enum acid answers[ACID_COUNT];
@@ -218,7 +218,7 @@ static void find_answers(struct reprocess_plan *plan, const struct log_jar *jars
 	}
 }
 
-static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id, struct reprocess_plan *out,
+static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id, struct reprocess_proposal *out,
                       struct log_jar **jars, size_t *count, struct fault *fault)
 {
 	const struct strip *canner;
@@ -246,8 +246,8 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	                 canner->station.name);
 }
 
-bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
-                            struct reprocess_plan *out, struct fault *fault)
+bool kitchen_reprocess_propose(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
+                               struct reprocess_proposal *out, struct fault *fault)
 {
 	struct log_jar *jars;
 	size_t count;
@@ -280,7 +280,8 @@ static bool hand_on_lot_marks(struct act *act, int64_t old_id, int64_t new_id, s
 }
 
 /* The lot it becomes: made when the food was, so that it keeps no longer. */
-static bool put_lot_again(struct act *act, const struct reprocess_plan *plan, struct log_lot *lot, struct fault *fault)
+static bool put_lot_again(struct act *act, const struct reprocess_proposal *plan, struct log_lot *lot,
+                          struct fault *fault)
 {
 	struct fault none = { 0 };
 
@@ -317,7 +318,7 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 }
 
 /* What is put down of its acid: as it was where nothing is asked anew. */
-static enum acid acid_again(const struct reprocess_plan *plan, const struct log_jar *old, enum acid said)
+static enum acid acid_again(const struct reprocess_proposal *plan, const struct log_jar *old, enum acid said)
 {
 	for (size_t i = 0; i < plan->answer_count; i++)
 		if (plan->answers[i] == said)
@@ -325,7 +326,7 @@ static enum acid acid_again(const struct reprocess_plan *plan, const struct log_
 	return plan->answer_count == 0 ? old->acid : ACID_LEFT_OUT;
 }
 
-static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *jar,
+static bool check_acid(const struct reprocess_proposal *plan, const struct log_jar *jar,
                        const struct reprocess_order *order, struct fault *fault)
 {
 	char why[ACID_ANSWER_BYTES];
@@ -338,7 +339,8 @@ static bool check_acid(const struct reprocess_plan *plan, const struct log_jar *
 }
 
 /* What goes into the jar again comes off the shelf. */
-static bool use_acid(struct act *act, const struct reprocess_plan *plan, const struct log_jar *jar, struct fault *fault)
+static bool use_acid(struct act *act, const struct reprocess_proposal *plan, const struct log_jar *jar,
+                     struct fault *fault)
 {
 	const struct food *food = food_named(plan->lot.food);
 	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
@@ -347,7 +349,7 @@ static bool use_acid(struct act *act, const struct reprocess_plan *plan, const s
 	       supply_move(act, acid_supply(jar->acid), "", -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
 }
 
-static bool put_jar_again(struct act *act, const struct reprocess_plan *plan, const struct reprocess_order *order,
+static bool put_jar_again(struct act *act, const struct reprocess_proposal *plan, const struct reprocess_order *order,
                           struct log_jar *old, int64_t load_id, int64_t lot_id, int place, struct fault *fault)
 {
 	struct log_jar jar = {
@@ -368,7 +370,7 @@ static bool put_jar_again(struct act *act, const struct reprocess_plan *plan, co
 	       use_acid(act, plan, &jar, fault) && hand_on_marks(act, old->id, jar.id, fault);
 }
 
-static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_plan *plan,
+static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_proposal *plan,
                         struct log_jar *jars, const struct reprocess_order *order, int64_t *load_id,
                         struct fault *fault)
 {
@@ -394,7 +396,7 @@ static bool write_again(struct act *act, const struct strip *canner, const struc
 bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
                        struct fault *fault)
 {
-	struct reprocess_plan plan;
+	struct reprocess_proposal plan;
 	struct strip canner;
 	struct log_jar *jars = NULL;
 	struct act act;

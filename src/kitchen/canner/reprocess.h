@@ -14,7 +14,7 @@
 #include "kitchen/board/board.h"
 
 /* What a reprocess of a jar, and of those like it, would be. */
-struct reprocess_plan {
+struct reprocess_proposal {
 	struct log_load load; /* it was in */
 	struct log_lot lot;
 	char new_code[NAME_MAX_BYTES]; /* of the lot it becomes */
@@ -33,8 +33,8 @@ struct reprocess_plan {
  * closed, the food is never processed again (schema/food.csv), the batch itself is not
  * valid, there is no hot pack or no process here, or
  * the jar is not set aside for it. */
-bool kitchen_reprocess_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
-                            struct reprocess_plan *out, struct fault *fault);
+bool kitchen_reprocess_propose(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
+                               struct reprocess_proposal *out, struct fault *fault);
 
 struct reprocess_order {
 	int64_t jar_id;

@@ -56,7 +56,7 @@ static int boil_off_mf(const struct log_house *house)
 
 static int left_over(const struct asking *asking)
 {
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	if (asking->board->waiting_count == 0)
 		return 0;

@@ -18,7 +18,7 @@ struct loader_card {
 	int64_t station_id;
 	int group; /* waiting group under the cursor */
 	bool putting_away;
-	struct loader_plan plan;
+	struct loader_proposal plan;
 	struct moment proposed; /* when it was; it stands as long as jars and canners do */
 	uint64_t stood;         /* those it was made for, as a number */
 	int pressure_psi;
@@ -36,7 +36,7 @@ static struct loader_card *card_of(const struct desk *desk)
 
 static const struct proposal *proposal_here(const struct desk *desk)
 {
-	const struct loader_plan *plan = &card_of(desk)->plan;
+	const struct loader_proposal *plan = &card_of(desk)->plan;
 
 	for (size_t i = 0; i < plan->count; i++)
 		if (plan->proposals[i].station_id == card_of(desk)->station_id && plan->proposals[i].pick_count > 0)
@@ -216,7 +216,7 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	const struct loader_plan *plan = &card_of(desk)->plan;
+	const struct loader_proposal *plan = &card_of(desk)->plan;
 	const struct log_station *station = station_of(desk, card_of(desk)->station_id);
 	int window_rows;
 	int cols;

@@ -26,7 +26,7 @@ struct reprocess_card {
 	struct log_lid_box *boxes;
 	size_t box_count;
 	bool planned;
-	struct reprocess_plan plan;
+	struct reprocess_proposal plan;
 	char refusal[FAULT_SENTENCE_MAX];
 };
 
@@ -56,11 +56,11 @@ static int free_canners(const struct desk *desk, const struct strip *out[CANNERS
 
 	for (size_t i = 0; i < board->stations && count < CANNERS_MAX; i++) {
 		const struct strip *strip = &board->strips[i];
-		struct reprocess_plan plan;
+		struct reprocess_proposal plan;
 		struct fault why = { 0 };
 
 		if (strip->content == STRIP_EMPTY && station_is_canner(strip->station.kind) &&
-		    kitchen_reprocess_plan(desk->kitchen, card_of(desk)->jar_id, strip->station.id, &plan, &why))
+		    kitchen_reprocess_propose(desk->kitchen, card_of(desk)->jar_id, strip->station.id, &plan, &why))
 			out[count++] = strip;
 	}
 	return count;
@@ -85,12 +85,12 @@ static void find_refusal(struct desk *desk)
 	text_copy(card->refusal, sizeof(card->refusal), "No canner of its method is free. Unload one first.");
 	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *strip = &board->strips[i];
-		struct reprocess_plan plan;
+		struct reprocess_proposal plan;
 		struct fault why = { 0 };
 
 		if (strip->content != STRIP_EMPTY || !station_is_canner(strip->station.kind))
 			continue;
-		if (kitchen_reprocess_plan(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
+		if (kitchen_reprocess_propose(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
 			continue;
 		/* "The same method again" says less than what holds for every canner. */
 		if (station_method(strip->station.kind) == plan.load.method || plan.load.id == 0)
@@ -105,7 +105,7 @@ static void plan(struct desk *desk)
 	struct fault fault = { 0 };
 
 	card->planned = canner != NULL &&
-	                kitchen_reprocess_plan(desk->kitchen, card->jar_id, canner->station.id, &card->plan, &fault);
+	                kitchen_reprocess_propose(desk->kitchen, card->jar_id, canner->station.id, &card->plan, &fault);
 	if (!card->planned)
 		find_refusal(desk);
 }
@@ -162,7 +162,7 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 
 static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct reprocess_plan *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *plan = &card_of(desk)->plan;
 	struct text text = text_over(buffer, size);
 
 	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar, plan->room, &text);
@@ -170,7 +170,7 @@ static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t s
 
 static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct reprocess_plan *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *plan = &card_of(desk)->plan;
 
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", plan->room,
 	              count_words(plan->jars, "jar").words, plan->new_code);
@@ -328,7 +328,7 @@ static void back(struct desk *desk)
 
 static void sources(const struct desk *desk, struct sources *page)
 {
-	const struct reprocess_plan *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *plan = &card_of(desk)->plan;
 
 	if (!card_of(desk)->planned)
 		return;

@@ -107,7 +107,7 @@ static bool press_load(const struct strip *strip, int64_t *load_id)
 {
 	struct moment now = kitchen_now(kit.kitchen);
 	struct load_order order;
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kitchen_propose(kit.kitchen, &now, 0, &plan);
 	for (size_t i = 0; i < plan.count; i++)

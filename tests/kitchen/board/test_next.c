@@ -72,10 +72,10 @@ static struct plan_next for_waiting(void)
 	return next;
 }
 
-static struct loader_plan loader(int64_t station_id)
+static struct loader_proposal loader(int64_t station_id)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kitchen_propose(kit.kitchen, &now, station_id, &plan);
 	return plan;
@@ -96,7 +96,7 @@ static int planned_jars(int64_t station_id)
 /* The loader proposes what the plan says, for each canner. */
 static void loader_and_plan_agree(void)
 {
-	struct loader_plan proposed = loader(0);
+	struct loader_proposal proposed = loader(0);
 
 	ck_assert_uint_gt(proposed.count, 0);
 	for (size_t i = 0; i < proposed.count; i++) {
@@ -125,7 +125,7 @@ static void fill_pints(int jars)
 START_TEST(jars_that_wait_are_loaded_now_by_all_accounts)
 {
 	struct plan_next waiting;
-	struct loader_plan proposed;
+	struct loader_proposal proposed;
 
 	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=2");
 	line("break 9:55 11:30");
@@ -161,7 +161,7 @@ END_TEST
  * the same as before. */
 START_TEST(what_was_said_stands_from_minute_to_minute)
 {
-	struct loader_plan before;
+	struct loader_proposal before;
 
 	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=2");
 	line("run grapes \"12 lb\" times=2");
@@ -170,7 +170,7 @@ START_TEST(what_was_said_stands_from_minute_to_minute)
 	before = loader(0);
 	loader_and_plan_agree();
 	for (int minute = 0; minute < 12; minute++) {
-		struct loader_plan after;
+		struct loader_proposal after;
 
 		kk_pass(&kit, MINUTE_MS);
 		after = loader(0);
@@ -187,7 +187,7 @@ END_TEST
 /* Who stands at another free canner may have what would wait, and nothing else is changed. */
 START_TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered)
 {
-	struct loader_plan proposed;
+	struct loader_proposal proposed;
 	int jars = 0;
 
 	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint");

@@ -119,7 +119,7 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 {
 	int64_t batch_id = pot_in_fill("green beans", "pint");
 	struct moment now;
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, STANDING_LOW_ACID_MAX_MS + 1);

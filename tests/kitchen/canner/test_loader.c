@@ -101,10 +101,10 @@ static struct pick pick_of(int64_t batch_id, const char *size, int jars)
 	return pick;
 }
 
-static struct loader_plan propose(void)
+static struct loader_proposal propose(void)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kitchen_propose(kit.kitchen, &now, 0, &plan);
 	return plan;
@@ -184,7 +184,7 @@ START_TEST(nothing_waits_in_an_empty_kitchen)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_plan plan = propose();
+	struct loader_proposal plan = propose();
 
 	ck_assert_uint_eq(kitchen_waiting(kit.kitchen, &now, groups), 0);
 	ck_assert_uint_eq(plan.count, 0);
@@ -194,7 +194,7 @@ END_TEST
 
 /* --- the split ------------------------------------------------------------------------ */
 
-static void proposed(const struct loader_plan *plan, size_t n, int digit, int jars)
+static void proposed(const struct loader_proposal *plan, size_t n, int digit, int jars)
 {
 	ck_assert_uint_gt(plan->count, n);
 	ck_assert_int_eq(plan->proposals[n].station_id, kk_station(&kit, digit));
@@ -204,7 +204,7 @@ static void proposed(const struct loader_plan *plan, size_t n, int digit, int ja
 START_TEST(one_batch_spills_over_several_canners)
 {
 	int64_t batch = fill(&jelly, "half_pint", 20);
-	struct loader_plan plan = propose();
+	struct loader_proposal plan = propose();
 
 	/* 9 + 7 by the kettles; the steam canner takes its 7 quarts' room of smaller jars. */
 	ck_assert_uint_eq(plan.count, 3);
@@ -222,7 +222,7 @@ END_TEST
 
 START_TEST(what_no_canner_takes_is_left_over)
 {
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	fill(&jelly, "half_pint", 30);
 	plan = propose();
@@ -237,7 +237,7 @@ START_TEST(one_load_holds_several_batches)
 {
 	int64_t first = fill(&jelly, "pint", 5);
 	int64_t second = fill(&slow_jelly, "half_pint", 3);
-	struct loader_plan plan = propose();
+	struct loader_proposal plan = propose();
 
 	ck_assert_uint_eq(plan.count, 1);
 	proposed(&plan, 0, BIG_KETTLE, 8);
@@ -251,7 +251,7 @@ END_TEST
 
 START_TEST(low_acid_food_goes_to_pressure_canners_only)
 {
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	fill(&beans, "pint", 20);
 	plan = propose();
@@ -266,7 +266,7 @@ START_TEST(canners_that_are_free_come_before_those_that_will_be)
 {
 	int64_t early = kk_start(&kit, LOW_KETTLE, 7);
 	struct moment now;
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kk_to(&kit, early, PHASE_HOLD);
 	(void)kk_start(&kit, BIG_KETTLE, 9);
@@ -289,7 +289,7 @@ END_TEST
 START_TEST(a_canner_over_its_time_is_not_free_now)
 {
 	int64_t first = kk_start(&kit, BIG_KETTLE, 9);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kk_to(&kit, first, PHASE_UNLOAD);
 	kk_pass(&kit, 3 * HOUR_MS);
@@ -305,7 +305,7 @@ START_TEST(mixed_sizes_have_the_room_of_the_largest_jar)
 {
 	int64_t quarts = fill(&tomatoes, "quart", 5);
 	int64_t pints = fill(&tomatoes, "pint", 9);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	/* Only the pressure canner takes 7 quarts at 55 min; a kettle has no room for
 	 * quarts and steam stops at 45 min. */
@@ -330,7 +330,7 @@ START_TEST(any_proposal_can_be_loaded)
 	static const struct filled *const kinds[] = { &jelly, &slow_jelly, &tomatoes, &peaches, &beans, &syrup };
 	static const char *const sizes[] = { "half_pint", "pint", "quart" };
 	struct dice dice = dice_from((uint64_t)_i + 1);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 	int told = 0;
 	int all;
 

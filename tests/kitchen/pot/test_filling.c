@@ -259,7 +259,7 @@ END_TEST
 
 START_TEST(one_batch_spills_over_two_canners)
 {
-	struct loader_plan plan;
+	struct loader_proposal plan;
 	int64_t loads[2];
 
 	batch_id = batch_to_fill(DEEP_POT, "grape juice", "pint", 2);

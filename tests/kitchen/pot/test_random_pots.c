@@ -70,7 +70,7 @@ static bool press_pot(const struct strip *strip)
 static bool press_canner(const struct strip *strip)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 	int64_t load_id;
 
 	kitchen_propose(kit.kitchen, &now, 0, &plan);

@@ -98,7 +98,7 @@ START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
 {
 	int64_t batch_id = filled_batch(false, 6);
 	const struct warning *warning = kk_warned(&kit, "no-published-process", 0);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	ck_assert_ptr_nonnull(warning); /* in the pot */
 	ck_assert_int_eq(warning->severity, SEVERITY_STOP);

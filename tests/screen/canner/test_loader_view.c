@@ -42,7 +42,7 @@ static void fill_batch(int pot, int jars)
 static int proposed_anew(void)
 {
 	struct moment now = kitchen_now(dk.kit.kitchen);
-	struct loader_plan plan;
+	struct loader_proposal plan;
 
 	kitchen_propose(dk.kit.kitchen, &now, kk_station(&dk.kit, BIG_KETTLE), &plan);
 	for (size_t i = 0; i < plan.count; i++)
