@@ -3,11 +3,15 @@
 
 BUILD ?= build
 PREFIX ?= /usr/local
+MANDIR ?= $(PREFIX)/share/man
 DESTDIR ?=
 CC ?= cc
+# HOSTCC builds what runs at the build itself; in a cross build it is another than CC.
 HOSTCC ?= $(CC)
+HOSTCFLAGS ?= -O1 -g
+INSTALL ?= install
 PKG_CONFIG ?= pkg-config
-VERSION := 0.1.0
+VERSION := $(shell cat VERSION)
 Q := $(if $(V),,@)
 
 # --- flags --------------------------------------------------------------------
@@ -15,7 +19,10 @@ Q := $(if $(V),,@)
 WARN := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wundef -Wformat=2 -Wstrict-prototypes \
 	-Wmissing-prototypes -Wwrite-strings -Wpointer-arith -Wcast-qual -Wvla
 CFLAGS ?= -O2 -g
-STD := -std=c17 -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
+# Time and file sizes have 64 bits on machines of 32, too.
+STD := -std=c17 -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE -D_FILE_OFFSET_BITS=64 -D_TIME_BITS=64
+# No path of the machine that builds stands in what is built.
+PATHS := -ffile-prefix-map='$(CURDIR)'=.
 # Only the log uses the session extension; these macros open its declarations.
 SESSION := -DSQLITE_ENABLE_SESSION -DSQLITE_ENABLE_PREUPDATE_HOOK
 INCLUDES := -Isrc -I$(BUILD)/generated
@@ -42,7 +49,7 @@ JOBS = $(call once,JOBS,$(shell nproc 2>/dev/null || getconf _NPROCESSORS_ONLN 2
 # Tests side by side: three for each core, because those at a terminal mostly wait.
 TEST_JOBS = $(call once,TEST_JOBS,$(shell expr 3 '*' $(JOBS)))
 
-ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(CFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
+ALL_CFLAGS = $(STD) $(WARN) $(HARDEN) $(PATHS) $(CFLAGS) $(CPPFLAGS) $(INCLUDES) $(SESSION) $(LIB_CFLAGS) \
 	-DSTILLROOM_VERSION='"$(VERSION)"' $(EXTRA_CFLAGS)
 # What is tested is compiled as it will be used; the tests beside it need not be fast, and
 # a hundred programs that each carry the debug lines of the whole take long to link.  Lint
@@ -52,7 +59,10 @@ TEST_CFLAGS = $(patsubst -O2,$(TEST_O),$(if $(filter -O0,$(TEST_O)),\
 	$(filter-out -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2,$(ALL_CFLAGS)),$(ALL_CFLAGS))) -Itests $(CHECK_CFLAGS)
 STRIPPED := -Wl,-S
 TEST_LINK = $(LINK) $(if $(filter -O2,$(CFLAGS)),$(STRIPPED))
-LINK = $(CC) $(HARDEN) $(CFLAGS) $(HARDEN_LINK) $(EXTRA_CFLAGS) $(LDFLAGS)
+LINK = $(CC) $(HARDEN) $(PATHS) $(CFLAGS) $(HARDEN_LINK) $(EXTRA_CFLAGS) $(LDFLAGS)
+
+# Finds what is missing and installs it; with DEPS=no nobody is asked, nor any network.
+deps_for = @$(if $(filter no,$(DEPS)),:,sh .ci/deps $(1))
 
 # A second make, which reads this file afresh (flags, generated files) and uses
 # all cores unless -j was given.
@@ -92,7 +102,7 @@ TEST_OBJECTS := $(patsubst %.c,$(BUILD)/%.o,$(UNIT_TESTS) $(SUPPORT_PROGRAM_SOUR
 # --- build --------------------------------------------------------------------
 
 .PHONY: all
-all: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json ## build the program (the default)
+all: $(PROGRAM) ## build the program (the default)
 
 $(PROGRAM): $(BUILD)/src/main.o $(LIBRARY)
 	@echo "  link  $@"
@@ -102,7 +112,7 @@ $(LIBRARY): $(OBJECTS) $(GENERATED_OBJECTS)
 	$(Q)rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
-$(BUILD)/%.o: %.c Makefile
+$(BUILD)/%.o: %.c Makefile VERSION
 	@mkdir -p $(@D)
 	@echo "  cc    $<"
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
@@ -115,7 +125,7 @@ $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 # and bake_recipes, linked with the tables of bake and the engine's rules for recipes.
 # Their objects stand apart, as HOSTCC may build for another machine than CC.
 BAKE_OBJECTS := $(BUILD)/bake-objects
-BAKE_LINK = $(HOSTCC) $(STD) -g $(EXTRA_CFLAGS)
+BAKE_LINK = $(HOSTCC) $(STD) $(HOSTCFLAGS) $(EXTRA_CFLAGS)
 BAKE_MAINS := src/bake/bake.c src/bake/bake_recipes.c
 BAKE_RECIPE_SOURCES := src/bake/recipe.c src/bake/step.c
 BAKE_SHARED := $(filter-out $(BAKE_MAINS) $(BAKE_RECIPE_SOURCES),$(sort $(wildcard src/bake/*.c))) \
@@ -138,10 +148,10 @@ $(BAKE_RECIPES): $(BAKE_RECIPES_OBJECTS) $(BAKE_TABLES:$(BUILD)/%.c=$(BAKE_OBJEC
 $(BAKE_OBJECTS)/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	@echo "  cc    $< for bake"
-	$(Q)$(BAKE_LINK) $(WARN) -O1 -Isrc -MMD -MP -c -o $@ $<
+	$(Q)$(BAKE_LINK) $(WARN) -Isrc -MMD -MP -c -o $@ $<
 $(BAKE_OBJECTS)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	@mkdir -p $(@D)
-	$(Q)$(BAKE_LINK) $(WARN) -O1 -Isrc -MMD -MP -c -o $@ $<
+	$(Q)$(BAKE_LINK) $(WARN) -Isrc -MMD -MP -c -o $@ $<
 
 PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
 RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
@@ -204,7 +214,7 @@ $(BUILD)/docs/pictures/drawn: $(BUILD)/support/draw_pictures $(DAY) $(PICTURED)
 
 .PHONY: docs docs-run pictures pictures-run
 docs: ## bring what is made in docs/ up to date: pages, JSON schema, pictures
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) docs-run pictures-run
 
 docs-run: $(MADE_PAGES)
@@ -212,7 +222,7 @@ docs-run: $(MADE_PAGES)
 		cmp -s "$$made" "docs/$${made##*/}" || { cp "$$made" docs/ && echo "  docs  docs/$${made##*/}"; }; done
 
 pictures: ## draw the pictures of docs/ anew, from the program's own screen
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) pictures-run
 
 pictures-run: $(BUILD)/docs/pictures/drawn
@@ -223,7 +233,7 @@ pictures-run: $(BUILD)/docs/pictures/drawn
 # What every view shows, whole, as text: kept in tests/pictures/ and compared there.
 .PHONY: screens screens-run
 screens: ## draw what tests/pictures/ keeps of each view anew, and show what differs
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) screens-run
 
 screens-run: $(BUILD)/support/draw_pictures
@@ -248,7 +258,7 @@ $(BENCH_PROGRAMS): $(BUILD)/bench/%: $(BUILD)/tests/bench/%.o $(SUPPORT_OBJECTS)
 
 # Everything that is compiled; lint goes through all of it.
 .PHONY: everything
-everything: $(PROGRAM) $(BUILD)/docs/warnings.md $(BUILD)/docs/export.schema.json $(BAKE) $(BAKE_RECIPES) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
+everything: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(UNIT_PROGRAMS) $(SUPPORT_PROGRAMS) $(BENCH_PROGRAMS)
 
 # What every test finds in its environment.  The padding: glibc otherwise hands the
 # top of the heap back and takes it again with each of 100,000 rows, which takes
@@ -275,11 +285,11 @@ programs_of = $(filter-out %.sh,$(1))
 
 .PHONY: check check-run check-long check-long-run check-all-run
 check: ## get what is missing, build, run the tests but the longest (ONLY=word: some of all)
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) check-run
 
 check-long: ## run the longest tests
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) check-long-run
 
 check-run: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(call programs_of,$(SHORT)) $(SUPPORT_PROGRAMS)
@@ -293,7 +303,7 @@ check-all-run: $(PROGRAM) $(BAKE) $(BAKE_RECIPES) $(call only,$(UNIT_PROGRAMS)) 
 
 .PHONY: sanitize
 sanitize: ## the whole test run under address and undefined-behaviour sanitizers
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1 \
 		UBSAN_OPTIONS=print_stacktrace=1 TEST_SECONDS=3600 CK_TIMEOUT_MULTIPLIER=60 \
 		$(AGAIN) check-all-run BUILD='$(BUILD)/sanitize' HARDEN= HARDEN_LINK= \
@@ -302,7 +312,7 @@ sanitize: ## the whole test run under address and undefined-behaviour sanitizers
 
 .PHONY: valgrind valgrind-run
 valgrind: ## unit tests under valgrind
-	@sh .ci/deps check valgrind
+	$(call deps_for,check valgrind)
 	+@$(AGAIN) valgrind-run BUILD='$(BUILD)/valgrind' HARDEN= HARDEN_LINK= CFLAGS='-O1 -g'
 
 valgrind-run: $(call only,$(UNIT_PROGRAMS))
@@ -312,7 +322,7 @@ valgrind-run: $(call only,$(UNIT_PROGRAMS))
 
 .PHONY: coverage coverage-run
 coverage: ## the whole test run with line counts per source file
-	@sh .ci/deps check
+	$(call deps_for,check)
 	@find '$(BUILD)/coverage' -name '*.gcda' -exec rm -f {} + 2>/dev/null || true
 	+@$(AGAIN) coverage-run BUILD='$(BUILD)/coverage' HARDEN= HARDEN_LINK= CFLAGS='-O0 -g' \
 		EXTRA_CFLAGS=--coverage
@@ -325,7 +335,7 @@ coverage-run: check-all-run
 
 .PHONY: bench bench-run
 bench: ## timings
-	@sh .ci/deps check
+	$(call deps_for,check)
 	+@$(AGAIN) bench-run
 
 bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
@@ -338,7 +348,7 @@ bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
 
 .PHONY: lint lint-run lint-rules lint-format lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
 lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, house rules
-	@sh .ci/deps check lint
+	$(call deps_for,check lint)
 	+@$(AGAIN) lint-run
 	@echo "lint: nothing found"
 
@@ -390,7 +400,7 @@ lint-cppcheck:
 C_FILES = $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h tests/*/*/*.c)
 .PHONY: format
 format: ## lay out the C sources anew (.clang-format)
-	@sh .ci/deps format
+	$(call deps_for,format)
 	@clang-format -i $(C_FILES)
 
 # --- use ----------------------------------------------------------------------
@@ -399,7 +409,7 @@ DEMO := $(BUILD)/demo.db
 
 .PHONY: demo
 demo: ## get what is missing, build, open the board of an invented kitchen
-	@sh .ci/deps build
+	$(call deps_for,build)
 	+@$(AGAIN) all
 	@test -f '$(DEMO)' || '$(PROGRAM)' setup demo/quince-hollow-day.kitchen -f '$(DEMO)'
 	@'$(PROGRAM)' -f '$(DEMO)'
@@ -409,16 +419,16 @@ deps: ## find what the build and the tests need, install what is missing
 	@sh .ci/deps build check
 
 # As they stand here, so that what links to another finds it there.
-DOCS = README.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.json docs/*/*.md docs/*/*.svg demo/*.kitchen)
+DOCS = README.md CHANGELOG.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.json docs/*/*.md docs/*/*.svg demo/*.kitchen)
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
 DOC_FOLDERS = $(sort $(filter-out ./,$(dir $(DOCS))))
 
 .PHONY: install uninstall
 install: $(PROGRAM) ## copy the program and its documents under DESTDIR and PREFIX
-	install -d '$(BINDIR)' '$(DOCDIR)' $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)')
-	install -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
-	for d in $(DOCS); do install -m 644 "$$d" '$(DOCDIR)'/"$$d" || exit 1; done
+	$(INSTALL) -d '$(BINDIR)' '$(DOCDIR)' $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)')
+	$(INSTALL) -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
+	for d in $(DOCS); do $(INSTALL) -m 644 "$$d" '$(DOCDIR)'/"$$d" || exit 1; done
 
 uninstall: ## take out what install put there; logs are left alone
 	rm -f '$(BINDIR)/stillroom' $(foreach d,$(DOCS),'$(DOCDIR)/$(d)')
@@ -432,6 +442,11 @@ clean: ## remove the build folder, the demo's log with it
 .PHONY: help
 help: ## this list
 	@sed -n 's/^\([a-z-]*\):.*## /\1|/p' Makefile | awk -F'|' '{ printf "  make %-10s %s\n", $$1, $$2 }'
+	@echo '  Behind a verb: DEPS=no       nothing is looked for, nothing installed, no network (packagers)'
+	@echo '                 V=1           show the commands;  BUILD=folder  build there'
+	@echo '                 CC CPPFLAGS CFLAGS LDFLAGS     the compiler and its flags'
+	@echo '                 HOSTCC HOSTCFLAGS              the same for programs that run at the build'
+	@echo '                 PREFIX DESTDIR MANDIR INSTALL  where and with what install puts it'
 
 .SECONDARY:
 .DELETE_ON_ERROR:

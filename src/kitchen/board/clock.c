@@ -1,11 +1,14 @@
 #include "kitchen/board/clock.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
 
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
+
+static_assert(sizeof(time_t) >= sizeof(int64_t), "time_t has 64 bits: best-by days go beyond 2038");
 
 #define DAY_MS (INT64_C(24) * 3600 * 1000)
 
