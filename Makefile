@@ -203,6 +203,20 @@ $(BUILD)/docs/keys.md $(BUILD)/docs/configuration.md $(BUILD)/docs/commands.md: 
 	@mkdir -p $(@D)
 	$(Q)$(BUILD)/support/write_page $* >$@.new && mv $@.new $@
 
+# Likewise the manual, and what shells complete; they are kept in share/, so that an
+# installation for another machine has them.
+MANUAL := $(addprefix man/,stillroom.1 stillroom-log.5 stillroom-kitchen.5)
+COMPLETIONS := $(addprefix completion/stillroom.,bash zsh fish)
+PAGE_MAKERS := $(wildcard tests/docs/*.awk tests/docs/*.sh)
+MAKE_PAGE = STILLROOM='$(abspath $(PROGRAM))' SUPPORT='$(abspath $(BUILD)/support)' sh
+$(addprefix $(BUILD)/share/,$(MANUAL)): $(BUILD)/share/man/%: $(PAGE_MAKERS) $(PROGRAM) $(BUILD)/support/write_page \
+	docs-pages README.md CHANGELOG.md $(wildcard docs/*.md)
+	@mkdir -p $(@D)
+	$(Q)$(MAKE_PAGE) tests/docs/manual.sh $* >$@.new && mv $@.new $@
+$(addprefix $(BUILD)/share/,$(COMPLETIONS)): $(BUILD)/share/completion/stillroom.%: $(PAGE_MAKERS) $(PROGRAM)
+	@mkdir -p $(@D)
+	$(Q)$(MAKE_PAGE) tests/docs/completion.sh $* >$@.new && mv $@.new $@
+
 # The pictures of docs/: a day at the board, keys in, windows out.
 DAY := tests/data/tutorial_day.txt
 PICTURED := demo/quince-hollow-day.kitchen
@@ -212,12 +226,16 @@ $(BUILD)/docs/pictures/drawn: $(BUILD)/support/draw_pictures $(DAY) $(PICTURED)
 	$(Q)$(BUILD)/support/draw_pictures $(PICTURED) $(@D) $(DAY) >$@.said || { cat $@.said; exit 1; }
 	$(Q)touch $@
 
-.PHONY: docs docs-run pictures pictures-run
-docs: ## bring what is made in docs/ up to date: pages, JSON schema, pictures
+.PHONY: docs docs-run docs-pages pictures pictures-run
+docs: ## bring what is made in docs/ and share/ up to date: pages, JSON schema, manual, completion, pictures
 	$(call deps_for,check)
 	+@$(AGAIN) docs-run pictures-run
 
-docs-run: $(MADE_PAGES)
+docs-run: docs-pages $(addprefix $(BUILD)/share/,$(MANUAL) $(COMPLETIONS))
+	@for made in $(MANUAL) $(COMPLETIONS); do \
+		cmp -s "$(BUILD)/share/$$made" "share/$$made" || { cp "$(BUILD)/share/$$made" "share/$$made" && echo "  docs  share/$$made"; }; done
+
+docs-pages: $(MADE_PAGES)
 	@for made in $^; do \
 		cmp -s "$$made" "docs/$${made##*/}" || { cp "$$made" docs/ && echo "  docs  docs/$${made##*/}"; }; done
 
@@ -346,13 +364,13 @@ bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
 
 # --- lint ---------------------------------------------------------------------
 
-.PHONY: lint lint-run lint-rules lint-format lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
-lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, house rules
+.PHONY: lint lint-run lint-rules lint-format lint-headers lint-shell lint-pages lint-gcc lint-clang lint-tidy lint-cppcheck
+lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, mandoc, house rules
 	$(call deps_for,check lint)
 	+@$(AGAIN) lint-run
 	@echo "lint: nothing found"
 
-lint-run: lint-rules lint-format lint-headers lint-shell lint-gcc lint-clang lint-tidy lint-cppcheck
+lint-run: lint-rules lint-format lint-headers lint-shell lint-pages lint-gcc lint-clang lint-tidy lint-cppcheck
 
 lint-rules:
 	@sh tests/floors.sh
@@ -369,6 +387,10 @@ lint-headers:
 
 lint-shell:
 	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh tests/*/*/*.sh)
+
+lint-pages:
+	@mandoc -T lint $(wildcard share/man/*)
+	@desktop-file-validate share/applications/stillroom.desktop
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O1 EXTRA_CFLAGS=-Werror
@@ -423,15 +445,26 @@ DOCS = README.md CHANGELOG.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
 DOC_FOLDERS = $(sort $(filter-out ./,$(dir $(DOCS))))
+BASHDIR ?= $(PREFIX)/share/bash-completion/completions
+ZSHDIR ?= $(PREFIX)/share/zsh/site-functions
+FISHDIR ?= $(PREFIX)/share/fish/vendor_completions.d
+# A file of share/ and where it goes.
+SHARED = $(foreach page,$(MANUAL),$(page):$(MANDIR)/man$(subst .,,$(suffix $(page)))/$(notdir $(page))) \
+	completion/stillroom.bash:$(BASHDIR)/stillroom completion/stillroom.zsh:$(ZSHDIR)/_stillroom \
+	completion/stillroom.fish:$(FISHDIR)/stillroom.fish \
+	applications/stillroom.desktop:$(PREFIX)/share/applications/stillroom.desktop
 
 .PHONY: install uninstall
-install: $(PROGRAM) ## copy the program and its documents under DESTDIR and PREFIX
+install: $(PROGRAM) ## copy the program, its manual and documents under DESTDIR and PREFIX
 	$(INSTALL) -d '$(BINDIR)' '$(DOCDIR)' $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)')
 	$(INSTALL) -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
 	for d in $(DOCS); do $(INSTALL) -m 644 "$$d" '$(DOCDIR)'/"$$d" || exit 1; done
+	for s in $(SHARED); do to='$(DESTDIR)'"$${s#*:}"; \
+		$(INSTALL) -d "$${to%/*}" && $(INSTALL) -m 644 "share/$${s%%:*}" "$$to" || exit 1; done
 
 uninstall: ## take out what install put there; logs are left alone
 	rm -f '$(BINDIR)/stillroom' $(foreach d,$(DOCS),'$(DOCDIR)/$(d)')
+	for s in $(SHARED); do rm -f '$(DESTDIR)'"$${s#*:}"; done
 	-rmdir $(foreach d,$(DOC_FOLDERS),'$(DOCDIR)/$(d)') 2>/dev/null
 	-rmdir '$(DOCDIR)/docs' '$(DOCDIR)' 2>/dev/null
 

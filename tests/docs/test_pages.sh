@@ -8,13 +8,13 @@ good=0
 bad=0
 cd "$REPO" || exit 1
 
-# page NAME: its fresh text is in $fresh/NAME.
+# page NAME [FOLDER]: its fresh text is in $fresh/NAME.
 page() {
-	if [ -s "$fresh/$1" ] && cmp "$fresh/$1" "docs/$1"; then
+	if [ -s "$fresh/$1" ] && cmp "$fresh/$1" "${2:-docs}/$1"; then
 		good=$((good + 1))
 	else
 		bad=$((bad + 1))
-		echo "failed: docs/$1 is old: run \"make docs\" and commit it"
+		echo "failed: ${2:-docs}/$1 is old: run \"make docs\" and commit it"
 	fi
 }
 
@@ -31,6 +31,16 @@ has() {
 for name in keys configuration commands; do
 	"$SUPPORT/write_page" "$name" >"$fresh/$name.md"
 	page "$name.md"
+done
+
+# The manual and what shells complete.
+for name in stillroom.1 stillroom-log.5 stillroom-kitchen.5; do
+	sh tests/docs/manual.sh "$name" >"$fresh/$name"
+	page "$name" share/man
+done
+for shell in bash zsh fish; do
+	sh tests/docs/completion.sh "$shell" >"$fresh/stillroom.$shell"
+	page "stillroom.$shell" share/completion
 done
 
 # Each of the views has its section, and each command.

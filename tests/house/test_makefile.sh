@@ -64,13 +64,30 @@ says 'time of 64 bits' '^target-cc .*-D_FILE_OFFSET_BITS=64 -D_TIME_BITS=64'
 plan install INSTALL=mine DESTDIR=/stage PREFIX=/usr MANDIR=/manuals
 says 'INSTALL, DESTDIR and PREFIX' "^mine -m 755 .*/stillroom' '/stage/usr/bin/stillroom'"
 silent 'INSTALL' '^install '
+says 'MANDIR' ' man/stillroom-log\.5:/manuals/man5/stillroom-log\.5 '
+
+"${MAKE:-make}" -s install BUILD="$(dirname "$STILLROOM")" DESTDIR="$own/stage" PREFIX=/usr >"$own/plan" 2>&1
+for file in bin/stillroom share/man/man1/stillroom.1 share/man/man5/stillroom-log.5 share/man/man5/stillroom-kitchen.5 \
+	share/bash-completion/completions/stillroom share/zsh/site-functions/_stillroom \
+	share/fish/vendor_completions.d/stillroom.fish share/applications/stillroom.desktop \
+	share/doc/stillroom/README.md share/doc/stillroom/CHANGELOG.md; do
+	if [ -s "$own/stage/usr/$file" ]; then
+		good=$((good + 1))
+	else
+		bad=$((bad + 1))
+		echo "failed: make install brings no $file"
+	fi
+done
+cat "$own/stage/usr/share/applications/stillroom.desktop" >"$own/plan"
+says 'the desktop entry opens a terminal' '^Terminal=true$'
+says 'the desktop entry starts the program' '^Exec=stillroom$'
 
 # One version: the program says it, and the newest change is about it.
 version=$(cat VERSION)
 "$STILLROOM" --version >"$own/plan"
 says 'stillroom --version' "^stillroom $version\$"
 grep '^## ' CHANGELOG.md | head -n 1 >"$own/plan"
-says 'the head of CHANGELOG.md' "^## $version\$"
+says 'the head of CHANGELOG.md' "^## $version \([0-9-]{10}\)\$"
 
 echo "$good passed, $bad failed"
 [ "$bad" -eq 0 ]

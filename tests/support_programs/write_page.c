@@ -4,10 +4,12 @@
  *   write_page keys             the keys of every view
  *   write_page configuration    the keys of the configuration file
  *   write_page commands         the commands and their options
+ *   write_page tables           the tables of a log that an export has
  */
 #include <stdio.h>
 #include <string.h>
 
+#include "log/query/tables.h"
 #include "report/command/commands.h"
 #include "screen/app/views.h"
 #include "screen/term/config.h"
@@ -174,6 +176,21 @@ static void commands_page(void)
 	}
 }
 
+/* --- the log -------------------------------------------------------------------------- */
+
+/* A part of a page: of the manual. */
+static void tables_part(void)
+{
+	(void)fputs("What an export has of a log, in the order of its tables. Every column and what it means:\n"
+	            "`stillroom export json --schema`.\n\n| table | holds |\n|---|---|\n",
+	            stdout);
+	for (size_t i = 0; i < log_table_count; i++) {
+		(void)printf("| `%s` | ", log_tables[i]->name);
+		put_cell(log_tables[i]->meaning);
+		(void)fputs(" |\n", stdout);
+	}
+}
+
 int main(int argc, char **argv)
 {
 	const char *page = argc == 2 ? argv[1] : "";
@@ -184,8 +201,10 @@ int main(int argc, char **argv)
 		configuration_page();
 	} else if (strcmp(page, "commands") == 0) {
 		commands_page();
+	} else if (strcmp(page, "tables") == 0) {
+		tables_part();
 	} else {
-		(void)fputs("usage: write_page keys|configuration|commands\n", stderr);
+		(void)fputs("usage: write_page keys|configuration|commands|tables\n", stderr);
 		return 2;
 	}
 	return ferror(stdout) == 0 && fflush(stdout) == 0 ? 0 : 1;

@@ -11,13 +11,13 @@ sum() {
 	cksum <"$1"
 }
 
-# refused TEXT ARGUMENT...: in a terminal of its own; a sentence and status 3.
+# refused TEXT ARGUMENT...: in a terminal of its own; the answer is a sentence, with status 3.
 refused() {
 	text=$1
 	shift
 	open_window main 240 24 "'$STILLROOM' $*" # a long path must not break the sentence
 	ends main 3
-	wait_for "stillroom: " "$text"
+	wait_for "refused: " "$text"
 	lacks "? keys"
 	close_window main
 }
