@@ -88,6 +88,11 @@ version=$(cat VERSION)
 says 'stillroom --version' "^stillroom $version\$"
 grep '^## ' CHANGELOG.md | head -n 1 >"$own/plan"
 says 'the head of CHANGELOG.md' "^## $version \([0-9-]{10}\)\$"
+head -n 1 debian/changelog >"$own/plan"
+says 'the head of debian/changelog' "^stillroom \\($version\\) "
+sed -n 's/^ -- .*  //p' debian/changelog | head -n 1 | TZ=UTC xargs -d '\n' -I WHEN date -d WHEN +%F >"$own/when"
+grep '^## ' CHANGELOG.md | head -n 1 >"$own/plan"
+says 'the day of debian/changelog' "\\($(cat "$own/when")\\)\$"
 
 echo "$good passed, $bad failed"
 [ "$bad" -eq 0 ]
