@@ -79,7 +79,7 @@ static void take_time(struct desk_kit *dk)
 /* On the kitchen that stands. */
 static void open_board(struct desk_kit *dk)
 {
-	ck_assert(desk_begin(&dk->desk, screen_views, NULL));
+	ck_assert(desk_begin(&dk->desk, screen_views, screen_entries, NULL));
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
 	dk->desk.wishes = &dk->wishes;

@@ -47,25 +47,22 @@ wait_for "kitchen      Quince Hollow"
 at="a canner before the elevation"
 press Down Down Down Down Down Down Down
 step
-wait_for "What is it (1-6): 1" "1 boiling-water canner" "6 pot"
-reply 7 "A number from 1 to 6."
+wait_for "What is it?" "boiling-water canner" "pot"
+step
+wait_for "What do you call it?"
+reply "" "Give it a short name"
+reply Kettle "it heats itself (electric)"
+press Down
+step
+wait_for "How many watts?"
+reply 12 "Watts: a whole number from 100 to 20000, or nothing."
 press C-u
-reply 1 "Its name:"
-shows "boiling-water canner, key 1"
-reply "" "Give it a short name."
-reply Kettle "Own heat? yes (or empty):"
-shows "an electric one"
-reply perhaps "yes, or nothing."
+reply 1500 "How many pints does it take?"
+reply many "Jars it takes: a whole number from 1 to 99, or nothing."
 press C-u
-reply yes "Its watts (or empty):"
-reply 12 "Watts from 100 to 20000, or nothing."
-press C-u
-reply 1500 "Pints it holds (or empty):"
-reply many "Give a number of jars, up to 99, or nothing."
-press C-u
-reply 7 "Quarts it holds (or empty):"
+reply 7 "How many quarts does it take?"
 press Enter
-wait_for 'canner 1 boiling_water "Kettle" pint=7 watts=1500 own_heat' "Noted."
+wait_for 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itself' "Noted: Kettle"
 press Escape
 wait_for "1 Kettle" "Space start a load"
 step
@@ -88,48 +85,56 @@ lacks "1 warning"
 at="a pot and a juicer"
 press Down Down Down Down Down Down Down
 step
-wait_for "What is it (1-6): 1"
-press C-u
-reply 6 "Its name:"
-shows "pot, key 2"
-reply "Wide pot" "Holds to the brim, 8 qt:"
+wait_for "What is it?"
+reply pot "What do you call it?"
+reply "Wide pot" "Where does its heat come from?"
+step
+wait_for "How much does it hold"
 reply "8 cats" "Enter keeps it"
-lacks 'pot 2 "Wide pot"'
+lacks 'station 2'
 press C-u
-reply "8 qt" 'pot 2 "Wide pot" "2 gal"'
+reply "8 qt" 'station 2    Wide pot, pot, 2 gal'
 press Down
 step
-wait_for "What is it (1-6): 1"
+wait_for "What is it?"
+reply juicer "What do you call it?"
+reply "Tall juicer" "Where does its heat come from?"
+step
+wait_for "The times of this house" "then no run is"
+reply 64 "How long until its first juice"
+reply "" "How often is its water looked at?"
+reply soon "Minutes between looks at the water: a whole number from 1 to 600, or nothing."
 press C-u
-reply 5 "Its name:"
-reply "Tall juicer" "A run, min (or empty):"
-shows "then no run is planned"
-reply 64 "First juice (or empty):"
-reply "" "Minutes to water check:"
-reply soon "Type minutes, 1 to 600, or nothing."
-press C-u
-reply 15 'juicer 3 "Tall juicer"'
+reply 15 "How long may filled jars wait"
+press Enter
+wait_for "may filled jars or a finished pot stand"
+press Enter
+wait_for "Noted: the times of the house." "station 3    Tall juicer" "run 64"
 press u
 wait_for "Undone"
-lacks 'juicer 3'
+press u
+wait_gone "station 3"
 
 at="a lid box"
 press Down
 step
-wait_for 'New: lids "Box" 60' "label in quotes"
-press BSpace BSpace 2 4
+wait_for "What stands on the box?" "such as Box A"
+reply Box "How many lids were in it?"
+reply 24 "When was it bought?"
 press Enter
-wait_for 'lids "Box" 24, 24 left'
+wait_for 'lids         "Box"  24, 24 left'
 
-at="a line that is wrong"
+at="a day that is none"
 press Down
 step
-wait_for 'New: lids "Box" 60'
-type_text " 70 80"
+wait_for "What stands on the box?"
+reply Other "How many lids were in it?"
 press Enter
-wait_for "Enter keeps it"
+wait_for "When was it bought?"
+reply "70 80" "A day is year, month and day"
 press Escape
 wait_gone "Enter keeps it"
+lacks Other
 
 at="the load starts"
 press Escape

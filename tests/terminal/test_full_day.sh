@@ -108,9 +108,12 @@ at="juice brought in"
 press j
 wait_for "No juice in stock."
 press n
-wait_for "Brought in:"
-press C-u
-reply 'juice "grape" "3 gal" chilled'
+wait_for "Of which fruit?"
+reply grape
+wait_for "How much?"
+reply "3 gal"
+wait_for "Hot, chilled or frozen?"
+press Enter
 wait_like "3 gal  *grape, chilled, 0 h old"
 press f
 wait_like "3 gal  *grape, frozen"

@@ -80,7 +80,7 @@ press Escape
 
 at="no plan of a run whose length nobody knows"
 press p
-wait_for "How long a juicer run takes here is not known" "times run=."
+wait_for "How long a juicer run takes here is not known" "in its times."
 press Escape
 
 at="no run without a look at its water"

@@ -40,9 +40,13 @@ at="juice brought in"
 press j
 wait_for "No juice in stock."
 press n
-wait_for "Brought in:"
-press C-u
-type_text 'juice "grape" "3 gal" chilled'
+wait_for "Of which fruit?"
+type_text grape
+press Enter
+wait_for "How much?"
+type_text "3 gal"
+press Enter
+wait_for "Hot, chilled or frozen?"
 press Enter
 wait_for "3 gal"
 press Escape

@@ -50,11 +50,8 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
  * log nothing has been written in.  One act a line; the fault names
  * `path:line: why`, and the lines before it stand: throw the new log away. */
 bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *fault);
-/* One line of a kitchen file as an act, for the house view.  `id` > 0 changes
- * that canner or lid box instead of adding one. */
+/* One line of a kitchen file as an act.  `id` > 0 changes that canner or lid box instead
+ * of adding one. */
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
-/* The line that would set a station or lid box as it is now. */
-void kitchen_station_line(const struct log_station *station, char *buffer, size_t size);
-void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size);
 
 #endif

@@ -377,51 +377,6 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 	return fault_set(fault, FAULT_MISUSE, "a line of a kitchen file cannot begin with \"%s\"", words_at(&words, 0));
 }
 
-void kitchen_station_line(const struct log_station *station, char *buffer, size_t size)
-{
-	struct text text = text_over(buffer, size);
-	char date[16];
-
-	if (station_is_canner(station->kind))
-		text_add(&text, "canner %d %s ", station->digit, station_kind_name(station->kind));
-	else
-		text_add(&text, "%s %d ", station_kind_name(station->kind), station->digit);
-	words_quote(&text, station->name);
-	if (station->volume_ul > 0) {
-		char volume[64];
-
-		amount_exact_words(MEASURE_VOLUME, SUPPLY_OTHER, station->volume_ul, UNITS_US, volume, sizeof(volume));
-		text_add(&text, " \"%s\"", volume);
-	}
-	for (size_t i = 0; i < jar_size_count; i++)
-		if (station->capacity[i] > 0)
-			text_add(&text, " %s=%d", jar_sizes[i].name, station->capacity[i]);
-	if (station->gauge_checked_wall_ms > 0) {
-		clock_words_date(station->gauge_checked_wall_ms, date, sizeof(date));
-		text_add(&text, " gauge_checked=%s", date);
-	}
-	if (station->wall != WALL_NOT_SAID)
-		text_add(&text, " wall=%s", station->wall == WALL_HEAVY ? "heavy" : "lock");
-	if (station->watts > 0)
-		text_add(&text, " watts=%d", station->watts);
-	if (station->own_heat)
-		text_add(&text, " own_heat");
-}
-
-void kitchen_lid_box_line(const struct log_lid_box *box, char *buffer, size_t size)
-{
-	struct text text = text_over(buffer, size);
-	char date[16];
-
-	text_add(&text, "lids ");
-	words_quote(&text, box->label);
-	text_add(&text, " %d", box->lids);
-	if (box->bought_wall_ms > 0) {
-		clock_words_date(box->bought_wall_ms, date, sizeof(date));
-		text_add(&text, " %s", date);
-	}
-}
-
 /* A recipe takes several lines: it is put in the log when the next thing begins. */
 struct recipe_draft {
 	struct log_recipe recipe;

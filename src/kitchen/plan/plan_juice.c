@@ -22,7 +22,7 @@ bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 	       fault_set(
 	           fault, FAULT_REFUSED,
 	           "How long a juicer run takes here is not known, so none can be planned: set it in the house view "
-	           "(h), times run=. After %d runs the log knows it.",
+	           "(h), in its times. After %d runs the log knows it.",
 	           PLAN_OWN_MIN);
 }
 

@@ -359,7 +359,8 @@ static bool open_all(struct loop *loop, const char *path, const struct board_wis
 		fault->kind = FAULT_IO; /* a file is wrong, not the words of the command line */
 		return false;
 	}
-	if (!desk_begin(&loop->desk, screen_views, fault) || !day_open(path, LOG_BOARD, &loop->day, fault))
+	if (!desk_begin(&loop->desk, screen_views, screen_entries, fault) ||
+	    !day_open(path, LOG_BOARD, &loop->day, fault))
 		return false;
 	loop->desk.kitchen = day_kitchen(loop->day);
 	loop->desk.config = &loop->config;

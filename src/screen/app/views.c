@@ -12,6 +12,7 @@
 #include "screen/pot/pot_views.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 #include "screen/ui/list_views.h"
 
 const struct view *const screen_views[] = {
@@ -49,6 +50,13 @@ const struct view *const screen_views[] = {
 	[VIEW_PAST] = &past_view,
 	[VIEW_SOURCES] = &sources_view,
 	[VIEW_HELP] = &help_view,
+	[VIEW_ENTRY] = &entry_view,
 	[VIEW_LEAVE] = &leave_view,
 };
 _Static_assert(sizeof(screen_views) / sizeof(screen_views[0]) == VIEW_COUNT, "a view for every name");
+
+const struct entry_form *const screen_entries[] = {
+	[ENTRY_STATION] = &station_form, [ENTRY_TIMES] = &times_form,   [ENTRY_UNITS] = &units_form,
+	[ENTRY_LID_BOX] = &lid_box_form, [ENTRY_SUPPLY] = &supply_form, [ENTRY_JUICE] = &juice_form,
+};
+_Static_assert(sizeof(screen_entries) / sizeof(screen_entries[0]) == ENTRY_COUNT, "a form for every name");

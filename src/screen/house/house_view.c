@@ -1,7 +1,6 @@
 /*
- * house_view.c - the kitchen itself: name, elevation, canners, lid boxes.  A
- * line is changed in the words of a kitchen file, so that there is one form to
- * learn.
+ * house_view.c - the kitchen itself, a line each: name, elevation, canners, lid boxes,
+ * supplies, recipes of its own.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -18,6 +17,7 @@
 #include "kitchen/stock/stock.h"
 #include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 
 struct house_card {
 	struct list_state list;
@@ -25,9 +25,7 @@ struct house_card {
 	size_t box_count;
 	struct log_supply *supplies;
 	size_t supply_count;
-	struct log_station station; /* a new one, while its questions are asked */
-	int asked_time;             /* the same of the times of a first juicer */
-	char elevation[64];         /* a new one, while it is asked what it changes */
+	char elevation[64]; /* a new one, while it is asked what it changes */
 };
 
 static void clear(void *state)
@@ -186,6 +184,32 @@ static void supply_line(const struct desk *desk, int n, struct text *text)
 	text_add(text, "supply       %s: %s", jar != NULL ? jar->plural : supply_words(supply->kind), stock);
 }
 
+/* "station 1    Big kettle, boiling-water canner, 9 pints, 1500 W, heats itself" */
+static void station_line(const struct log_station *station, enum unit_system units, struct text *text)
+{
+	char words[64];
+
+	text_add(text, "station %d    %s, %s", station->digit, station->name, station_kind_words(station->kind));
+	for (size_t i = 0; i < jar_size_count; i++)
+		if (station->capacity[i] > 0)
+			text_add(text, ", %d %s", station->capacity[i],
+			         jar_size_words(jar_sizes[i].name, station->capacity[i]));
+	if (station->volume_ul > 0) {
+		amount_words(MEASURE_VOLUME, station->volume_ul, units, words, sizeof(words));
+		text_add(text, ", %s", words);
+	}
+	if (station->watts > 0)
+		text_add(text, ", %d W", station->watts);
+	if (station->own_heat)
+		text_add(text, ", heats itself");
+	if (station->wall != WALL_NOT_SAID)
+		text_add(text, station->wall == WALL_HEAVY ? ", no vent lock" : ", vent lock");
+	if (station->gauge_checked_wall_ms > 0) {
+		clock_words_date(station->gauge_checked_wall_ms, words, sizeof(words));
+		text_add(text, ", gauge checked %s", words);
+	}
+}
+
 static void minutes_words(struct text *text, const char *what, int minutes)
 {
 	if (minutes == 0)
@@ -244,7 +268,9 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	enum house_line line = line_at(desk, row, &n);
 
 	switch (line) {
-	case HOUSE_STATION: kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, buffer, size); break;
+	case HOUSE_STATION:
+		station_line(&kitchen_board(desk->kitchen)->strips[n].station, desk_units(desk), &text);
+		break;
 	case HOUSE_LIDS:
 		text_add(&text, "lids         \"%s\"  %d, %d left", card_of(desk)->boxes[n].label,
 		         card_of(desk)->boxes[n].lids, card_of(desk)->boxes[n].lids - card_of(desk)->boxes[n].used);
@@ -384,7 +410,7 @@ static bool barometer_typed(struct desk *desk, const char *text)
 	return after_change(desk, kitchen_set_barometer(desk->kitchen, text, &fault), &fault);
 }
 
-/* What the line being changed is, for the text that comes back. */
+/* What stands in the line under the cursor, where that has a number of its own. */
 static int64_t id_here(const struct desk *desk)
 {
 	int n;
@@ -395,208 +421,6 @@ static int64_t id_here(const struct desk *desk)
 	case HOUSE_SUPPLY: return card_of(desk)->supplies[n].id;
 	default: return 0;
 	}
-}
-
-static bool line_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	return after_change(desk, kitchen_setup_line(desk->kitchen, text, id_here(desk), &fault), &fault);
-}
-
-static int free_digit(const struct desk *desk)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-
-	for (int digit = 1; digit <= 9; digit++) {
-		bool taken = false;
-
-		for (size_t i = 0; i < board->stations; i++)
-			taken = taken || board->strips[i].station.digit == digit;
-		if (!taken)
-			return digit;
-	}
-	return 9;
-}
-
-/* --- a new station, question by question ---------------------------------------------- */
-
-static bool add_station(struct desk *desk)
-{
-	struct fault fault = { 0 };
-
-	return after_change(desk, kitchen_put_station(desk->kitchen, &card_of(desk)->station, &fault), &fault);
-}
-
-static bool room_typed(struct desk *desk, const char *text, const char *jar)
-{
-	const struct jar_size *size = jar_size_named(jar);
-	int64_t jars;
-
-	if (text[0] == '\0')
-		return true; /* not stated */
-	if (size == NULL || !amount_read(text, MEASURE_EACH, SUPPLY_JAR, &jars, NULL) || jars > 99) {
-		desk_say(desk, ROLE_CAUTION, "Give a number of jars, up to 99, or nothing.");
-		return false;
-	}
-	card_of(desk)->station.capacity[jar_size_index(size)] = (int)jars;
-	return true;
-}
-
-static bool wall_typed(struct desk *desk, const char *text)
-{
-	enum canner_wall wall = strcmp(text, "heavy") == 0  ? WALL_HEAVY
-	                        : strcmp(text, "lock") == 0 ? WALL_LOCK
-	                                                    : WALL_NOT_SAID;
-
-	if (wall == WALL_NOT_SAID && text[0] != '\0') {
-		desk_say(desk, ROLE_CAUTION, "heavy, lock, or nothing.");
-		return false;
-	}
-	card_of(desk)->station.wall = wall;
-	return add_station(desk);
-}
-
-/* A pressure canner is also asked how it shows that its pressure is gone. */
-static bool quarts_typed(struct desk *desk, const char *text)
-{
-	if (!room_typed(desk, text, "quart"))
-		return false;
-	if (!method_has_pressure(station_method(card_of(desk)->station.kind)))
-		return add_station(desk);
-	desk_ask(desk, "heavy (thick wall, no vent lock) or lock (a vent lock drops):", "", wall_typed);
-	return false;
-}
-
-static bool pints_typed(struct desk *desk, const char *text)
-{
-	if (room_typed(desk, text, "pint"))
-		desk_ask(desk, "Quarts it holds (or empty):", "", quarts_typed);
-	return false; /* the line stays open for the next question */
-}
-
-/* Heat of its own needs no burner of the house, and its watts tell how soon it can boil. */
-static bool watts_typed(struct desk *desk, const char *text)
-{
-	int64_t watts = 0;
-
-	if (text[0] != '\0' && (!amount_read(text, MEASURE_EACH, SUPPLY_OTHER, &watts, NULL) ||
-	                        watts < STATION_WATTS_MIN || watts > STATION_WATTS_MAX)) {
-		desk_say(desk, ROLE_CAUTION, "Watts from %d to %d, or nothing.", STATION_WATTS_MIN, STATION_WATTS_MAX);
-		return false;
-	}
-	card_of(desk)->station.watts = (int)watts;
-	desk_ask(desk, "Pints it holds (or empty):", "", pints_typed);
-	return false;
-}
-
-static bool heat_typed(struct desk *desk, const char *text)
-{
-	bool own = strcmp(text, "yes") == 0;
-
-	if (!own && text[0] != '\0' && strcmp(text, "no") != 0) {
-		desk_say(desk, ROLE_CAUTION, "yes, or nothing.");
-		return false;
-	}
-	desk->message[0] = '\0';
-	card_of(desk)->station.own_heat = own;
-	if (own)
-		desk_ask(desk, "Its watts (or empty):", "", watts_typed);
-	else
-		desk_ask(desk, "Pints it holds (or empty):", "", pints_typed);
-	return false; /* the line stays open for the next question */
-}
-
-static bool volume_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	if (text[0] == '\0' ||
-	    amount_read(text, MEASURE_VOLUME, SUPPLY_OTHER, &card_of(desk)->station.volume_ul, &fault))
-		return add_station(desk);
-	desk_say_fault(desk, &fault);
-	return false;
-}
-
-/* --- the times of juicers, which only the house knows --------------------------------- */
-
-static const struct {
-	const char *prompt;
-	const char *key;
-	const char *says;
-} juicer_times[] = {
-	{ "A run, min (or empty):", "run", "How long a run takes here; empty: not known, then no run is planned." },
-	{ "First juice (or empty):", "first",
-	  "Minutes of the run until the first juice can be drawn; empty: not known." },
-	{ "Minutes to water check:", "water",
-	  "How soon its pan could boil dry: see its manual. No run starts without it." },
-};
-#define JUICER_TIMES (int)(sizeof(juicer_times) / sizeof(juicer_times[0]))
-
-static void ask_juicer_time(struct desk *desk, bool (*typed)(struct desk *, const char *))
-{
-	desk_ask(desk, juicer_times[card_of(desk)->asked_time].prompt, "", typed);
-	desk_say(desk, ROLE_PLAIN, "%s", juicer_times[card_of(desk)->asked_time].says);
-}
-
-/* They are of the house: the first juicer is asked for. */
-static bool juicer_times_are_set(const struct desk *desk)
-{
-	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-
-	return house->run_minutes > 0 && house->water_minutes > 0;
-}
-
-static bool juicer_time_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	char line[64];
-
-	(void)snprintf(line, sizeof(line), "times %s=%.20s", juicer_times[card_of(desk)->asked_time].key, text);
-	if (text[0] != '\0' && !kitchen_setup_line(desk->kitchen, line, 0, &fault)) {
-		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600, or nothing.");
-		return false;
-	}
-	if (++card_of(desk)->asked_time == JUICER_TIMES)
-		return add_station(desk);
-	ask_juicer_time(desk, juicer_time_typed);
-	return false;
-}
-
-static bool station_name_typed(struct desk *desk, const char *text)
-{
-	if (text[0] == '\0' || !text_copy(card_of(desk)->station.name, sizeof(card_of(desk)->station.name), text)) {
-		desk_say(desk, ROLE_CAUTION, "Give it a short name.");
-		return false;
-	}
-	desk->message[0] = '\0';
-	if (work_kind_at(card_of(desk)->station.kind)->house_minutes != NULL) {
-		if (juicer_times_are_set(desk))
-			return add_station(desk);
-		card_of(desk)->asked_time = 0;
-		ask_juicer_time(desk, juicer_time_typed);
-		return false;
-	}
-	if (card_of(desk)->station.kind == STATION_POT)
-		desk_ask(desk, "Holds to the brim, 8 qt:", "", volume_typed);
-	else
-		desk_ask(desk, "Own heat? yes (or empty):", "", heat_typed);
-	if (station_is_canner(card_of(desk)->station.kind))
-		desk_say(desk, ROLE_PLAIN, "yes: an electric one. Empty: it stands on a burner of the house.");
-	return false;
-}
-
-static bool kind_typed(struct desk *desk, const char *text)
-{
-	if (text[0] < '1' || text[0] > '6' || text[1] != '\0') {
-		desk_say(desk, ROLE_CAUTION, "A number from 1 to 6.");
-		return false;
-	}
-	card_of(desk)->station.kind = (enum station_kind)(text[0] - '1');
-	desk_ask(desk, "Its name:", "", station_name_typed);
-	desk_say(desk, ROLE_PLAIN, "%s, key %d", station_kind_words(card_of(desk)->station.kind),
-	         card_of(desk)->station.digit);
-	return false;
 }
 
 /* What a count of the shelf found of the supply under the cursor. */
@@ -626,25 +450,9 @@ static void count_supply(struct desk *desk, int n)
 	desk_offer(desk, "Counted:", stock, count_typed);
 }
 
-/* Only what is set: no figure is offered for what the house has not said. */
-static void times_line(const struct log_house *house, char *buffer, size_t size)
-{
-	struct text text = text_over(buffer, size);
-
-	text_add(&text, "times");
-	if (house->run_minutes > 0)
-		text_add(&text, " run=%d", house->run_minutes);
-	if (house->first_juice_minutes > 0)
-		text_add(&text, " first=%d", house->first_juice_minutes);
-	if (house->water_minutes > 0)
-		text_add(&text, " water=%d", house->water_minutes);
-	text_add(&text, " wait=%d stand=%d", house->jar_wait_minutes, stand_minutes(house));
-}
-
 static void change_house(struct desk *desk, enum house_line line)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-	char words[ENTRY_MAX];
 
 	switch (line) {
 	case HOUSE_NAME: desk_offer(desk, "Name of the kitchen:", house->name, name_typed); break;
@@ -654,16 +462,8 @@ static void change_house(struct desk *desk, enum house_line line)
 		break;
 	case HOUSE_STORAGE: desk_ask(desk, "Thermometer in the store, 64F (empty: none):", "", storage_typed); break;
 	case HOUSE_BAROMETER: desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed); break;
-	case HOUSE_UNITS:
-		desk_ask(desk, "us or metric:", house->units == UNITS_METRIC ? "units metric" : "units us", line_typed);
-		break;
-	case HOUSE_TIMES:
-		times_line(house, words, sizeof(words));
-		desk_ask(desk, "Minutes:", words, line_typed);
-		desk_say(
-		    desk, ROLE_QUIET,
-		    "run= a juicer run, first= to its first juice, water= between looks at its water, wait= filled jars, stand= food at most");
-		break;
+	case HOUSE_UNITS: desk_enter(desk, ENTRY_UNITS, 0); break;
+	case HOUSE_TIMES: desk_enter(desk, ENTRY_TIMES, 0); break;
 	default: break;
 	}
 }
@@ -671,23 +471,9 @@ static void change_house(struct desk *desk, enum house_line line)
 static void add(struct desk *desk, enum house_line line)
 {
 	switch (line) {
-	case HOUSE_ADD_STATION:
-		memset(&card_of(desk)->station, 0, sizeof(card_of(desk)->station));
-		card_of(desk)->station.digit = free_digit(desk);
-		desk_offer(desk, "What is it (1-6):", "1", kind_typed);
-		desk_say(
-		    desk, ROLE_PLAIN,
-		    "1 boiling-water canner  2 steam canner  3 dial-gauge  4 weighted-gauge pressure canner  5 juicer  6 pot");
-		break;
-	case HOUSE_ADD_LIDS:
-		desk_offer(desk, "New:", "lids \"Box\" 60", line_typed);
-		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
-		break;
-	case HOUSE_ADD_SUPPLY:
-		desk_offer(desk, "New:", "supply sugar \"20 lb\"", line_typed);
-		desk_say(desk, ROLE_QUIET,
-		         "also: supply jar half_pint 144, supply lemon_juice \"1 qt\", supply pectin_low \"500 g\"");
-		break;
+	case HOUSE_ADD_STATION: desk_enter(desk, ENTRY_STATION, 0); break;
+	case HOUSE_ADD_LIDS: desk_enter(desk, ENTRY_LID_BOX, 0); break;
+	case HOUSE_ADD_SUPPLY: desk_enter(desk, ENTRY_SUPPLY, 0); break;
 	case HOUSE_ADD_RECIPE: desk_open(desk, VIEW_RECIPE); break;
 	default: break;
 	}
@@ -695,19 +481,12 @@ static void add(struct desk *desk, enum house_line line)
 
 static void change(struct desk *desk)
 {
-	char words[ENTRY_MAX];
 	int n;
 	enum house_line line = line_at(desk, card_of(desk)->list.cursor, &n);
 
 	switch (line) {
-	case HOUSE_STATION:
-		kitchen_station_line(&kitchen_board(desk->kitchen)->strips[n].station, words, sizeof(words));
-		desk_ask(desk, "Change:", words, line_typed);
-		break;
-	case HOUSE_LIDS:
-		kitchen_lid_box_line(&card_of(desk)->boxes[n], words, sizeof(words));
-		desk_ask(desk, "Change:", words, line_typed);
-		break;
+	case HOUSE_STATION: desk_enter(desk, ENTRY_STATION, id_here(desk)); break;
+	case HOUSE_LIDS: desk_enter(desk, ENTRY_LID_BOX, id_here(desk)); break;
 	case HOUSE_SUPPLY: count_supply(desk, n); break;
 	case HOUSE_RECIPE:
 		desk_open_for(desk, VIEW_RECIPE,
@@ -750,6 +529,7 @@ const struct view house_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.again = house_view_refresh,
 	.draw = draw,
 	.keeps = true,
 };

@@ -8,12 +8,12 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
-#include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 
 struct juice_card {
 	struct list_state list;
@@ -156,21 +156,9 @@ static void measure(struct desk *desk)
 	desk_offer(desk, "Left now:", words, left_typed);
 }
 
-static bool juice_line_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	if (!kitchen_setup_line(desk->kitchen, text, 0, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	refresh(desk);
-	return true;
-}
-
 static void bring(struct desk *desk)
 {
-	desk_offer(desk, "Brought in:", "juice \"grape\" \"2 qt\" chilled", juice_line_typed);
+	desk_enter(desk, ENTRY_JUICE, 0);
 }
 
 static void undo(struct desk *desk)
@@ -207,5 +195,6 @@ const struct view juice_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.again = refresh,
 	.draw = draw,
 };

@@ -10,6 +10,7 @@
 #include "screen/ui/list.h"
 
 struct desk;
+struct entry_form;
 struct view;
 
 /* The shelf, and the ledger of its line under the cursor. */
@@ -29,5 +30,10 @@ struct shelf_card *shelf_card(const struct desk *desk);
 extern const struct view supplies_view;
 extern const struct view ledger_view;
 extern const struct view shortage_view;
+
+/* What is entered of the shelf (screen/ui/entry_view.h). */
+extern const struct entry_form lid_box_form;
+extern const struct entry_form supply_form;
+extern const struct entry_form juice_form;
 
 #endif

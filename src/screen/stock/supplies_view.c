@@ -8,10 +8,10 @@
 
 #include "base/text.h"
 #include "kitchen/act/undo.h"
-#include "kitchen/house/house.h"
 #include "kitchen/stock/shelf.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 
 static void clear(void *state)
 {
@@ -171,14 +171,7 @@ static bool received_typed(struct desk *desk, const char *text)
 	             &fault);
 }
 
-/* A box of lids and juice brought in are lines of a kitchen file. */
-static bool new_line_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	return noted(desk, kitchen_setup_line(desk->kitchen, text, 0, &fault), &fault);
-}
-
+/* A box of lids and juice are each their own. */
 static void receive(struct desk *desk)
 {
 	char prompt[80];
@@ -186,11 +179,8 @@ static void receive(struct desk *desk)
 	if (here(desk) == NULL)
 		return;
 	switch (here(desk)->kind) {
-	case SHELF_LIDS:
-		desk_offer(desk, "New box:", "lids \"Box\" 60", new_line_typed);
-		desk_say(desk, ROLE_QUIET, "label in quotes, how many lids, and the day it was bought as 2026-08-30");
-		return;
-	case SHELF_JUICE: desk_offer(desk, "Brought in:", "juice \"grape\" \"2 qt\" chilled", new_line_typed); return;
+	case SHELF_LIDS: desk_enter(desk, ENTRY_LID_BOX, 0); return;
+	case SHELF_JUICE: desk_enter(desk, ENTRY_JUICE, 0); return;
 	case SHELF_SUPPLY: break;
 	}
 	(void)snprintf(prompt, sizeof(prompt), "Came in, %.50s:", here(desk)->name);
@@ -377,5 +367,6 @@ const struct view supplies_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.again = refresh,
 	.draw = draw,
 };

@@ -20,9 +20,11 @@ const struct view *view_of(const struct desk *desk, enum view_name name)
 	return desk->views[name];
 }
 
-bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault)
+bool desk_begin(struct desk *desk, const struct view *const *views, const struct entry_form *const *entries,
+                struct fault *fault)
 {
 	desk->views = views;
+	desk->entries = entries;
 	for (size_t name = 0; name < VIEW_COUNT; name++) {
 		const struct view_state *state = desk->views[name]->state;
 

@@ -29,9 +29,12 @@
 #define HELD_KEY_MS 700   /* the same key sooner than this is a held or bouncing key */
 #define REPEAT_GAP_MS 250 /* the same key this soon after itself is a keyboard's repeat */
 
+struct entry_form;
+
 struct desk {
-	const struct view *const *views; /* VIEW_COUNT, by name: app/views.h */
-	void *states[VIEW_COUNT];        /* what they keep: desk_state() */
+	const struct view *const *views;         /* VIEW_COUNT, by name: app/views.h */
+	const struct entry_form *const *entries; /* ENTRY_COUNT, by name: likewise */
+	void *states[VIEW_COUNT];                /* what they keep: desk_state() */
 	struct terminal *terminal;
 	struct kitchen *kitchen;
 	const struct config *config;
@@ -99,8 +102,9 @@ void desk_go_back(struct desk *desk);
 
 /* --- the desk ----------------------------------------------------------------- */
 
-/* Its views, and room for what they keep.  False: there is no memory. */
-bool desk_begin(struct desk *desk, const struct view *const *views, struct fault *fault);
+/* Its views, the forms of what is entered, and room for what they keep.  False: there is no memory. */
+bool desk_begin(struct desk *desk, const struct view *const *views, const struct entry_form *const *entries,
+                struct fault *fault);
 void desk_clear(struct desk *desk);                             /* frees it, and what it holds */
 void *desk_state(const struct desk *desk, enum view_name name); /* what that view keeps */
 void desk_say(struct desk *desk, enum role role, const char *format, ...) __attribute__((format(printf, 3, 4)));

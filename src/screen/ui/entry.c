@@ -18,6 +18,7 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*do
 	desk->entry.keys = NULL;
 	desk->entry.leave = NULL;
 	desk->entry.back = NULL;
+	desk->entry.in_view = false;
 	desk->entry.offered = false;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
@@ -133,12 +134,19 @@ static void entry_finish(struct desk *desk)
 		entry->open = false;
 }
 
+/* To the question before: nothing lies that way in the line. */
+static bool goes_back(const struct entry *entry, long key)
+{
+	return key == KEY_CODE_UP || (key == KEY_CODE_BACKSPACE && entry->text[0] == '\0') ||
+	       (key == KEY_CODE_LEFT && (entry->offered || entry->at == 0));
+}
+
 void entry_key(struct desk *desk, long key)
 {
 	struct entry *entry = &desk->entry;
 	bool offered = entry->offered;
 
-	if (entry->back != NULL && (key == KEY_CODE_UP || (key == KEY_CODE_BACKSPACE && entry->text[0] == '\0'))) {
+	if (entry->back != NULL && goes_back(entry, key)) {
 		entry->back(desk);
 		return;
 	}
@@ -161,4 +169,25 @@ void entry_key(struct desk *desk, long key)
 	case KEY_CODE_DOWN: entry->at = strlen(entry->text); break;
 	default: entry_add(entry, key, offered); break;
 	}
+}
+
+int entry_line_draw(struct desk *desk, int row, int col, int cols)
+{
+	const struct entry *entry = &desk->entry;
+	const char *from = entry->text;
+	int room = cols - 2;
+	int used;
+	int rest;
+
+	while ((int)(entry->at - (size_t)(from - entry->text)) >= room)
+		from++;
+	while (((unsigned char)*from & 0xC0u) == 0x80u)
+		from++;
+	used = terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%.*s",
+	                     (int)(entry->text + entry->at - from), from);
+	terminal_put(desk->terminal, row, col + used, 1, ROLE_STRONG, "_");
+	rest =
+	    terminal_put(desk->terminal, row, col + used + 1, cols - used - 2, ROLE_SELECTED, entry->text + entry->at);
+	terminal_cursor(desk->terminal, row, col + used);
+	return used + 1 + rest;
 }

@@ -24,6 +24,7 @@ struct entry {
 	void (*leave)(struct desk *desk);                  /* Esc, beside closing the line; NULL: nothing */
 	void (*back)(struct desk *desk);                   /* Up, or Backspace in an empty line; NULL: as in a line */
 	const char *keys;                                  /* what its keys do; NULL: the usual words */
+	bool in_view;                                      /* the view draws it, where its answer stands */
 };
 
 /* Ask for one line of text. */
@@ -46,5 +47,8 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 int desk_vinegar(struct desk *desk, const char *text);
 
 void entry_key(struct desk *desk, long key); /* into the line being typed */
+/* The line being typed in so many columns, scrolled so that the place of the next character
+ * shows, and the terminal's cursor there; returns the columns it took. */
+int entry_line_draw(struct desk *desk, int row, int col, int cols);
 
 #endif

@@ -18,12 +18,12 @@ static struct form *form_here(const struct desk *desk)
 /* Where nothing has been begun. */
 static const struct question nothing_asked = { .kind = ASK_TEXT, .asks = "" };
 
-static const struct question *form_question(const struct form *form)
+const struct question *form_question(const struct form *form)
 {
 	return form->count == 0 ? &nothing_asked : &form->questions[form->at];
 }
 
-static bool is_asked(const struct desk *desk, const struct question *question)
+bool form_asks(const struct desk *desk, const struct question *question)
 {
 	return question->asked == NULL || question->asked(desk);
 }
@@ -53,7 +53,7 @@ int form_choice(const struct desk *desk, const struct form *form)
 	return form_question(form)->kind == ASK_CHOICE ? listed(desk, form, form->picker.cursor) : -1;
 }
 
-static int listed_count(const struct desk *desk, const struct form *form)
+int form_choices(const struct desk *desk, const struct form *form)
 {
 	int count = form_question(form)->count(desk);
 	int listed = 0;
@@ -69,6 +69,7 @@ static bool text_done(struct desk *desk, const char *text)
 {
 	struct form *form = form_here(desk);
 
+	desk->message[0] = '\0'; /* it was about what was typed before */
 	if (!form_question(form)->typed(desk, text))
 		return false;
 	desk->entry.open = false;
@@ -88,6 +89,12 @@ static void ask_text(struct desk *desk, const struct form *form)
 	desk_offer(desk, question->asks, words, text_done);
 	desk->entry.leave = form->leave;
 	desk->entry.back = form_back;
+	desk->entry.in_view = form->has_lines;
+	if (form->has_lines)
+		desk->entry.keys = desk_columns(desk) < 60 ? "Enter keeps it  Up one back  Esc leaves"
+		                   : desk->entry.offered
+		                       ? "Enter keeps it   typing replaces it   Up one back   Esc leaves all as it was"
+		                       : "Enter keeps it   Up one back   Esc leaves all as it was";
 }
 
 void form_to(struct desk *desk, struct form *form, const struct question *question)
@@ -117,10 +124,14 @@ void form_on(struct desk *desk, struct form *form)
 	const struct question *question = form_question(form);
 
 	do {
-		question++;
-		if (question->passes && is_asked(desk, question) && question->count(desk) == 1)
+		if (++question == form->questions + form->count) {
+			if (form->end != NULL)
+				form->end(desk);
+			return;
+		}
+		if (question->passes && form_asks(desk, question) && question->count(desk) == 1)
 			(void)question->take(desk, 0);
-	} while (!is_asked(desk, question) || goes_without_saying(desk, question));
+	} while (!form_asks(desk, question) || goes_without_saying(desk, question));
 	form_to(desk, form, question);
 }
 
@@ -140,7 +151,7 @@ void form_back(struct desk *desk)
 	for (size_t i = form->at; i-- > 0;) {
 		const struct question *question = &form->questions[i];
 
-		if (is_asked(desk, question) && !goes_without_saying(desk, question)) {
+		if (form_asks(desk, question) && !goes_without_saying(desk, question)) {
 			form_to(desk, form, question);
 			return;
 		}
@@ -161,7 +172,7 @@ static void take_choice(struct desk *desk, struct form *form)
 		return;
 	if (question->word != NULL) {
 		(void)snprintf(words, sizeof(words), "%s", question->word(desk, chosen));
-		if (picker_blank(desk, &form->picker, words, listed_count(desk, form)))
+		if (picker_blank(desk, &form->picker, words, form_choices(desk, form)))
 			return;
 	}
 	if (question->take(desk, chosen))
@@ -202,7 +213,7 @@ static void move(struct desk *desk, int by)
 	int number = form->number.value - by;
 
 	if (question->kind == ASK_CHOICE) {
-		picker_move(&form->picker, by, listed_count(desk, form));
+		picker_move(&form->picker, by, form_choices(desk, form));
 	} else if (question->moves != NULL) {
 		question->moves(desk, by);
 	} else if (question->kind == ASK_NUMBER && number >= 1 && number <= question->most) {
@@ -255,7 +266,7 @@ static void answer_of(const struct desk *desk, const struct question *question, 
 {
 	struct text text = text_over(buffer, size);
 
-	if (question->answer != NULL && is_asked(desk, question))
+	if (question->answer != NULL && form_asks(desk, question))
 		question->answer(desk, &text);
 }
 
@@ -273,9 +284,10 @@ void form_answers(const struct desk *desk, const struct form *form, struct text 
 	}
 }
 
-static void choices_draw(struct desk *desk, const struct form *form, int top, int rows, int cols, int count)
+void form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
+	int count = form_choices(desk, form);
 	struct list_state list = { .cursor = form->picker.cursor };
 	int first = list_scroll(&list, count, rows);
 
@@ -284,12 +296,13 @@ static void choices_draw(struct desk *desk, const struct form *form, int top, in
 		bool here = i == form->picker.cursor;
 
 		question->words(desk, listed(desk, form, i), words, sizeof(words));
-		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
+		terminal_put(desk->terminal, top + i - first, left, 2, ROLE_STRONG,
 		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+		terminal_put(desk->terminal, top + i - first, left + 2, cols - left - 3,
+		             here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (count == 0 && question->none != NULL)
-		(void)desk_paragraph(desk, top, 3, cols - 4, rows, ROLE_CAUTION, question->none);
+		(void)desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION, question->none);
 }
 
 static void number_draw(struct desk *desk, const struct form *form, int row, int cols)
@@ -315,11 +328,11 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 
 	switch (question->kind) {
 	case ASK_CHOICE:
-		count = listed_count(desk, form);
+		count = form_choices(desk, form);
 		if (!question->short_list || count > rows - 1)
-			choices_draw(desk, form, top + 1, rows - 1, cols, count);
+			form_choices_draw(desk, form, top + 1, rows - 1, 1, cols);
 		else
-			choices_draw(desk, form, top + 1, count, cols, count);
+			form_choices_draw(desk, form, top + 1, count, 1, cols);
 		return question->short_list && count < rows - 1 ? 2 + count : rows;
 	case ASK_NUMBER:
 		if (question->unit == NULL) {

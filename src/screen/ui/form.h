@@ -75,6 +75,8 @@ struct form {
 	const struct question *questions;
 	size_t count;
 	void (*leave)(struct desk *desk); /* Left at the first question; Esc in a line */
+	void (*end)(struct desk *desk);   /* all that is asked was answered; NULL: the last is ASK_LAST */
+	bool has_lines;                   /* the view draws what is typed, where its answer stands */
 	size_t at;
 	struct picker picker;
 	struct number_entry number;
@@ -87,7 +89,9 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 void form_to(struct desk *desk, struct form *form, const struct question *question);
 /* On from the present one to the next that is asked. */
 void form_on(struct desk *desk, struct form *form);
-int form_choice(const struct desk *desk, const struct form *form); /* under the cursor; -1: none */
+const struct question *form_question(const struct form *form);
+int form_choice(const struct desk *desk, const struct form *form);        /* under the cursor; -1: none */
+bool form_asks(const struct desk *desk, const struct question *question); /* after what was answered */
 
 /* For the tables of a view: they work on its form (view.h). */
 void form_take(struct desk *desk);
@@ -101,5 +105,9 @@ bool form_typed(struct desk *desk, long key);
 void form_answers(const struct desk *desk, const struct form *form, struct text *text);
 /* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
 int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols);
+/* The choices alone, those that hold the letters, in so many rows from that column on; how
+ * many there are. */
+void form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
+int form_choices(const struct desk *desk, const struct form *form);
 
 #endif

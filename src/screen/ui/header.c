@@ -260,6 +260,12 @@ void header_draw(struct desk *desk)
 
 /* --- the lines at the foot ------------------------------------------------------ */
 
+/* Is there a line being typed at the foot? */
+static bool has_line(const struct desk *desk)
+{
+	return desk->entry.open && !desk->entry.in_view;
+}
+
 /* Rows that what was said and what is being typed take. */
 static int said_rows(const struct desk *desk)
 {
@@ -269,7 +275,7 @@ static int said_rows(const struct desk *desk)
 
 	terminal_size(desk->terminal, &rows, &cols);
 	message = desk->message[0] == '\0' ? 0 : (int)strlen(desk->message) <= cols - 2 ? 1 : 2;
-	return message + desk->entry.open;
+	return message + has_line(desk);
 }
 
 /* A tall window has a line for the worst warning and two for what was said; a
@@ -429,31 +435,19 @@ static void warning_draw(struct desk *desk, int row, int rows, int cols)
 	               words);
 }
 
-/* The line being typed, scrolled so that the place of the next character shows. */
-static void entry_draw(struct desk *desk, int row, int cols)
+/* A question is shown whole; what is typed scrolls in the rest of the line. */
+static void line_draw(struct desk *desk, int row, int cols)
 {
-	const struct entry *entry = &desk->entry;
-	/* A question is shown whole; what is typed scrolls in the rest of the line. */
-	int col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, entry->prompt);
-	int room = cols - col - 2;
-	const char *from = entry->text;
+	int col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, desk->entry.prompt);
 
-	while ((int)(entry->at - (size_t)(from - entry->text)) >= room)
-		from++;
-	while (((unsigned char)*from & 0xC0u) == 0x80u)
-		from++;
-	col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%.*s",
-	                     (int)(entry->text + entry->at - from), from);
-	terminal_put(desk->terminal, row, col, 1, ROLE_STRONG, "_");
-	terminal_put(desk->terminal, row, col + 1, cols - col - 2, ROLE_SELECTED, entry->text + entry->at);
-	terminal_cursor(desk->terminal, row, col);
+	(void)entry_line_draw(desk, row, col, cols - col);
 }
 
 static void said_draw(struct desk *desk, int row, int rows, int cols)
 {
-	if (desk->entry.open)
-		entry_draw(desk, row++, cols);
-	rows -= desk->entry.open;
+	if (has_line(desk))
+		line_draw(desk, row++, cols);
+	rows -= has_line(desk);
 	if (desk->message[0] != '\0' && rows > 0)
 		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
 }

@@ -55,6 +55,7 @@ enum view_name {
 	VIEW_PAST,
 	VIEW_SOURCES,
 	VIEW_HELP,
+	VIEW_ENTRY,
 	VIEW_LEAVE,
 	VIEW_COUNT
 };
@@ -82,6 +83,7 @@ struct opening {
 	struct log_subject subject; /* of the log: a load, batch or run */
 	const struct log_lot *lot;  /* of jars that were thrown out */
 	const char *advice;         /* what to do with them; a constant */
+	int entry;                  /* of VIEW_ENTRY: enum entry_name (entry_view.h) */
 };
 
 struct view_key {
@@ -108,12 +110,16 @@ struct view {
 	/* Reads what it shows and shows the view, or says why not and leaves the one that is
 	 * shown.  NULL: there is nothing to read. */
 	void (*enter)(struct desk *desk, const struct opening *opening);
+	/* Reads anew what it shows, when an entry it opened was written down.  NULL: it reads at
+	 * each frame. */
+	void (*again)(struct desk *desk);
 	/* What it may ask or show by turns, NULL after the last, and which of them now: each has
 	 * a picture (tests/pictures).  NULL: it is one page. */
 	const char *const *pages;
 	int (*page)(const struct desk *desk);
 	/* Its questions, where it has any, and where they stand: then `typed` and `types` are
-	 * those of form.h, and each question is a page. */
+	 * those of form.h, and each question is a page.  NULL with a form: those of what is
+	 * entered (entry_view.h). */
 	const struct question *questions;
 	size_t question_count;
 	struct form *(*form)(const struct desk *desk);

@@ -4,9 +4,11 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "base/words.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
+#include "log/rows/words.h"
 #include "log/tables/canner.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
@@ -175,6 +177,36 @@ static const char *const names[] = {
 };
 #define NAMES (int)(sizeof(names) / sizeof(names[0]))
 
+/* The lines that a person would write of them, every name between quotes. */
+static void station_line(const struct log_station *station, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char date[16];
+
+	text_add(&text, "canner %d %s ", station->digit, station_kind_name(station->kind));
+	words_quote(&text, station->name);
+	for (size_t i = 0; i < jar_size_count; i++)
+		if (station->capacity[i] > 0)
+			text_add(&text, " %s=%d", jar_sizes[i].name, station->capacity[i]);
+	if (station->gauge_checked_wall_ms > 0) {
+		clock_words_date(station->gauge_checked_wall_ms, date, sizeof(date));
+		text_add(&text, " gauge_checked=%s", date);
+	}
+	ck_assert(!text.cut);
+}
+
+static void lid_box_line(const struct log_lid_box *box, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char date[16];
+
+	text_add(&text, "lids ");
+	words_quote(&text, box->label);
+	clock_words_date(box->bought_wall_ms, date, sizeof(date));
+	text_add(&text, " %d %s", box->lids, date);
+	ck_assert(!text.cut);
+}
+
 START_TEST(a_canner_survives_being_written_as_a_line_and_read_again)
 {
 	struct log_station station = { .digit = 4,
@@ -187,7 +219,7 @@ START_TEST(a_canner_survives_being_written_as_a_line_and_read_again)
 	station.capacity[0] = 24;
 	station.capacity[jar_size_index(jar_size_named("quart"))] = 7;
 	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
-	kitchen_station_line(&station, text, sizeof(text));
+	station_line(&station, text, sizeof(text));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, text, station.id, &kit.fault));
 	again = kk_canner(&kit, 4)->station;
 	ck_assert_int_eq(again.id, station.id);
@@ -206,7 +238,7 @@ START_TEST(a_lid_box_survives_being_written_as_a_line_and_read_again)
 
 	ck_assert(text_copy(box.label, sizeof(box.label), names[_i]));
 	KK_OK(&kit, kitchen_put_lid_box(kit.kitchen, &box, &kit.fault));
-	kitchen_lid_box_line(&box, text, sizeof(text));
+	lid_box_line(&box, text, sizeof(text));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, text, box.id, &kit.fault));
 	KK_OK(&kit, log_lid_box_get(kit.log, box.id, &again, &kit.fault));
 	ck_assert_str_eq(again.label, box.label);
@@ -224,7 +256,7 @@ START_TEST(names_of_the_greatest_length_survive_too)
 	for (size_t i = 0; i < jar_size_count; i++)
 		station.capacity[i] = 99;
 	KK_OK(&kit, kitchen_put_station(kit.kitchen, &station, &kit.fault));
-	kitchen_station_line(&station, text, sizeof(text));
+	station_line(&station, text, sizeof(text));
 	KK_OK(&kit, kitchen_setup_line(kit.kitchen, text, station.id, &kit.fault));
 	ck_assert_str_eq(kk_canner(&kit, 4)->station.name, station.name);
 }

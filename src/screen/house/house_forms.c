@@ -1,0 +1,718 @@
+/*
+ * house_forms.c - what is entered of the house: a station, the times, the units.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/recipe/amount.h"
+#include "kitchen/board/clock.h"
+#include "kitchen/board/kinds.h"
+#include "kitchen/house/house.h"
+#include "screen/house/house_views.h"
+#include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
+
+#define ROOM_MAX 99     /* jars in a canner */
+#define MINUTES_MAX 600 /* kitchen_set_minutes */
+
+static void watts_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "W");
+}
+
+static void jars_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "jars");
+}
+
+static void minutes_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "min");
+}
+
+/* A number that stands there; 0: nothing does. */
+static void number_words(int number, struct text *text)
+{
+	if (number > 0)
+		text_add(text, "%d", number);
+}
+
+/* --- a station ---------------------------------------------------------------------------- */
+
+static struct log_station *station_of(const struct desk *desk)
+{
+	return entry_answers(desk);
+}
+
+static int free_digit(const struct board *board)
+{
+	for (int digit = 1; digit <= 9; digit++) {
+		bool taken = false;
+
+		for (size_t i = 0; i < board->stations; i++)
+			taken = taken || board->strips[i].station.digit == digit;
+		if (!taken)
+			return digit;
+	}
+	return 9;
+}
+
+static bool station_begin(struct desk *desk, int64_t id)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	station_of(desk)->digit = free_digit(board);
+	for (size_t i = 0; i < board->stations; i++)
+		if (id != 0 && board->strips[i].station.id == id)
+			*station_of(desk) = board->strips[i].station;
+	if (station_of(desk)->id != id)
+		desk_say(desk, ROLE_CAUTION, "That station is not here any more.");
+	return station_of(desk)->id == id;
+}
+
+static bool is_canner(const struct desk *desk)
+{
+	return station_is_canner(station_of(desk)->kind);
+}
+
+static bool is_pot(const struct desk *desk)
+{
+	return station_of(desk)->kind == STATION_POT;
+}
+
+static bool is_there(const struct desk *desk)
+{
+	return station_of(desk)->id != 0;
+}
+
+static bool is_changed_canner(const struct desk *desk)
+{
+	return is_there(desk) && is_canner(desk);
+}
+
+static bool has_watts(const struct desk *desk)
+{
+	return is_canner(desk) && station_of(desk)->own_heat;
+}
+
+static bool has_wall(const struct desk *desk)
+{
+	return is_canner(desk) && method_has_pressure(station_method(station_of(desk)->kind));
+}
+
+static bool has_gauge(const struct desk *desk)
+{
+	return station_of(desk)->kind == STATION_DIAL_GAUGE;
+}
+
+static int kinds(const struct desk *desk)
+{
+	(void)desk;
+	return STATION_KIND_COUNT;
+}
+
+static void kind_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, station_kind_words((enum station_kind)n));
+}
+
+static const char *kind_word(const struct desk *desk, int n)
+{
+	(void)desk;
+	return n < STATION_KIND_COUNT ? station_kind_words((enum station_kind)n) : NULL;
+}
+
+static int kind_now(const struct desk *desk)
+{
+	return (int)station_of(desk)->kind;
+}
+
+static void kind_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", station_kind_words(station_of(desk)->kind));
+}
+
+static bool kind_taken(struct desk *desk, int n)
+{
+	station_of(desk)->kind = (enum station_kind)n;
+	return true;
+}
+
+static void name_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", station_of(desk)->name);
+}
+
+static bool name_typed(struct desk *desk, const char *text)
+{
+	struct log_station *station = station_of(desk);
+	char before[NAME_MAX_BYTES];
+
+	text_copy(before, sizeof(before), station->name);
+	if (text[0] != '\0' && text_copy(station->name, sizeof(station->name), text))
+		return true;
+	text_copy(station->name, sizeof(station->name), before);
+	desk_say(desk, ROLE_CAUTION, "Give it a short name, at most %d letters.", NAME_MAX_BYTES - 1);
+	return false;
+}
+
+static int digit_now(const struct desk *desk)
+{
+	return station_of(desk)->digit;
+}
+
+static void digit_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", station_of(desk)->digit);
+}
+
+static bool digit_taken(struct desk *desk, int n)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct log_station *other = &board->strips[i].station;
+
+		if (other->digit == n && other->id != station_of(desk)->id) {
+			desk_say(desk, ROLE_CAUTION, "Key %d is already %s: take another.", n, other->name);
+			return false;
+		}
+	}
+	if (n < 1)
+		desk_say(desk, ROLE_CAUTION, "Its key is a figure from 1 to 9.");
+	station_of(desk)->digit = n > 0 ? n : station_of(desk)->digit;
+	return n > 0;
+}
+
+static const char *const heats[] = { "on a burner of the house", "it heats itself (electric)" };
+
+static int two(const struct desk *desk)
+{
+	(void)desk;
+	return 2;
+}
+
+static void heat_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, heats[n]);
+}
+
+static int heat_now(const struct desk *desk)
+{
+	return station_of(desk)->own_heat;
+}
+
+static void heat_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", heats[station_of(desk)->own_heat]);
+}
+
+static bool heat_taken(struct desk *desk, int n)
+{
+	station_of(desk)->own_heat = n == 1;
+	return true;
+}
+
+static void watts_now(const struct desk *desk, struct text *text)
+{
+	number_words(station_of(desk)->watts, text);
+}
+
+static bool watts_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, STATION_WATTS_MIN, STATION_WATTS_MAX, 0, "Watts",
+	                         &station_of(desk)->watts);
+}
+
+static int *room_of(const struct desk *desk, const char *jar)
+{
+	return &station_of(desk)->capacity[jar_size_index(jar_size_named(jar))];
+}
+
+static bool room_typed(struct desk *desk, const char *jar, const char *text)
+{
+	return entry_read_number(desk, text, 1, ROOM_MAX, 0, "Jars it takes", room_of(desk, jar));
+}
+
+static void half_pints_now(const struct desk *desk, struct text *text)
+{
+	number_words(*room_of(desk, "half_pint"), text);
+}
+
+static bool half_pints_typed(struct desk *desk, const char *text)
+{
+	return room_typed(desk, "half_pint", text);
+}
+
+static void pints_now(const struct desk *desk, struct text *text)
+{
+	number_words(*room_of(desk, "pint"), text);
+}
+
+static bool pints_typed(struct desk *desk, const char *text)
+{
+	return room_typed(desk, "pint", text);
+}
+
+static void quarts_now(const struct desk *desk, struct text *text)
+{
+	number_words(*room_of(desk, "quart"), text);
+}
+
+static bool quarts_typed(struct desk *desk, const char *text)
+{
+	return room_typed(desk, "quart", text);
+}
+
+static const struct {
+	enum canner_wall wall;
+	const char *words;
+} walls[] = {
+	{ WALL_NOT_SAID, "not known" },
+	{ WALL_HEAVY, "a thick wall, no vent lock" },
+	{ WALL_LOCK, "a vent lock that drops" },
+};
+#define WALLS (int)(sizeof(walls) / sizeof(walls[0]))
+
+static int wall_count(const struct desk *desk)
+{
+	(void)desk;
+	return WALLS;
+}
+
+static void wall_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, walls[n].words);
+}
+
+static int wall_now(const struct desk *desk)
+{
+	for (int n = 0; n < WALLS; n++)
+		if (walls[n].wall == station_of(desk)->wall)
+			return n;
+	return 0;
+}
+
+static void wall_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", walls[wall_now(desk)].words);
+}
+
+static bool wall_taken(struct desk *desk, int n)
+{
+	station_of(desk)->wall = walls[n].wall;
+	return true;
+}
+
+static void gauge_now(const struct desk *desk, struct text *text)
+{
+	entry_day_words(station_of(desk)->gauge_checked_wall_ms, text);
+}
+
+static bool gauge_typed(struct desk *desk, const char *text)
+{
+	return entry_read_day(desk, text, &station_of(desk)->gauge_checked_wall_ms);
+}
+
+static void volume_now(const struct desk *desk, struct text *text)
+{
+	char words[64];
+
+	if (station_of(desk)->volume_ul == 0)
+		return;
+	amount_exact_words(MEASURE_VOLUME, SUPPLY_OTHER, station_of(desk)->volume_ul, desk_units(desk), words,
+	                   sizeof(words));
+	text_add(text, "%s", words);
+}
+
+static void volume_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)n;
+	if (desk->entry.text[0] == '\0' ||
+	    (desk->entry.text[0] != '\0' &&
+	     strchr("0123456789", desk->entry.text[strlen(desk->entry.text) - 1]) != NULL))
+		text_add(text, "%s", entry_unit(desk, MEASURE_VOLUME, SUPPLY_OTHER));
+}
+
+static bool volume_typed(struct desk *desk, const char *text)
+{
+	if (text[0] != '\0')
+		return entry_read_amount(desk, text, MEASURE_VOLUME, SUPPLY_OTHER, &station_of(desk)->volume_ul);
+	station_of(desk)->volume_ul = 0;
+	return true;
+}
+
+static const char *const uses[] = { "in use", "put away" };
+
+static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, uses[n]);
+}
+
+static int use_now(const struct desk *desk)
+{
+	return station_of(desk)->retired;
+}
+
+static bool use_taken(struct desk *desk, int n)
+{
+	station_of(desk)->retired = n == 1;
+	return true;
+}
+
+/* What belongs to another kind than the one chosen last goes. */
+static void only_what_it_has(const struct desk *desk, struct log_station *station)
+{
+	if (!has_watts(desk))
+		station->watts = 0;
+	if (!is_canner(desk))
+		memset(station->capacity, 0, sizeof(station->capacity));
+	if (!has_wall(desk))
+		station->wall = WALL_NOT_SAID;
+	if (!has_gauge(desk))
+		station->gauge_checked_wall_ms = 0;
+	if (!is_pot(desk))
+		station->volume_ul = 0;
+}
+
+static bool station_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	struct log_station station = *station_of(desk);
+
+	only_what_it_has(desk, &station);
+	text_add(noted, "%s, %s, ", station.name, station_kind_words(station.kind));
+	text_add(noted, station.retired ? "put away" : "key %d", station.digit);
+	return kitchen_put_station(desk->kitchen, &station, fault);
+}
+
+/* The times of juicers are of the house: the first one is asked for. */
+static void station_then(struct desk *desk)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	if (work_kind_at(station_of(desk)->kind)->house_minutes != NULL && !is_there(desk) &&
+	    (house->run_minutes == 0 || house->water_minutes == 0))
+		desk_enter(desk, ENTRY_TIMES, 0);
+}
+
+static const struct question station_questions[] = {
+	{ .kind = ASK_CHOICE,
+	  .name = "Kind",
+	  .asks = "What is it?",
+	  .count = kinds,
+	  .words = kind_words,
+	  .word = kind_word,
+	  .none = "It is one of these: canner (boiling, steam, dial, weighted), juicer, pot.",
+	  .offers = kind_now,
+	  .answer = kind_said,
+	  .take = kind_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Name",
+	  .asks = "What do you call it?",
+	  .help = "It stands on the board: Big kettle.",
+	  .text = name_now,
+	  .typed = name_typed },
+	{ .kind = ASK_NUMBER,
+	  .name = "Key",
+	  .asks = "Which figure chooses it on the board?",
+	  .asked = is_there,
+	  .most = 9,
+	  .offers = digit_now,
+	  .answer = digit_said,
+	  .take = digit_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Heat",
+	  .asks = "Where does its heat come from?",
+	  .count = two,
+	  .words = heat_words,
+	  .offers = heat_now,
+	  .answer = heat_said,
+	  .take = heat_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Its heat",
+	  .asks = "How many watts?",
+	  .help = "As on its plate, such as 1500: how soon it can boil. Nothing: not known.",
+	  .asked = has_watts,
+	  .unit = watts_unit,
+	  .text = watts_now,
+	  .typed = watts_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Half-pints",
+	  .asks = "How many half-pints does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = is_changed_canner,
+	  .unit = jars_unit,
+	  .text = half_pints_now,
+	  .typed = half_pints_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Pints",
+	  .asks = "How many pints does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = is_canner,
+	  .unit = jars_unit,
+	  .text = pints_now,
+	  .typed = pints_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Quarts",
+	  .asks = "How many quarts does it take?",
+	  .help = "Nothing: none fit, or not known.",
+	  .asked = is_canner,
+	  .unit = jars_unit,
+	  .text = quarts_now,
+	  .typed = quarts_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Pressure",
+	  .asks = "How does it show that its pressure is gone?",
+	  .asked = has_wall,
+	  .count = wall_count,
+	  .words = wall_words,
+	  .offers = wall_now,
+	  .answer = wall_said,
+	  .take = wall_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Gauge",
+	  .asks = "When was its dial gauge last checked?",
+	  .help = "A day like 2026-03-01, or today. Nothing: not known.",
+	  .asked = has_gauge,
+	  .text = gauge_now,
+	  .typed = gauge_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Holds",
+	  .asks = "How much does it hold, to the brim?",
+	  .help = "Such as 8 qt. Nothing: not known.",
+	  .asked = is_pot,
+	  .unit = volume_unit,
+	  .text = volume_now,
+	  .typed = volume_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Use",
+	  .asks = "Is it still used?",
+	  .asked = is_there,
+	  .count = two,
+	  .words = use_words,
+	  .offers = use_now,
+	  .take = use_taken },
+};
+
+const struct entry_form station_form = {
+	.name = "station",
+	.title = "A new canner, juicer or pot",
+	.changes = "A canner, juicer or pot as it is now",
+	.questions = station_questions,
+	.count = sizeof(station_questions) / sizeof(station_questions[0]),
+	.size = sizeof(struct log_station),
+	.begin = station_begin,
+	.done = station_done,
+	.then = station_then,
+};
+
+/* --- the times ------------------------------------------------------------------------------ */
+
+struct house_times {
+	int run; /* 0: not set, as the next two */
+	int first;
+	int water;
+	int wait;
+	int stand;
+};
+
+static struct house_times *times_of(const struct desk *desk)
+{
+	return entry_answers(desk);
+}
+
+static int stand_most(void)
+{
+	return (int)(STANDING_MAX_MS / 60000);
+}
+
+static bool times_begin(struct desk *desk, int64_t id)
+{
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+
+	(void)id;
+	*times_of(desk) = (struct house_times){ house->run_minutes, house->first_juice_minutes, house->water_minutes,
+		                                house->jar_wait_minutes,
+		                                house->stand_minutes > 0 ? house->stand_minutes : stand_most() };
+	return true;
+}
+
+static void run_now(const struct desk *desk, struct text *text)
+{
+	number_words(times_of(desk)->run, text);
+}
+
+static bool run_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes of a run", &times_of(desk)->run);
+}
+
+static void first_now(const struct desk *desk, struct text *text)
+{
+	number_words(times_of(desk)->first, text);
+}
+
+static bool first_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes to the first juice", &times_of(desk)->first);
+}
+
+static void water_now(const struct desk *desk, struct text *text)
+{
+	number_words(times_of(desk)->water, text);
+}
+
+static bool water_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes between looks at the water",
+	                         &times_of(desk)->water);
+}
+
+static void wait_now(const struct desk *desk, struct text *text)
+{
+	number_words(times_of(desk)->wait, text);
+}
+
+static bool wait_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, (int)(STANDING_ASK_MS / 60000), 1,
+	                         "Minutes until filled jars are warned of", &times_of(desk)->wait);
+}
+
+static void stand_now(const struct desk *desk, struct text *text)
+{
+	number_words(times_of(desk)->stand, text);
+}
+
+static bool stand_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, stand_most(), 1, "Minutes that food may stand", &times_of(desk)->stand);
+}
+
+static bool times_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	const struct house_times *times = times_of(desk);
+	/* The limit itself is none of the house's own. */
+	int stand = times->stand == stand_most() ? 0 : times->stand;
+
+	text_add(noted, "the times of the house");
+	return kitchen_set_minutes(desk->kitchen, times->run, times->first, times->water, times->wait, stand, fault);
+}
+
+static const struct question times_questions[] = {
+	{ .kind = ASK_TEXT,
+	  .name = "A run",
+	  .asks = "How long does a juicer's run take here?",
+	  .help = "Nothing: not known, then no run is planned.",
+	  .unit = minutes_unit,
+	  .text = run_now,
+	  .typed = run_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "First juice",
+	  .asks = "How long until its first juice can be drawn?",
+	  .help = "Nothing: not known.",
+	  .unit = minutes_unit,
+	  .text = first_now,
+	  .typed = first_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Water",
+	  .asks = "How often is its water looked at?",
+	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
+	  .unit = minutes_unit,
+	  .text = water_now,
+	  .typed = water_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Filled jars",
+	  .asks = "How long may filled jars wait before it is said?",
+	  .help = "30 minutes at most.",
+	  .unit = minutes_unit,
+	  .text = wait_now,
+	  .typed = wait_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Food stands",
+	  .asks = "How long may filled jars or a finished pot stand at most?",
+	  .help = "A house only shortens the limit.",
+	  .unit = minutes_unit,
+	  .text = stand_now,
+	  .typed = stand_typed },
+};
+
+const struct entry_form times_form = {
+	.name = "times",
+	.title = "The times of this house",
+	.questions = times_questions,
+	.count = sizeof(times_questions) / sizeof(times_questions[0]),
+	.size = sizeof(struct house_times),
+	.begin = times_begin,
+	.done = times_done,
+};
+
+/* --- the units -------------------------------------------------------------------------------- */
+
+static enum unit_system *units_of(const struct desk *desk)
+{
+	return entry_answers(desk);
+}
+
+static bool units_begin(struct desk *desk, int64_t id)
+{
+	(void)id;
+	*units_of(desk) = desk_units(desk);
+	return true;
+}
+
+static const char *const systems[] = { "pounds, quarts, cups, spoons", "kilograms, liters" };
+
+static void units_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, systems[n]);
+}
+
+static int units_now(const struct desk *desk)
+{
+	return *units_of(desk) == UNITS_METRIC;
+}
+
+static bool units_taken(struct desk *desk, int n)
+{
+	*units_of(desk) = n == 1 ? UNITS_METRIC : UNITS_US;
+	return true;
+}
+
+static bool units_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	text_add(noted, "%s", systems[units_now(desk)]);
+	return kitchen_set_units(desk->kitchen, *units_of(desk), fault);
+}
+
+static const struct question units_questions[] = {
+	{ .kind = ASK_CHOICE,
+	  .name = "Units",
+	  .asks = "Amounts are shown in which units?",
+	  .help = "What is typed may be in any.",
+	  .count = two,
+	  .words = units_words,
+	  .offers = units_now,
+	  .take = units_taken },
+};
+
+const struct entry_form units_form = {
+	.name = "units",
+	.title = "Units",
+	.questions = units_questions,
+	.count = 1,
+	.size = sizeof(enum unit_system),
+	.begin = units_begin,
+	.done = units_done,
+};

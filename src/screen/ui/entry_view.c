@@ -1,0 +1,368 @@
+/*
+ * entry_view.c - see entry_view.h.
+ */
+#include "screen/ui/entry_view.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/words.h"
+#include "engine/recipe/amount.h"
+#include "kitchen/board/clock.h"
+#include "screen/ui/desk.h"
+
+#define NARROW 60
+#define WORDS_BYTES_HERE 200
+#define CHOICES_MIN 3 /* rows of a list, before earlier answers give way */
+
+struct entry_card {
+	const struct entry_form *about;
+	struct form form;
+	int64_t id; /* of what is changed; 0: new */
+	enum view_name back;
+	void *answers;
+};
+
+static void clear(void *state)
+{
+	struct entry_card *card = state;
+
+	free(card->answers);
+}
+
+static const struct view_state card_state = { sizeof(struct entry_card), clear };
+
+static struct entry_card *card_of(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_ENTRY);
+}
+
+const struct entry_form *entry_form_of(const struct desk *desk)
+{
+	return card_of(desk)->about;
+}
+
+void *entry_answers(const struct desk *desk)
+{
+	return card_of(desk)->answers;
+}
+
+static struct form *form_of(const struct desk *desk)
+{
+	return &card_of(desk)->form;
+}
+
+/* --- from beginning to end ------------------------------------------------------------- */
+
+static void leave(struct desk *desk)
+{
+	desk_show_view(desk, card_of(desk)->back);
+}
+
+static void end(struct desk *desk)
+{
+	const struct entry_form *about = card_of(desk)->about;
+	const struct view *back = view_of(desk, card_of(desk)->back);
+	struct fault fault = { 0 };
+	char words[FAULT_SENTENCE_MAX / 2];
+	struct text noted = TEXT_OVER(words);
+
+	if (!about->done(desk, &noted, &fault)) {
+		form_to(desk, form_of(desk), form_question(form_of(desk)));
+		desk_say_fault(desk, &fault);
+		return;
+	}
+	leave(desk);
+	if (back->again != NULL)
+		back->again(desk);
+	desk_say(desk, ROLE_DONE, "Noted: %s. (u undoes)", words);
+	if (about->then != NULL)
+		about->then(desk);
+}
+
+static void enter(struct desk *desk, const struct opening *opening)
+{
+	struct entry_card *card = card_of(desk);
+	const struct entry_form *about = desk->entries[opening->entry];
+	void *answers = calloc(1, about->size);
+
+	if (answers == NULL) {
+		desk_say(desk, ROLE_STOP, "There is no memory left to ask for it.");
+		return;
+	}
+	free(card->answers);
+	memset(card, 0, sizeof(*card));
+	card->about = about;
+	card->answers = answers;
+	card->id = opening->id;
+	card->back = desk->view;
+	if (about->begin != NULL && !about->begin(desk, opening->id))
+		return;
+	desk_show_view(desk, VIEW_ENTRY);
+	card->form.end = end;
+	card->form.has_lines = true;
+	form_begin(desk, &card->form, about->questions, about->count, leave);
+}
+
+void desk_enter(struct desk *desk, enum entry_name name, int64_t id)
+{
+	desk_open_for(desk, VIEW_ENTRY, (struct opening){ .id = id, .entry = (int)name });
+}
+
+/* --- what is typed ------------------------------------------------------------------------ */
+
+bool entry_read_day(struct desk *desk, const char *text, int64_t *wall_ms)
+{
+	if (text[0] == '\0') {
+		*wall_ms = 0;
+		return true;
+	}
+	if (text_same_name(text, "today")) {
+		*wall_ms = clock_day_start(desk->now.wall_ms);
+		return true;
+	}
+	if (clock_read_date(text, wall_ms))
+		return true;
+	desk_say(desk, ROLE_CAUTION, "A day is year, month and day, like 2026-08-30; or today, or nothing.");
+	return false;
+}
+
+void entry_day_words(int64_t wall_ms, struct text *text)
+{
+	char day[16];
+
+	if (wall_ms == 0)
+		return;
+	clock_words_date(wall_ms, day, sizeof(day));
+	text_add(text, "%s", day);
+}
+
+bool entry_read_number(struct desk *desk, const char *text, int min, int max, int empty, const char *what, int *out)
+{
+	bool may_be_empty = empty < min || empty > max;
+
+	if (text[0] == '\0' && may_be_empty) {
+		*out = empty;
+		return true;
+	}
+	if (word_number(text, min, max, out))
+		return true;
+	desk_say(desk, ROLE_CAUTION, "%s: a whole number from %d to %d%s.", what, min, max,
+	         may_be_empty ? ", or nothing" : "");
+	return false;
+}
+
+const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply)
+{
+	bool metric = desk_units(desk) == UNITS_METRIC;
+
+	switch (measure) {
+	case MEASURE_VOLUME: return metric ? "L" : "qt";
+	case MEASURE_MASS:
+		if (supply == SUPPLY_FRUIT || supply == SUPPLY_SUGAR)
+			return metric ? "kg" : "lb";
+		return metric ? "g" : "oz";
+	default: return "";
+	}
+}
+
+bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t *out)
+{
+	size_t length = strlen(text);
+	struct fault fault = { 0 };
+	char words[80];
+	bool bare = length > 0 && text[length - 1] >= '0' && text[length - 1] <= '9';
+
+	(void)snprintf(words, sizeof(words), "%.60s%s%s", text, bare ? " " : "",
+	               bare ? entry_unit(desk, measure, supply) : "");
+	words[strlen(words) - (bare && entry_unit(desk, measure, supply)[0] == '\0')] = '\0';
+	if (!amount_read(words, measure, supply, out, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (*out <= 0)
+		desk_say(desk, ROLE_CAUTION, "It must be more than nothing.");
+	return *out > 0;
+}
+
+/* --- drawing --------------------------------------------------------------------------------- */
+
+static int name_cols(int cols)
+{
+	return cols < NARROW ? 12 : 16;
+}
+
+static void answer_words(const struct desk *desk, const struct question *question, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	if (question->answer != NULL)
+		question->answer(desk, &text);
+	else if (question->text != NULL)
+		question->text(desk, &text);
+	if (question->answer == NULL && question->unit != NULL && text.used > 0) {
+		text_add(&text, " ");
+		question->unit(desk, 0, &text);
+	}
+	if (text.used == 0)
+		text_add(&text, "-");
+}
+
+static void answered_draw(struct desk *desk, const struct question *question, int row, int cols)
+{
+	char words[WORDS_BYTES_HERE];
+
+	answer_words(desk, question, words, sizeof(words));
+	terminal_put(desk->terminal, row, 3, name_cols(cols), ROLE_PLAIN, question->name);
+	terminal_put(desk->terminal, row, 3 + name_cols(cols), cols - 4 - name_cols(cols), ROLE_PLAIN, words);
+}
+
+/* What is being given: the line, the number, the letters that narrow a list; its unit beside it. */
+static void field_draw(struct desk *desk, const struct question *question, int row, int cols)
+{
+	const struct form *form = form_of(desk);
+	int col = 3 + name_cols(cols);
+	int room = cols - 1 - col;
+	char unit[WORDS_BYTES_HERE];
+	struct text text = TEXT_OVER(unit);
+
+	if (question->unit != NULL)
+		question->unit(desk, form->number.value, &text);
+	if (question->kind == ASK_TEXT && desk->entry.open)
+		col += entry_line_draw(desk, row, col, room - (int)text.used - 1);
+	else if (question->kind == ASK_NUMBER && form->number.value > 0)
+		col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%d_", form->number.value);
+	else
+		col += terminal_putf(desk->terminal, row, col, room, ROLE_STRONG, "%s_", form->picker.filter);
+	terminal_put(desk->terminal, row, col + 1, cols - col - 2, ROLE_PLAIN, unit);
+}
+
+/* The rows that what is asked for and its help need. */
+static int help_words(const struct question *question, char *buffer, size_t size, int cols)
+{
+	(void)snprintf(buffer, size, "%s%s%s", question->asks, question->help != NULL ? " " : "",
+	               question->help != NULL ? question->help : "");
+	return desk_paragraph_lines(buffer, cols - 4);
+}
+
+/* The present question: its field, what it is, and what may be chosen; returns its rows. */
+static int present_draw(struct desk *desk, int row, int rows, int cols)
+{
+	const struct form *form = form_of(desk);
+	const struct question *question = form_question(form);
+	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
+	char words[400];
+	int help = help_words(question, words, sizeof(words), cols);
+	int used = 1;
+
+	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, glyph(desk->terminal, GLYPH_SELECTION));
+	terminal_put(desk->terminal, row, 3, name_cols(cols), ROLE_STRONG, question->name);
+	field_draw(desk, question, row, cols);
+	if (help > rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN))
+		help = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
+	used += desk_paragraph(desk, row + 1, 3, cols - 4, help, ROLE_QUIET, words);
+	if (question->kind != ASK_CHOICE)
+		return used;
+	if (choices > rows - used)
+		choices = rows - used;
+	form_choices_draw(desk, form, row + used, choices > 0 ? choices : 1, 5, cols);
+	return used + choices;
+}
+
+/* Rows that the present question would like. */
+static int present_rows(const struct desk *desk, int cols)
+{
+	const struct form *form = form_of(desk);
+	char words[400];
+
+	return 1 + help_words(form_question(form), words, sizeof(words), cols) +
+	       (form_question(form)->kind == ASK_CHOICE ? form_choices(desk, form) : 0);
+}
+
+static size_t asked_before(const struct desk *desk)
+{
+	const struct form *form = form_of(desk);
+	size_t count = 0;
+
+	for (size_t i = 0; i < form->at; i++)
+		count += form_asks(desk, &form->questions[i]);
+	return count;
+}
+
+/* Answers above it: as many as find room, the last ones; returns the rows they took. */
+static int above_draw(struct desk *desk, int row, int rows, int cols)
+{
+	const struct form *form = form_of(desk);
+	int skip = (int)asked_before(desk) - (rows > 0 ? rows : 0);
+	int used = 0;
+
+	for (size_t i = 0; i < form->at; i++)
+		if (form_asks(desk, &form->questions[i]) && skip-- <= 0)
+			answered_draw(desk, &form->questions[i], row + used++, cols);
+	return used;
+}
+
+static void draw(struct desk *desk, int top, int rows)
+{
+	const struct entry_card *card = card_of(desk);
+	const struct form *form = &card->form;
+	int cols = desk_columns(desk);
+	int end_row = top + rows;
+	int row = top + 1;
+	int least;
+
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+	             card->id != 0 && card->about->changes != NULL ? card->about->changes : card->about->title);
+	least = present_rows(desk, cols);
+	if (least > rows - 2)
+		least = rows - 2; /* the answer before it is worth a row */
+	row += above_draw(desk, row, rows - 1 - least, cols);
+	row += present_draw(desk, row, end_row - row, cols);
+	for (size_t i = form->at + 1; i < form->count && row < end_row; i++)
+		if (form_asks(desk, &form->questions[i]))
+			terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, form->questions[i].name);
+}
+
+/* --- keys ---------------------------------------------------------------------------------------- */
+
+/* The answers before stand above: from the first of a list, and from a number, up goes there. */
+static void up(struct desk *desk)
+{
+	const struct form *form = form_of(desk);
+
+	if (form_question(form)->kind == ASK_CHOICE && form->picker.cursor > 0)
+		form_up(desk);
+	else if (asked_before(desk) > 0)
+		form_back(desk);
+}
+
+static void down(struct desk *desk)
+{
+	if (form_question(form_of(desk))->kind == ASK_CHOICE)
+		form_down(desk);
+}
+
+static const struct view_key keys[] = {
+	{ ' ', KEY_CODE_ENTER, "Space", "take it", "Take what stands there or is under the cursor, and go on.", NULL,
+	  form_take },
+	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the question before.", NULL, form_back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "as it was", "Leave it; nothing is written down.", NULL, leave },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above, or the question before.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_RIGHT, 0, "Right", NULL, "Same as Space.", NULL, form_take },
+	{ 0, 0, "letters", NULL, "A list: only those with these letters. A number: its figures.", NULL, NULL },
+};
+
+const struct view entry_view = {
+	.title = "Entry",
+	.state = &card_state,
+	.keys = keys,
+	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
+	.draw = draw,
+	.keeps = true,
+	.form = form_of,
+	.typed = form_typed,
+	.types = form_types,
+};

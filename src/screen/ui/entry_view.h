@@ -1,0 +1,62 @@
+/*
+ * entry_view.h - something new for the house, or a change of it, as a form: a view that is
+ * shared by all that is entered question by question.
+ *
+ * What is entered is described by a `struct entry_form` in its own room; the table by name
+ * stands in app/views.c.  All questions are listed with the answers given; nothing is
+ * written down before the last one is answered, then one act does it.
+ */
+#ifndef STILLROOM_SCREEN_UI_ENTRY_VIEW_H
+#define STILLROOM_SCREEN_UI_ENTRY_VIEW_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/fault.h"
+#include "base/text.h"
+#include "engine/recipe/recipe.h"
+#include "screen/ui/form.h"
+
+struct desk;
+struct view;
+
+enum entry_name { ENTRY_STATION, ENTRY_TIMES, ENTRY_UNITS, ENTRY_LID_BOX, ENTRY_SUPPLY, ENTRY_JUICE, ENTRY_COUNT };
+
+struct entry_form {
+	const char *name;    /* in a word: "station" */
+	const char *title;   /* "A new station" */
+	const char *changes; /* the same of one that is there; NULL: it is never changed by it */
+	const struct question *questions;
+	size_t count;
+	size_t size; /* of its answers, all zero at first */
+	/* What the house had last is offered; `id`: what is changed, 0: a new one.  False: it is
+	 * not there any more, and it says so.  NULL: nothing is offered. */
+	bool (*begin)(struct desk *desk, int64_t id);
+	/* The act; says in a sentence what was noted. */
+	bool (*done)(struct desk *desk, struct text *noted, struct fault *fault);
+	/* What is asked for behind it, in the view it went back to.  NULL: nothing. */
+	void (*then)(struct desk *desk);
+};
+
+extern const struct view entry_view;
+
+/* From the view that is shown, which it goes back to. */
+void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
+const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown */
+void *entry_answers(const struct desk *desk);
+
+/* --- what is typed, shared by the forms: false, and it is said what is right --- */
+
+/* "2026-08-30", "today", or nothing: 0. */
+bool entry_read_day(struct desk *desk, const char *text, int64_t *wall_ms);
+void entry_day_words(int64_t wall_ms, struct text *text); /* 0: nothing */
+/* A whole number from `min` to `max`; nothing: `empty`, which is out of them where it must be said. */
+bool entry_read_number(struct desk *desk, const char *text, int min, int max, int empty, const char *what, int *out);
+/* More than nothing of it; a number without a unit is in that of entry_unit. */
+bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply,
+                       int64_t *out);
+/* What stands beside the field: "lb", "qt", "kg"; pieces: "". */
+const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply);
+
+#endif

@@ -1,0 +1,377 @@
+/* What is entered as a form: nothing is written before the last answer, then one act. */
+#include <locale.h>
+#include <string.h>
+
+#include "engine/process/process.h"
+#include "engine/recipe/amount.h"
+#include "kitchen/board/look.h"
+#include "kitchen/house/house.h"
+#include "log/tables/canner.h"
+#include "screen/ui/entry_view.h"
+#include "support/desk_kit.h"
+#include "support/tests.h"
+
+static struct desk_kit dk;
+static int presses;
+
+static void begin(void)
+{
+	(void)setlocale(LC_ALL, "");
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	pk_stock(&dk.kit);
+	dk_pass(&dk, 0);
+	presses = 0;
+}
+
+static void end(void)
+{
+	dk_end(&dk);
+}
+
+static void press(long key)
+{
+	dk_key(&dk, key);
+	presses++;
+}
+
+static void type(const char *text)
+{
+	dk_type(&dk, text);
+	presses += (int)strlen(text);
+}
+
+/* "text" and Enter. */
+static void answer(const char *text)
+{
+	type(text);
+	press(KEY_CODE_ENTER);
+}
+
+/* An entry is opened as its view would, from the view that shows what it is about. */
+static void enter(enum view_name from, enum entry_name name, int64_t id)
+{
+	desk_open(&dk.desk, from);
+	desk_enter(&dk.desk, name, id);
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+}
+
+static enum view_name home_of(enum entry_name name)
+{
+	return name == ENTRY_JUICE ? VIEW_JUICE : VIEW_HOUSE;
+}
+
+/* --- nothing before the last answer ------------------------------------------------------ */
+
+START_TEST(esc_at_any_question_leaves_the_log_as_it_was)
+{
+	enum entry_name name = (enum entry_name)_i;
+	size_t count = dk.desk.entries[name]->count;
+	int64_t before = kk_journal(&dk.kit);
+
+	for (size_t n = 0; n < count; n++) {
+		enter(home_of(name), name, 0);
+		for (size_t i = 0; i < n && dk.desk.view == VIEW_ENTRY; i++) {
+			const struct form *form = entry_view.form(&dk.desk);
+
+			if (form->at == form->count - 1)
+				break;
+			if (form_question(form)->kind == ASK_TEXT && !dk.desk.entry.offered)
+				dk_type(&dk, form_question(form)->unit != NULL ? "100" : "a name");
+			else if (form_question(form)->kind == ASK_NUMBER)
+				dk_type(&dk, "9");
+			dk_key(&dk, KEY_CODE_ENTER);
+		}
+		ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+		dk_key(&dk, KEY_CODE_ESCAPE);
+		ck_assert_int_eq(dk.desk.view, home_of(name));
+		ck_assert(!dk.desk.entry.open);
+		ck_assert_int_eq(kk_journal(&dk.kit), before);
+	}
+}
+END_TEST
+
+START_TEST(an_example_is_no_answer)
+{
+	enter(VIEW_HOUSE, ENTRY_LID_BOX, 0);
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "such as Box A"));
+	ck_assert_str_eq(dk.desk.entry.text, "");
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Give the box a short name");
+	enter(VIEW_JUICE, ENTRY_JUICE, 0);
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Type the name of the fruit, such as grape.");
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+}
+END_TEST
+
+START_TEST(up_and_left_go_one_back_with_what_was_answered)
+{
+	static const long back[] = { KEY_CODE_UP, KEY_CODE_LEFT };
+
+	enter(VIEW_HOUSE, ENTRY_LID_BOX, 0);
+	answer("Box C");
+	answer("24");
+	press(back[_i]);
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "24_ lids"));
+	press(back[_i]);
+	ck_assert_str_eq(dk.desk.entry.text, "Box C");
+	answer("Box D"); /* typing replaces */
+	press(KEY_CODE_ENTER);
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Noted: Box D, 24 lids.");
+}
+END_TEST
+
+/* --- a station ------------------------------------------------------------------------------ */
+
+START_TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered)
+{
+	int64_t before = kk_journal(&dk.kit);
+	const struct log_station *station;
+
+	kk_ok(&dk.kit,
+	      kitchen_setup_line(dk.kit.kitchen, "canner 5 dial_gauge \"Dial\" pint=9 retired",
+	                         kk_station(&dk.kit, DIAL_CANNER), &dk.kit.fault),
+	      "a key is free");
+	before = kk_journal(&dk.kit);
+	enter(VIEW_HOUSE, ENTRY_STATION, 0);
+	answer("dial");
+	answer("Third gauge");
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	answer("12");
+	dk_says(&dk, "Watts: a whole number from 100 to 20000, or nothing.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("1500");
+	answer("many");
+	dk_says(&dk, "Jars it takes: a whole number from 1 to 99, or nothing.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("9");
+	answer("7");
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	answer("spring");
+	dk_says(&dk, "A day is year, month and day, like 2026-08-30; or today, or nothing.");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press(KEY_CODE_EMPTY_LINE);
+	answer("2026-03-01");
+	dk_says(&dk, "Noted: Third gauge, dial-gauge pressure canner, key 5. (u undoes)");
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	station = &kk_canner(&dk.kit, 5)->station;
+	ck_assert_str_eq(station->name, "Third gauge");
+	ck_assert_int_eq(station->kind, STATION_DIAL_GAUGE);
+	ck_assert(station->own_heat);
+	ck_assert_int_eq(station->watts, 1500);
+	ck_assert_int_eq(station->capacity[jar_size_index(jar_size_named("pint"))], 9);
+	ck_assert_int_eq(station->capacity[jar_size_index(jar_size_named("quart"))], 7);
+	ck_assert_int_eq(station->wall, WALL_LOCK);
+	ck_assert_int_eq(station->gauge_checked_wall_ms, INT64_C(1772323200000));
+}
+END_TEST
+
+START_TEST(a_station_that_is_changed_keeps_what_is_only_taken)
+{
+	struct log_station before = kk_canner(&dk.kit, WEIGHT_CANNER)->station;
+	int64_t entries = kk_journal(&dk.kit);
+
+	enter(VIEW_HOUSE, ENTRY_STATION, before.id);
+	press(KEY_CODE_ENTER);
+	answer("Heavy one");
+	while (dk.desk.view == VIEW_ENTRY)
+		press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), entries + 1);
+	ck_assert_str_eq(kk_canner(&dk.kit, WEIGHT_CANNER)->station.name, "Heavy one");
+	text_copy(before.name, sizeof(before.name), "Heavy one");
+	ck_assert_mem_eq(before.capacity, kk_canner(&dk.kit, WEIGHT_CANNER)->station.capacity, sizeof(before.capacity));
+	ck_assert_int_eq(kk_canner(&dk.kit, WEIGHT_CANNER)->station.kind, before.kind);
+	ck_assert_int_eq(kk_canner(&dk.kit, WEIGHT_CANNER)->station.wall, before.wall);
+	ck_assert(!kk_canner(&dk.kit, WEIGHT_CANNER)->station.retired);
+}
+END_TEST
+
+/* --- the house -------------------------------------------------------------------------------- */
+
+START_TEST(the_times_of_the_house_are_one_entry)
+{
+	const struct log_house *house = &kitchen_board(dk.kit.kitchen)->house;
+	int64_t before = kk_journal(&dk.kit);
+
+	enter(VIEW_HOUSE, ENTRY_TIMES, 0);
+	answer("soon");
+	dk_says(&dk, "Minutes of a run: a whole number from 1 to 600, or nothing.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("64");
+	press(KEY_CODE_EMPTY_LINE);
+	press(KEY_CODE_ENTER); /* not known */
+	answer("15");
+	answer("31");
+	dk_says(&dk, "from 1 to 30.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("25");
+	press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_eq(house->run_minutes, 64);
+	ck_assert_int_eq(house->first_juice_minutes, 0);
+	ck_assert_int_eq(house->water_minutes, 15);
+	ck_assert_int_eq(house->jar_wait_minutes, 25);
+	ck_assert_int_eq(house->stand_minutes, 0);
+}
+END_TEST
+
+START_TEST(the_units_are_one_entry)
+{
+	int64_t before = kk_journal(&dk.kit);
+
+	enter(VIEW_HOUSE, ENTRY_UNITS, 0);
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_eq(desk_units(&dk.desk), UNITS_METRIC);
+	dk_says(&dk, "Noted: kilograms, liters.");
+}
+END_TEST
+
+/* --- the shelf ---------------------------------------------------------------------------------- */
+
+START_TEST(a_lid_box_offers_the_number_of_the_last_and_is_one_entry)
+{
+	int64_t before = kk_journal(&dk.kit);
+	struct log_lid_box box;
+
+	enter(VIEW_SUPPLIES, ENTRY_LID_BOX, 0);
+	answer("Box C");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "48_ lids"));
+	press(KEY_CODE_ENTER);
+	answer("last week");
+	dk_says(&dk, "A day is year, month and day, like 2026-08-30; or today, or nothing.");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press(KEY_CODE_EMPTY_LINE);
+	answer("2026-08-30");
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_eq(dk.desk.view, VIEW_SUPPLIES);
+	KK_OK(&dk.kit, log_lid_box_get(dk.kit.log, 3, &box, &dk.kit.fault));
+	ck_assert_str_eq(box.label, "Box C");
+	ck_assert_int_eq(box.lids, 48);
+	ck_assert_int_eq(box.bought_wall_ms, INT64_C(1788048000000));
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "lids Box C")); /* the shelf was read anew */
+}
+END_TEST
+
+/* A bare number is in the unit beside it; another unit may be typed. */
+START_TEST(what_came_in_is_one_entry_in_the_unit_that_stands_there)
+{
+	static const struct {
+		const char *kind;
+		const char *shown;
+		const char *typed;
+		enum supply_kind supply;
+		const char *amount;
+	} cases[] = {
+		{ "sug", "_ lb", "20", SUPPLY_SUGAR, "20 lb" },
+		{ "sug", "_ lb", "2.5 kg", SUPPLY_SUGAR, "2.5 kg" },
+		{ "lemon", "_ qt", "2", SUPPLY_LEMON_JUICE, "2 qt" },
+	};
+	int64_t before = kk_journal(&dk.kit);
+	int64_t stock = pk_supply(&dk.kit, cases[_i].supply, "");
+
+	enter(VIEW_HOUSE, ENTRY_SUPPLY, 0);
+	answer(cases[_i].kind);
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, cases[_i].shown));
+	answer("some");
+	dk_says(&dk, "That is not an amount: write it like ");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press(KEY_CODE_EMPTY_LINE);
+	answer("0");
+	dk_says(&dk, "It must be more than nothing.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer(cases[_i].typed);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_eq(pk_supply(&dk.kit, cases[_i].supply, "") - stock,
+	                 pk_amount(cases[_i].supply, cases[_i].amount));
+}
+END_TEST
+
+START_TEST(jars_that_came_in_are_asked_for_their_size)
+{
+	int64_t stock = pk_supply(&dk.kit, SUPPLY_JAR, "quart");
+
+	enter(VIEW_HOUSE, ENTRY_SUPPLY, 0);
+	answer("jar");
+	answer("quarts"); /* "quart" alone is in quarter-pints, too */
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "_ pieces"));
+	answer("12");
+	ck_assert_int_eq(pk_supply(&dk.kit, SUPPLY_JAR, "quart"), stock + 12);
+}
+END_TEST
+
+START_TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took)
+{
+	enter(VIEW_HOUSE, ENTRY_SUPPLY, 0);
+	answer("s");
+	answer("20");
+	dk_says(&dk, "Noted: 20 lb sugar came in.");
+	ck_assert_int_le(2 * presses, (int)strlen("supply sugar \"20 lb\"") + 1);
+}
+END_TEST
+
+START_TEST(juice_from_elsewhere_is_one_entry)
+{
+	int64_t before = kk_journal(&dk.kit);
+
+	enter(VIEW_JUICE, ENTRY_JUICE, 0);
+	answer("grape");
+	answer("lots");
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	press(KEY_CODE_EMPTY_LINE);
+	answer("3 gal");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_eq(pk_juice_of(&dk.kit, "grape"), pk_ul("3 gal"));
+	dk_says(&dk, "chilled");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "grape, chilled, 0 h old"));
+}
+END_TEST
+
+/* --- left and come back to -------------------------------------------------------------------------- */
+
+START_TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings)
+{
+	enter(VIEW_HOUSE, ENTRY_LID_BOX, 0);
+	answer("Box C");
+	press(KEY_CODE_ENTER);
+	type("2026-");
+	desk_leave_for_board(&dk.desk);
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+	desk_go_back(&dk.desk);
+	type("08-30");
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Noted: Box C, 48 lids.");
+}
+END_TEST
+
+static const struct listed_test listed[] = {
+	GROUP("entries", .begin = begin, .end = end),
+	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_COUNT),
+	TEST(an_example_is_no_answer),
+	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),
+	TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered),
+	TEST(a_station_that_is_changed_keeps_what_is_only_taken),
+	TEST(the_times_of_the_house_are_one_entry),
+	TEST(the_units_are_one_entry),
+	TEST(a_lid_box_offers_the_number_of_the_last_and_is_one_entry),
+	EACH(what_came_in_is_one_entry_in_the_unit_that_stands_there, 0, 3),
+	TEST(jars_that_came_in_are_asked_for_their_size),
+	TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took),
+	TEST(juice_from_elsewhere_is_one_entry),
+	TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings),
+};
+KK_TESTS("entries", listed)
