@@ -22,11 +22,14 @@ press n
 wait_for "The times it plans with." "plan burners=5 fillers=2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
 	"boiling-water cann come-up" "as is usual"
 press e
-wait_for "Line: plan burners=5"
-press C-u
-type_text "helper ZZ"
+wait_for "somebody who helps" "a break for a meal"
 press Enter
-wait_for "Noted." "helper ZZ"
+wait_for "Who helps?"
+type_text ZZ
+press Enter
+wait_for "From when on?"
+press Enter
+wait_for "Noted: ZZ helps." "helper ZZ"
 press u
 wait_for "Undone:"
 wait_gone "helper ZZ"

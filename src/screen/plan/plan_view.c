@@ -13,6 +13,7 @@
 #include "kitchen/plan/plan.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 #include "screen/ui/ribbon.h"
 
 static const struct view_state card_state = { sizeof(struct plan_card), NULL };
@@ -519,29 +520,14 @@ static void take_out(struct desk *desk)
 	say_done(desk, done, &fault, "Out of the plan.");
 }
 
-static bool house_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	bool done = kitchen_setup_line(desk->kitchen, text, 0, &fault);
-
-	say_done(desk, done, &fault, "Noted.");
-	return done;
-}
-
 static bool on_times(const struct desk *desk)
 {
 	return plan_card(desk)->page == PLAN_PAGE_TIMES;
 }
 
-/* Helpers, meals, burners: in the words of a kitchen file. */
 static void change_house(struct desk *desk)
 {
-	char words[ENTRY_MAX];
-
-	house_line(desk, words, sizeof(words));
-	desk_ask(desk, "Line:", words, house_typed);
-	desk_say(desk, ROLE_QUIET,
-	         "or: helper MK from=9:30 / break 12:00 12:45; a station's own heat: in its line of the house (h)");
+	desk_enter(desk, ENTRY_RECKONED, 0);
 }
 
 static bool meals_typed(struct desk *desk, const char *text)
@@ -732,8 +718,7 @@ static const struct view_key keys[] = {
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
 	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out,
 	  take_out },
-	{ 'e', 0, "e", "helpers, meals", "Helpers, meal breaks, burners, clean-down: in the words of a kitchen file.",
-	  on_times, change_house },
+	{ 'e', 0, "e", "helpers, meals", "A helper, a meal, burners, places, clean-down.", on_times, change_house },
 	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.",
 	  on_times, ask_meals },
 	{ 'o', 0, "o", "one more",

@@ -14,6 +14,7 @@
 #include "screen/ui/list.h"
 
 struct desk;
+struct entry_form;
 struct sources;
 struct view;
 
@@ -58,6 +59,8 @@ extern const struct view forecast_view;
 /* What the forecast rests on, and with it what is missing for it. */
 void forecast_sources(const struct desk *desk, struct sources *page);
 extern const struct view plan_view;
+/* Helpers, meals, burners and places (screen/ui/entry_view.h). */
+extern const struct entry_form reckoned_form;
 
 struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);

@@ -21,7 +21,16 @@
 struct desk;
 struct view;
 
-enum entry_name { ENTRY_STATION, ENTRY_TIMES, ENTRY_UNITS, ENTRY_LID_BOX, ENTRY_SUPPLY, ENTRY_JUICE, ENTRY_COUNT };
+enum entry_name {
+	ENTRY_STATION,
+	ENTRY_TIMES,
+	ENTRY_UNITS,
+	ENTRY_LID_BOX,
+	ENTRY_SUPPLY,
+	ENTRY_JUICE,
+	ENTRY_RECKONED,
+	ENTRY_COUNT
+};
 
 struct entry_form {
 	const char *name;    /* in a word: "station" */

@@ -90,11 +90,6 @@ static void ask_text(struct desk *desk, const struct form *form)
 	desk->entry.leave = form->leave;
 	desk->entry.back = form_back;
 	desk->entry.in_view = form->has_lines;
-	if (form->has_lines)
-		desk->entry.keys = desk_columns(desk) < 60 ? "Enter keeps it  Up one back  Esc leaves"
-		                   : desk->entry.offered
-		                       ? "Enter keeps it   typing replaces it   Up one back   Esc leaves all as it was"
-		                       : "Enter keeps it   Up one back   Esc leaves all as it was";
 }
 
 void form_to(struct desk *desk, struct form *form, const struct question *question)

@@ -351,6 +351,24 @@ static void sources_key_draw(struct desk *desk, int row, int col, int right)
 	}
 }
 
+/* What the keys of the line being typed do. */
+static const char *line_keys(const struct desk *desk, int cols)
+{
+	const struct entry *entry = &desk->entry;
+
+	if (entry->keys != NULL)
+		return entry->keys;
+	if (entry->in_view && cols < 60)
+		return "Enter keeps it  Up one back  Esc leaves";
+	if (entry->in_view)
+		return entry->offered ? "Enter keeps it   typing replaces it   Up one back   Esc leaves all as it was"
+		                      : "Enter keeps it   Up one back   Esc leaves all as it was";
+	if (cols < 60)
+		return "Enter keeps it   Esc as it was";
+	return entry->offered ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
+	                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it";
+}
+
 static void keys_draw(struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk, desk->view);
@@ -361,12 +379,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	if (desk->entry.open) {
 		if (rings_elsewhere(desk))
 			cols = rings_draw(desk, row, cols + 2);
-		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
-		             desk->entry.keys != NULL ? desk->entry.keys
-		             : cols < 60              ? "Enter keeps it   Esc as it was"
-		             : desk->entry.offered
-		                 ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
-		                 : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it");
+		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, line_keys(desk, cols));
 		return;
 	}
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");

@@ -6,6 +6,7 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/board/look.h"
 #include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
 #include "log/tables/canner.h"
 #include "screen/ui/entry_view.h"
 #include "support/desk_kit.h"
@@ -57,7 +58,7 @@ static void enter(enum view_name from, enum entry_name name, int64_t id)
 
 static enum view_name home_of(enum entry_name name)
 {
-	return name == ENTRY_JUICE ? VIEW_JUICE : VIEW_HOUSE;
+	return name == ENTRY_JUICE ? VIEW_JUICE : name == ENTRY_RECKONED ? VIEW_PLAN : VIEW_HOUSE;
 }
 
 /* --- nothing before the last answer ------------------------------------------------------ */
@@ -341,6 +342,68 @@ START_TEST(juice_from_elsewhere_is_one_entry)
 }
 END_TEST
 
+START_TEST(a_helper_takes_half_of_the_keys_and_is_one_entry)
+{
+	int64_t before = kk_journal(&dk.kit);
+	const struct log_helper *helpers;
+	size_t count;
+
+	desk_open(&dk.desk, VIEW_PLAN);
+	dk_key(&dk, 'n');
+	press('e');
+	press(KEY_CODE_ENTER);
+	answer("MK");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Noted: MK helps.");
+	ck_assert_int_le(presses, 12 / 2);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	helpers = kitchen_helpers(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 1);
+	ck_assert_str_eq(helpers[0].initials, "MK");
+	ck_assert_int_eq(helpers[0].from_minutes, PLAN_ANY_TIME);
+	enter(VIEW_PLAN, ENTRY_RECKONED, 0);
+	press(KEY_CODE_ENTER);
+	answer("MK");
+	dk_says(&dk, "MK helps already: take other initials.");
+}
+END_TEST
+
+START_TEST(a_meal_and_the_burners_are_one_entry_each)
+{
+	int64_t before = kk_journal(&dk.kit);
+	const struct log_plan_break *meals;
+	size_t count;
+
+	enter(VIEW_PLAN, ENTRY_RECKONED, 0);
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	answer("12:00");
+	answer("later");
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	press(KEY_CODE_EMPTY_LINE);
+	answer("12:45");
+	meals = kitchen_breaks(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(meals[0].start_minutes, 720);
+	ck_assert_int_eq(meals[0].end_minutes, 765);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	enter(VIEW_PLAN, ENTRY_RECKONED, 0);
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	answer("21");
+	dk_says(&dk, "Burners: a whole number from 0 to 20");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("3");
+	while (dk.desk.view == VIEW_ENTRY)
+		press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 2);
+	ck_assert_int_eq(kitchen_plan_house(dk.kit.kitchen)->burners, 3);
+	ck_assert_int_eq(kitchen_plan_house(dk.kit.kitchen)->cooling_jars, COOLING_NO_LIMIT);
+}
+END_TEST
+
 /* --- left and come back to -------------------------------------------------------------------------- */
 
 START_TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings)
@@ -372,6 +435,8 @@ static const struct listed_test listed[] = {
 	TEST(jars_that_came_in_are_asked_for_their_size),
 	TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took),
 	TEST(juice_from_elsewhere_is_one_entry),
+	TEST(a_helper_takes_half_of_the_keys_and_is_one_entry),
+	TEST(a_meal_and_the_burners_are_one_entry_each),
 	TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings),
 };
 KK_TESTS("entries", listed)
