@@ -36,6 +36,7 @@ terminal_color what the terminal was taken for
 wake_timeout_between arithmetic at the edges of a millisecond
 wake_step_between arithmetic of a stepped clock
 alarm_command_running how many commands have not ended
+entry_form_of the pictures, which name what is entered
 upkeep_runs whether the keeper is at work
 upkeep_pid the keeper, to be killed
 layout_without_strict what an older SQLite is given

@@ -52,7 +52,7 @@ extern const struct view entry_view;
 
 /* From the view that is shown, which it goes back to. */
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
-const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown */
+const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown; public for its tests */
 void *entry_answers(const struct desk *desk);
 
 /* --- what is typed, shared by the forms: false, and it is said what is right --- */

@@ -359,7 +359,7 @@ static const char *line_keys(const struct desk *desk, int cols)
 	if (entry->keys != NULL)
 		return entry->keys;
 	if (entry->in_view && cols < 60)
-		return "Enter keeps it  Up one back  Esc leaves";
+		return "Enter keeps it  Up back  Esc leaves";
 	if (entry->in_view)
 		return entry->offered ? "Enter keeps it   typing replaces it   Up one back   Esc leaves all as it was"
 		                      : "Enter keeps it   Up one back   Esc leaves all as it was";
