@@ -359,7 +359,7 @@ static const struct question questions[] = {
 
 const struct entry_form reckoned_form = {
 	.name = "plan",
-	.title = "What the plan reckons with",
+	.title = "What the plan goes by here",
 	.questions = questions,
 	.count = sizeof(questions) / sizeof(questions[0]),
 	.size = sizeof(struct planned_answers),
