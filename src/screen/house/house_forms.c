@@ -45,9 +45,16 @@ static void number_words(int number, struct text *text)
 
 /* --- a station ---------------------------------------------------------------------------- */
 
+struct station_answers {
+	struct log_station station;
+	bool other_sizes; /* jars of seldom sizes are asked about too */
+};
+
 static struct log_station *station_of(const struct desk *desk)
 {
-	return entry_answers(desk);
+	struct station_answers *answers = entry_answers(desk);
+
+	return &answers->station;
 }
 
 static int free_digit(const struct board *board)
@@ -242,34 +249,46 @@ static bool room_typed(struct desk *desk, const char *jar, const char *text)
 	return entry_read_number(desk, text, 1, ROOM_MAX, 0, "Jars it takes", room_of(desk, jar));
 }
 
-static void half_pints_now(const struct desk *desk, struct text *text)
+/* What of a size it takes: as it stands, and as it is typed. */
+#define ROOM_FOR(size) \
+	static void size##_now(const struct desk *desk, struct text *text) \
+	{ \
+		number_words(*room_of(desk, #size), text); \
+	} \
+	static bool size##_typed(struct desk *desk, const char *text) \
+	{ \
+		return room_typed(desk, #size, text); \
+	}
+ROOM_FOR(quarter_pint)
+ROOM_FOR(half_pint)
+ROOM_FOR(twelve_ounce)
+ROOM_FOR(pint)
+ROOM_FOR(twenty_four_ounce)
+ROOM_FOR(twenty_eight_ounce)
+ROOM_FOR(quart)
+ROOM_FOR(half_gallon)
+
+static bool asks_other_sizes(const struct desk *desk)
 {
-	number_words(*room_of(desk, "half_pint"), text);
+	const struct station_answers *answers = entry_answers(desk);
+
+	return is_changed_canner(desk) && answers->other_sizes;
 }
 
-static bool half_pints_typed(struct desk *desk, const char *text)
+static const char *const more_sizes[] = { "no other size", "other sizes too" };
+
+static void more_sizes_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	return room_typed(desk, "half_pint", text);
+	(void)desk;
+	text_copy(buffer, size, more_sizes[n]);
 }
 
-static void pints_now(const struct desk *desk, struct text *text)
+static bool more_sizes_taken(struct desk *desk, int n)
 {
-	number_words(*room_of(desk, "pint"), text);
-}
+	struct station_answers *answers = entry_answers(desk);
 
-static bool pints_typed(struct desk *desk, const char *text)
-{
-	return room_typed(desk, "pint", text);
-}
-
-static void quarts_now(const struct desk *desk, struct text *text)
-{
-	number_words(*room_of(desk, "quart"), text);
-}
-
-static bool quarts_typed(struct desk *desk, const char *text)
-{
-	return room_typed(desk, "quart", text);
+	answers->other_sizes = n == 1;
+	return true;
 }
 
 static const struct {
@@ -452,24 +471,71 @@ static const struct question station_questions[] = {
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = is_changed_canner,
 	  .unit = jars_unit,
-	  .text = half_pints_now,
-	  .typed = half_pints_typed },
+	  .text = half_pint_now,
+	  .typed = half_pint_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Pints",
 	  .asks = "How many pints does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = is_canner,
 	  .unit = jars_unit,
-	  .text = pints_now,
-	  .typed = pints_typed },
+	  .text = pint_now,
+	  .typed = pint_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Quarts",
 	  .asks = "How many quarts does it take?",
 	  .help = "Nothing: none fit, or not known.",
 	  .asked = is_canner,
 	  .unit = jars_unit,
-	  .text = quarts_now,
-	  .typed = quarts_typed },
+	  .text = quart_now,
+	  .typed = quart_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "More",
+	  .asks = "Are there other sizes it takes?",
+	  .asked = is_changed_canner,
+	  .count = two,
+	  .words = more_sizes_words,
+	  .take = more_sizes_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Quarter-pints",
+	  .asks = "How many quarter-pints does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = asks_other_sizes,
+	  .unit = jars_unit,
+	  .text = quarter_pint_now,
+	  .typed = quarter_pint_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "12-ounce",
+	  .asks = "How many 12-ounce jars does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = asks_other_sizes,
+	  .unit = jars_unit,
+	  .text = twelve_ounce_now,
+	  .typed = twelve_ounce_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "24-ounce",
+	  .asks = "How many 24-ounce jars does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = asks_other_sizes,
+	  .unit = jars_unit,
+	  .text = twenty_four_ounce_now,
+	  .typed = twenty_four_ounce_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "28-ounce",
+	  .asks = "How many 28-ounce jars does it take?",
+	  .help = "Nothing: as many as of the next larger jar.",
+	  .asked = asks_other_sizes,
+	  .unit = jars_unit,
+	  .text = twenty_eight_ounce_now,
+	  .typed = twenty_eight_ounce_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Half-gallons",
+	  .asks = "How many half-gallons does it take?",
+	  .help = "Nothing: none fit, or not known.",
+	  .asked = asks_other_sizes,
+	  .unit = jars_unit,
+	  .text = half_gallon_now,
+	  .typed = half_gallon_typed },
 	{ .kind = ASK_CHOICE,
 	  .name = "Pressure",
 	  .asks = "How does it show that its pressure is gone?",
@@ -510,7 +576,7 @@ const struct entry_form station_form = {
 	.changes = "A canner, juicer or pot as it is now",
 	.questions = station_questions,
 	.count = sizeof(station_questions) / sizeof(station_questions[0]),
-	.size = sizeof(struct log_station),
+	.size = sizeof(struct station_answers),
 	.begin = station_begin,
 	.done = station_done,
 	.then = station_then,
