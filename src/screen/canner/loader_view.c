@@ -193,7 +193,7 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
 		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, IN_NO_TABLE);
 	if (row + 1 < end)
-		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest of its jars.");
+		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest any of its jars needs.");
 }
 
 /* Jars of a recipe nobody tested: it is said before they are loaded. */

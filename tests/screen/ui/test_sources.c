@@ -134,7 +134,7 @@ static const struct road {
 	{ VIEW_BATCH, "8 ", "grapejelly\n", "  ", "half-pints", "Source: amounts: UGA" },
 	{ VIEW_FILL, "9 ", "", "", "half-pints", "Source: amounts: UGA" },
 	{ VIEW_CARD, "9c", "", "", "5 cups", "Source: amounts: UGA" },
-	{ VIEW_LOADER, "1 ", "", "", "The longest of its jars.", "headspace 1/4 in Source: USDA AIB 539" },
+	{ VIEW_LOADER, "1 ", "", "", "The longest any of its jars needs.", "headspace 1/4 in Source: USDA AIB 539" },
 	{ VIEW_PLAN, "pn", "", "", "The times it plans with.", "common practice, no source" },
 	{ VIEW_EXCEPTIONS, "2x", "", "", "a jar broke", "Source: A539 Guide 1" },
 	{ VIEW_SEALS, "0 f", "", "", "fridge", "Into the fridge now; it keeps for several days. Source: A539" },
