@@ -162,7 +162,7 @@ static bool markable(const struct strip *strip, struct fault *fault)
 static bool sealing_seen(const struct strip *strip, struct fault *fault)
 {
 	return strip->rule->asks == ASKS_SEALS ||
-	       fault_set(fault, FAULT_REFUSED, "%s is still cooling: seals are checked after 12 to 24 h (A539).",
+	       fault_set(fault, FAULT_REFUSED, "%s is still cooling: seals are checked after 12 to 24 h.",
 	                 strip->lot.code);
 }
 
@@ -202,7 +202,7 @@ static void look_at(struct log_jar *jar, enum jar_state state, const struct log_
 static bool method_named(unsigned methods, struct fault *fault)
 {
 	return (methods & SEAL_BY_ALL_THREE) != 0 ||
-	       fault_set(fault, FAULT_REFUSED, "Nobody has checked: press, tap or look along the lid first (A539).");
+	       fault_set(fault, FAULT_REFUSED, "Nobody has checked: press, tap or look along the lid first.");
 }
 
 /* Only what was looked by is good; a bad one that was not tried again stands. */
