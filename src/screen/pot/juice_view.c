@@ -73,7 +73,7 @@ static void age_words(int64_t ms, char *buffer, size_t size)
 	if (hours < 48)
 		(void)snprintf(buffer, size, "%lld h", (long long)hours);
 	else
-		(void)snprintf(buffer, size, "%s", count_words(hours / 24, "day").words);
+		text_copy(buffer, size, count_words(hours / 24, "day").words);
 }
 
 static void draw(struct desk *desk, int top, int rows)
