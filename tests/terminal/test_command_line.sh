@@ -119,14 +119,14 @@ gives 0 --no-colour --version # understood, not told
 silent "$err"
 "$STILLROOM" --help | awk '/^Commands:$/ { inside = 1; next } /^$/ { inside = 0 } inside { print $1 }' >"$own/words"
 if [ "$(wc -l <"$own/words")" -ge 21 ]; then passed=$((passed + 1)); else bad "$asked: not all commands"; fi
-for word in $(cat "$own/words"); do
+while read -r word; do
 	gives 0 "$word" --help
 	silent "$err"
 	holds "$out" "Usage: stillroom $word"
 	holds "$out" "--help"
 	misuse "--bogus" "$word" --bogus
 	misuse "$word takes no --" "$word" --ascii --measured 1F
-done
+done <"$own/words"
 gives 0 -h
 
 # --- misuse -----------------------------------------------------------------------

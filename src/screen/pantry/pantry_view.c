@@ -202,7 +202,7 @@ static void weeks_words(const struct pantry_line *line, char *buffer, size_t siz
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_copy(buffer, size, "");
 	else
-		(void)snprintf(buffer, size, "%s", count_words(line->weeks, "week").words);
+		text_copy(buffer, size, count_words(line->weeks, "week").words);
 }
 
 static void line_draw(struct desk *desk, int n, int row, int cols)

@@ -344,8 +344,7 @@ static void down(struct desk *desk)
 }
 
 static const struct view_key keys[] = {
-	{ ' ', KEY_CODE_ENTER, "Space", "take it",
-	  "Keep the answer, then the next question.", NULL, form_take },
+	{ ' ', KEY_CODE_ENTER, "Space", "take it", "Keep the answer, then the next question.", NULL, form_take },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the question before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "as it was", "Leave it; nothing is written down.", NULL, leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above, or the question before.", NULL, up },

@@ -185,7 +185,7 @@ static bool plan_asks_for_it(void)
 	struct moment now = kitchen_now(kit.kitchen);
 	const struct kitchen_plan *plan = kitchen_plan(kit.kitchen, &now);
 
-	return !plan->possible && strstr(plan->why.sentence, "set it in the house view (h), times run=") != NULL;
+	return !plan->possible && strstr(plan->why.sentence, "set it in the house view (h)") != NULL;
 }
 
 static void one_run(int minutes)
