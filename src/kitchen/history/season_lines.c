@@ -109,7 +109,7 @@ const char *season_measure_how(enum season_measure measure)
 {
 	static const char *const how[BY_COUNT] = {
 		[BY_JARS] = "all jars of the loads begun in that year",
-		[BY_FAILED] = INTERVAL_HOW,
+		[BY_FAILED] = (INTERVAL_HOW),
 		[BY_YIELD] = "all juice measured out over all fruit weighed in",
 		[BY_HOURS] = "the time between entries less than 2 h apart (house rule)",
 		[BY_COME_UP] = "the mean over all loads that came up",

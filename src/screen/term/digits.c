@@ -119,7 +119,7 @@ static const char *shape_row(const struct font *font, char character, int row)
 
 	for (size_t i = 0; i < sizeof(letters) / sizeof(letters[0]); i++)
 		if (letters[i].letter == character)
-			return row < above ? BLANK_LETTER + strlen(BLANK_LETTER) - strlen(letters[i].shape[0])
+			return row < above ? &BLANK_LETTER[strlen(BLANK_LETTER) - strlen(letters[i].shape[0])]
 			                   : letters[i].shape[row - above];
 	size_t index = place ? (size_t)(place - CHARACTERS) : CHARACTER_COUNT - 1;
 	return font->shape[index][row];
