@@ -238,7 +238,7 @@ static void shows(char *name)
 		show_in(view_word(dk.desk.view), name, sizes[i]);
 }
 
-static void keys(char *words)
+static void keys(char *words) /* NOLINT(readability-non-const-parameter): as all of them */
 {
 	char name[LINE_BYTES];
 	struct desk before = dk.desk;

@@ -68,9 +68,10 @@ int form_choices(const struct desk *desk, const struct form *form)
 static bool text_done(struct desk *desk, const char *text)
 {
 	struct form *form = form_here(desk);
+	const struct question *question = form_question(form);
 
 	desk->message[0] = '\0'; /* it was about what was typed before */
-	if (!form_question(form)->typed(desk, text))
+	if (question->typed == NULL || !question->typed(desk, text))
 		return false;
 	desk->entry.open = false;
 	if (view_of(desk, desk->view)->form != NULL && form_here(desk) == form)
