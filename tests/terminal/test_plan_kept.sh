@@ -6,15 +6,15 @@ set -u
 . "$(dirname "$0")/tmux_kit.sh"
 KITCHEN=$REPO/demo/quince-hollow-day.kitchen
 
-if ! command -v python3 >/dev/null 2>&1; then
-	echo "python3 is not installed"
+python=$(sh "$REPO/.ci/python" sqlite3) || {
+	echo "no python with sqlite3 is installed"
 	exit 77
-fi
+}
 
 # How much of what was said is in the log; one row for each run and batch to come.
 # shellcheck disable=SC2317 # run by until_true
 kept() {
-	python3 -c "import sqlite3, sys
+	"$python" -c "import sqlite3, sys
 print(sqlite3.connect(sys.argv[1]).execute('SELECT count(*) FROM plan_said').fetchone()[0])" "$log"
 }
 
