@@ -11,7 +11,7 @@ HOSTCC ?= $(CC)
 HOSTCFLAGS ?= -O1 -g
 INSTALL ?= install
 PKG_CONFIG ?= pkg-config
-VERSION := $(shell cat VERSION)
+VERSION := 1.0.0
 Q := $(if $(V),,@)
 
 # --- flags --------------------------------------------------------------------
@@ -112,7 +112,7 @@ $(LIBRARY): $(OBJECTS) $(GENERATED_OBJECTS)
 	$(Q)rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
-$(BUILD)/%.o: %.c Makefile VERSION
+$(BUILD)/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	@echo "  cc    $<"
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
@@ -203,14 +203,14 @@ $(BUILD)/docs/keys.md $(BUILD)/docs/configuration.md $(BUILD)/docs/commands.md: 
 	@mkdir -p $(@D)
 	$(Q)$(BUILD)/support/write_page $* >$@.new && mv $@.new $@
 
-# Likewise the manual, and what shells complete; they are kept in share/, so that an
+# Likewise the manual, and what shells complete; they are kept in docs/, so that an
 # installation for another machine has them.
 MANUAL := $(addprefix man/,stillroom.1 stillroom-log.5 stillroom-kitchen.5)
 COMPLETIONS := $(addprefix completion/stillroom.,bash zsh fish)
 PAGE_MAKERS := $(wildcard tests/docs/*.awk tests/docs/*.sh)
 MAKE_PAGE = STILLROOM='$(abspath $(PROGRAM))' SUPPORT='$(abspath $(BUILD)/support)' sh
 $(addprefix $(BUILD)/share/,$(MANUAL)): $(BUILD)/share/man/%: $(PAGE_MAKERS) $(PROGRAM) $(BUILD)/support/write_page \
-	docs-pages README.md CHANGELOG.md $(wildcard docs/*.md)
+	docs-pages README.md $(wildcard docs/*.md)
 	@mkdir -p $(@D)
 	$(Q)$(MAKE_PAGE) tests/docs/manual.sh $* >$@.new && mv $@.new $@
 $(addprefix $(BUILD)/share/,$(COMPLETIONS)): $(BUILD)/share/completion/stillroom.%: $(PAGE_MAKERS) $(PROGRAM)
@@ -227,13 +227,13 @@ $(BUILD)/docs/pictures/drawn: $(BUILD)/support/draw_pictures $(DAY) $(PICTURED)
 	$(Q)touch $@
 
 .PHONY: docs docs-run docs-pages pictures pictures-run
-docs: ## bring what is made in docs/ and share/ up to date: pages, JSON schema, manual, completion, pictures
+docs: ## bring what is made in docs/ up to date: pages, JSON schema, manual, completion, pictures
 	$(call deps_for,check)
 	+@$(AGAIN) docs-run pictures-run
 
 docs-run: docs-pages $(addprefix $(BUILD)/share/,$(MANUAL) $(COMPLETIONS))
 	@for made in $(MANUAL) $(COMPLETIONS); do \
-		cmp -s "$(BUILD)/share/$$made" "share/$$made" || { cp "$(BUILD)/share/$$made" "share/$$made" && echo "  docs  share/$$made"; }; done
+		cmp -s "$(BUILD)/share/$$made" "docs/$$made" || { cp "$(BUILD)/share/$$made" "docs/$$made" && echo "  docs  docs/$$made"; }; done
 
 docs-pages: $(MADE_PAGES)
 	@for made in $^; do \
@@ -386,11 +386,11 @@ lint-headers:
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
 
 lint-shell:
-	@shellcheck $(wildcard .ci/*) $(wildcard tests/*.sh tests/*/*.sh tests/*/*/*.sh)
+	@shellcheck $(filter-out .ci/debian,$(wildcard .ci/*)) $(wildcard tests/*.sh tests/*/*.sh tests/*/*/*.sh)
 
 lint-pages:
-	@mandoc -T lint $(wildcard share/man/*)
-	@desktop-file-validate share/applications/stillroom.desktop
+	@mandoc -T lint $(wildcard docs/man/*)
+	@desktop-file-validate docs/applications/stillroom.desktop
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O1 EXTRA_CFLAGS=-Werror
@@ -441,14 +441,14 @@ deps: ## find what the build and the tests need, install what is missing
 	@sh .ci/deps build check
 
 # As they stand here, so that what links to another finds it there.
-DOCS = README.md CHANGELOG.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.json docs/*/*.md docs/*/*.svg demo/*.kitchen)
+DOCS = README.md DEVELOPERS.md LICENSE $(wildcard docs/*.md docs/*.json docs/*/*.md docs/*/*.svg demo/*.kitchen)
 BINDIR = $(DESTDIR)$(PREFIX)/bin
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/stillroom
 DOC_FOLDERS = $(sort $(filter-out ./,$(dir $(DOCS))))
 BASHDIR ?= $(PREFIX)/share/bash-completion/completions
 ZSHDIR ?= $(PREFIX)/share/zsh/site-functions
 FISHDIR ?= $(PREFIX)/share/fish/vendor_completions.d
-# A file of share/ and where it goes.
+# A file of docs/ and where it goes.
 SHARED = $(foreach page,$(MANUAL),$(page):$(MANDIR)/man$(subst .,,$(suffix $(page)))/$(notdir $(page))) \
 	completion/stillroom.bash:$(BASHDIR)/stillroom completion/stillroom.zsh:$(ZSHDIR)/_stillroom \
 	completion/stillroom.fish:$(FISHDIR)/stillroom.fish \
@@ -460,7 +460,7 @@ install: $(PROGRAM) ## copy the program, its manual and documents under DESTDIR 
 	$(INSTALL) -m 755 '$(PROGRAM)' '$(BINDIR)/stillroom'
 	for d in $(DOCS); do $(INSTALL) -m 644 "$$d" '$(DOCDIR)'/"$$d" || exit 1; done
 	for s in $(SHARED); do to='$(DESTDIR)'"$${s#*:}"; \
-		$(INSTALL) -d "$${to%/*}" && $(INSTALL) -m 644 "share/$${s%%:*}" "$$to" || exit 1; done
+		$(INSTALL) -d "$${to%/*}" && $(INSTALL) -m 644 "docs/$${s%%:*}" "$$to" || exit 1; done
 
 uninstall: ## take out what install put there; logs are left alone
 	rm -f '$(BINDIR)/stillroom' $(foreach d,$(DOCS),'$(DOCDIR)/$(d)')

@@ -7,7 +7,7 @@ set -eu
 
 # Name, section and one line about it; the date is that of the version.
 begin() {
-	grep '^## ' CHANGELOG.md | head -n 1 | tr -d '()' | awk -v name="$1" -v section="$2" '
+	grep '^## ' docs/CHANGELOG.md | head -n 1 | tr -d '()' | awk -v name="$1" -v section="$2" '
 	BEGIN { split("January February March April May June July August September October November December", months) }
 	{
 		split($3, day, "-")
@@ -99,7 +99,7 @@ stillroom-log.5)
 	echo '.Sh TABLES'
 	echo "$tables" | pages
 	echo '.Sh COMPATIBILITY'
-	sed -n '/^From here on:$/,/^## /p' CHANGELOG.md | sed '$d' | pages
+	sed -n '/^From here on:$/,/^## /p' docs/CHANGELOG.md | sed '$d' | pages
 	printf '.Sh SEE ALSO\n.Xr stillroom 1 ,\n.Xr stillroom-kitchen 5\n'
 	;;
 stillroom-kitchen.5)

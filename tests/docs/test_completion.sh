@@ -30,7 +30,7 @@ same() {
 # offered WORD...: what bash completes the last word to, a line each, as when Tab is pressed.
 offered() {
 	# shellcheck disable=SC2016 # for bash
-	bash -c '. share/completion/stillroom.bash
+	bash -c '. docs/completion/stillroom.bash
 		[ "$(complete -p stillroom)" = "complete -F _stillroom stillroom" ] || exit 1
 		COMP_WORDS=(stillroom "$@") COMP_CWORD=$#
 		_stillroom
@@ -59,7 +59,7 @@ for word in - $(cat "$own/words"); do
 	same "bash: the options of $word"
 done
 cd "$own" || exit 1
-ln -s "$REPO/share" share
+ln -s "$REPO/docs" docs
 touch kitchen.one kitchen.two
 printf '%s\n' kitchen.one kitchen.two >"$own/wanted"
 for before in 'setup' '-f' 'rehearse --kitchen' 'labels -o' 'backup' 'import csv'; do
@@ -84,17 +84,17 @@ while IFS='	' read -r what word letter name _; do
 	[ "$what" = command ] || fish="$fish$([ "$letter" = - ] || echo " -s $letter") -l $name "
 	if [ "$what" = option ] && [ "$word" != - ]; then
 		awk -v head="		$word)" '$0 == head { inside = 1 } inside { print } / ;;$/ { inside = 0 }' \
-			share/completion/stillroom.zsh >"$own/part"
+			docs/completion/stillroom.zsh >"$own/part"
 	else
-		cp share/completion/stillroom.zsh "$own/part"
+		cp docs/completion/stillroom.zsh "$own/part"
 	fi
 	if grep -qF -e "$zsh" "$own/part"; then good=$((good + 1)); else bad=$((bad + 1)) && echo "failed: zsh: $word $name"; fi
-	if grep -qF -e "$fish" share/completion/stillroom.fish; then good=$((good + 1)); else bad=$((bad + 1)) && echo "failed: fish: $word $name"; fi
+	if grep -qF -e "$fish" docs/completion/stillroom.fish; then good=$((good + 1)); else bad=$((bad + 1)) && echo "failed: fish: $word $name"; fi
 done <"$own/list"
 
 for shell in bash zsh fish; do
 	command -v "$shell" >/dev/null 2>&1 || continue
-	if "$shell" -n "share/completion/stillroom.$shell" >"$own/said" 2>&1; then
+	if "$shell" -n "docs/completion/stillroom.$shell" >"$own/said" 2>&1; then
 		good=$((good + 1))
 	else
 		bad=$((bad + 1))

@@ -19,7 +19,7 @@ fail() {
 
 # has PAGE LINE: the page has that line, whole.
 has() {
-	if grep -qxF -e "$2" "share/man/$1"; then pass; else fail "$1 has no line: $2"; fi
+	if grep -qxF -e "$2" "docs/man/$1"; then pass; else fail "$1 has no line: $2"; fi
 }
 
 # counted "what" LEAST FILE: enough lines were looked for.
@@ -41,7 +41,7 @@ while IFS="$tab" read -r what word letter name value _; do
 		esac
 		line=".It $([ "$letter" = - ] || echo "Fl $letter , ")Fl \\-$name$([ "$value" = - ] || echo " Ar $value")"
 		head=".Ss $([ "$word" = - ] && echo "The board" || echo "$word")"
-		awk -v head="$head" '/^\.S[sh] / { inside = $0 == head; next } inside' share/man/stillroom.1 >"$own/part"
+		awk -v head="$head" '/^\.S[sh] / { inside = $0 == head; next } inside' docs/man/stillroom.1 >"$own/part"
 		if grep -qxF -e "$line" "$own/part"; then pass; else fail "stillroom.1, $word: $line"; fi
 		;;
 	esac
@@ -57,7 +57,7 @@ rows() {
 all_of() {
 	rows "$2" >"$own/cells"
 	counted "rows of $2" "$3" "$own/cells"
-	sed -n 's/^\.It "\(.*\)"$/\1/p' "share/man/$1" | sed -e 's/\\f[BR]//g' -e 's/\\(dq/"/g' -e 's/\\-/-/g' -e 's/\\e/\\/g' \
+	sed -n 's/^\.It "\(.*\)"$/\1/p' "docs/man/$1" | sed -e 's/\\f[BR]//g' -e 's/\\(dq/"/g' -e 's/\\-/-/g' -e 's/\\e/\\/g' \
 		| sort -u >"$own/tags"
 	comm -23 "$own/cells" "$own/tags" >"$own/missing"
 	if [ -s "$own/missing" ]; then fail "$1 lacks of $2: $(cat "$own/missing")"; else pass; fi
@@ -74,11 +74,11 @@ while IFS= read -r table; do has stillroom-log.5 "$table"; done <"$own/tables"
 for page in stillroom.1 stillroom-log.5 stillroom-kitchen.5; do
 	has "$page" ".Nm ${page%.*}"
 	for other in stillroom:1 stillroom-log:5 stillroom-kitchen:5; do
-		[ "$page" = "${other%:*}.${other#*:}" ] || grep -q "^\.Xr ${other%:*} ${other#*:}" "share/man/$page" || fail "$page does not name $other"
+		[ "$page" = "${other%:*}.${other#*:}" ] || grep -q "^\.Xr ${other%:*} ${other#*:}" "docs/man/$page" || fail "$page does not name $other"
 	done
 	# Nothing of Markdown is left, and no request that a word made by chance.
-	if grep -nE '`|\]\(|\*\*|^\|' "share/man/$page"; then fail "$page has marks of a page of docs/"; else pass; fi
-	if grep -nE "^'|^\\.[^A-Z]" "share/man/$page" | grep -v '^1:'; then fail "$page has a line that is no text"; else pass; fi
+	if grep -nE '`|\]\(|\*\*|^\|' "docs/man/$page"; then fail "$page has marks of a page of docs/"; else pass; fi
+	if grep -nE "^'|^\\.[^A-Z]" "docs/man/$page" | grep -v '^1:'; then fail "$page has a line that is no text"; else pass; fi
 done
 echo "$good passed, $bad failed"
 [ "$bad" -eq 0 ]

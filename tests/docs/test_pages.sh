@@ -36,11 +36,11 @@ done
 # The manual and what shells complete.
 for name in stillroom.1 stillroom-log.5 stillroom-kitchen.5; do
 	sh tests/docs/manual.sh "$name" >"$fresh/$name"
-	page "$name" share/man
+	page "$name" docs/man
 done
 for shell in bash zsh fish; do
 	sh tests/docs/completion.sh "$shell" >"$fresh/stillroom.$shell"
-	page "stillroom.$shell" share/completion
+	page "stillroom.$shell" docs/completion
 done
 
 # Each of the views has its section, and each command.

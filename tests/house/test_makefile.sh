@@ -70,7 +70,7 @@ says 'MANDIR' ' man/stillroom-log\.5:/manuals/man5/stillroom-log\.5 '
 for file in bin/stillroom share/man/man1/stillroom.1 share/man/man5/stillroom-log.5 share/man/man5/stillroom-kitchen.5 \
 	share/bash-completion/completions/stillroom share/zsh/site-functions/_stillroom \
 	share/fish/vendor_completions.d/stillroom.fish share/applications/stillroom.desktop \
-	share/doc/stillroom/README.md share/doc/stillroom/CHANGELOG.md; do
+	share/doc/stillroom/README.md share/doc/stillroom/docs/CHANGELOG.md; do
 	if [ -s "$own/stage/usr/$file" ]; then
 		good=$((good + 1))
 	else
@@ -83,16 +83,16 @@ says 'the desktop entry opens a terminal' '^Terminal=true$'
 says 'the desktop entry starts the program' '^Exec=stillroom$'
 
 # One version: the program says it, and the newest change is about it.
-version=$(cat VERSION)
+version=$(sed -n 's/^VERSION := //p' Makefile)
 "$STILLROOM" --version >"$own/plan"
 says 'stillroom --version' "^stillroom $version\$"
-grep '^## ' CHANGELOG.md | head -n 1 >"$own/plan"
-says 'the head of CHANGELOG.md' "^## $version \([0-9-]{10}\)\$"
-head -n 1 debian/changelog >"$own/plan"
-says 'the head of debian/changelog' "^stillroom \\($version\\) "
-sed -n 's/^ -- .*  //p' debian/changelog | head -n 1 | TZ=UTC xargs -d '\n' -I WHEN date -d WHEN +%F >"$own/when"
-grep '^## ' CHANGELOG.md | head -n 1 >"$own/plan"
-says 'the day of debian/changelog' "\\($(cat "$own/when")\\)\$"
+grep '^## ' docs/CHANGELOG.md | head -n 1 >"$own/plan"
+says 'the head of docs/CHANGELOG.md' "^## $version \([0-9-]{10}\)\$"
+head -n 1 .ci/debian/changelog >"$own/plan"
+says 'the head of .ci/debian/changelog' "^stillroom \\($version\\) "
+sed -n 's/^ -- .*  //p' .ci/debian/changelog | head -n 1 | TZ=UTC xargs -d '\n' -I WHEN date -d WHEN +%F >"$own/when"
+grep '^## ' docs/CHANGELOG.md | head -n 1 >"$own/plan"
+says 'the day of .ci/debian/changelog' "\\($(cat "$own/when")\\)\$"
 
 echo "$good passed, $bad failed"
 [ "$bad" -eq 0 ]

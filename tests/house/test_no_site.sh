@@ -60,7 +60,7 @@ else
 	echo "failed: $STILLROOM has none of its own words"
 fi
 cd "$REPO" || exit 1
-for where in README.md DEVELOPERS.md CHANGELOG.md share docs schema demo src tests; do
+for where in README.md DEVELOPERS.md docs schema demo src tests; do
 	find "$where" -type f >"$tree/files"
 	if [ -s "$tree/files" ]; then
 		# shellcheck disable=SC2046 # no blank in a name of the repository
