@@ -389,7 +389,7 @@ lint-shell:
 	@shellcheck $(filter-out .ci/debian,$(wildcard .ci/*)) $(wildcard tests/*.sh tests/*/*.sh tests/*/*/*.sh)
 
 lint-pages:
-	@mandoc -T lint $(wildcard docs/man/*)
+	@! mandoc -T lint $(wildcard docs/man/*) 2>&1 | grep -v 'not found: Xr stillroom' # pages that are not installed here
 	@desktop-file-validate docs/applications/stillroom.desktop
 
 lint-gcc:
