@@ -343,12 +343,6 @@ static bool take_acid(struct desk *desk, int n)
 	return true;
 }
 
-static void usual_vinegar(const struct desk *desk, struct text *text)
-{
-	(void)desk;
-	text_add(text, "5");
-}
-
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
 	card_of(desk)->order.vinegar_tenths = desk_vinegar(desk, text);
@@ -494,7 +488,7 @@ static const struct question questions[] = {
 	                   .name = "vinegar",
 	                   .asks = "Vinegar, percent on its label:",
 	                   .asked = asks_vinegar,
-	                   .text = usual_vinegar,
+	                   .text = vinegar_offered,
 	                   .typed = vinegar_typed },
 	[IS_READY] = { .kind = ASK_LAST,
 	               .name = "ready",

@@ -220,12 +220,6 @@ static bool at_acid_in_jar(const struct desk *desk)
 	return at_acid(desk) && card_of(desk)->asked.in_jar;
 }
 
-static void usual_vinegar(const struct desk *desk, struct text *text)
-{
-	(void)desk;
-	text_add(text, "5");
-}
-
 static bool vinegar_typed(struct desk *desk, const char *text)
 {
 	card_of(desk)->vinegar_tenths = desk_vinegar(desk, text);
@@ -399,7 +393,7 @@ static const struct question questions[] = {
 	                   .name = "vinegar",
 	                   .asks = "Vinegar, percent on its label:",
 	                   .asked = asks_vinegar,
-	                   .text = usual_vinegar,
+	                   .text = vinegar_offered,
 	                   .typed = vinegar_typed },
 	[IS_READY] = { .kind = ASK_LAST, .name = "ready", .asks = "Space writes them down.", .take = take_all },
 };

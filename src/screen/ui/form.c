@@ -117,18 +117,20 @@ static bool goes_without_saying(const struct desk *desk, const struct question *
 
 void form_on(struct desk *desk, struct form *form)
 {
-	const struct question *question = form_question(form);
+	const struct question *question = form_question(form) + 1;
+	const struct question *end = form->questions + form->count;
 
-	do {
-		if (++question == form->questions + form->count) {
-			if (form->end != NULL)
-				form->end(desk);
-			return;
-		}
-		if (question->passes && form_asks(desk, question) && question->count(desk) == 1)
-			(void)question->take(desk, 0);
-	} while (!form_asks(desk, question) || goes_without_saying(desk, question));
-	form_to(desk, form, question);
+	for (; question < end; question++) {
+		if (!form_asks(desk, question))
+			continue;
+		if (!goes_without_saying(desk, question))
+			break;
+		(void)question->take(desk, 0);
+	}
+	if (question < end)
+		form_to(desk, form, question);
+	else if (form->end != NULL)
+		form->end(desk);
 }
 
 void form_begin(struct desk *desk, struct form *form, const struct question *questions, size_t count,
