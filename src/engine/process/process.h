@@ -118,6 +118,9 @@ bool process_find(const struct process_query *query, struct process *out, struct
 /* Has the food, by its name in the tables, an offered row in any canner? */
 bool process_is_offered(const char *food);
 
+/* Has the food, by its name in the tables, a row that the method can carry out? */
+bool process_has_food(enum method method, const char *food);
+
 /* Walk the tables by name, for pickers: foods that have at least one offered
  * row for the method, then packs of a food.  Give NULL to start; NULL at end. */
 const char *process_next_food(enum method method, const char *after);

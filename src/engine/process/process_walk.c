@@ -50,9 +50,9 @@ static bool row_usable(const struct process_row *row, enum method method)
 	       (method != METHOD_STEAM || row->minutes <= STEAM_HOLD_MAX_MINUTES);
 }
 
-static bool food_usable(const char *food, enum method method)
+bool process_has_food(enum method method, const char *food)
 {
-	for (size_t i = 0; i < process_row_count; i++) {
+	for (size_t i = 0; food != NULL && i < process_row_count; i++) {
 		if (row_usable(&process_rows[i], method) && strcmp(process_rows[i].food, food) == 0)
 			return true;
 	}
@@ -75,17 +75,14 @@ static bool row_is_of(const struct process_row *row, const char *food, const cha
 
 const char *process_next_food(enum method method, const char *after)
 {
-	bool past = after == NULL;
+	size_t at = 0;
 
-	for (size_t i = 0; i < process_row_count; i++) {
-		const char *food = process_rows[i].food;
-
-		if (!row_begins_food(i))
-			continue;
-		if (past && food_usable(food, method))
-			return food;
-		if (!past)
-			past = text_same_name(food, after);
+	while (after != NULL && at < process_row_count && !text_same_name(process_rows[at].food, after))
+		at++;
+	/* On from there: that no food ahead of it is asked about again keeps the walk short. */
+	for (size_t i = after == NULL ? 0 : at + 1; i < process_row_count; i++) {
+		if (row_begins_food(i) && process_has_food(method, process_rows[i].food))
+			return process_rows[i].food;
 	}
 	return NULL;
 }

@@ -63,16 +63,6 @@ static const struct strip *canner(const struct desk *desk)
 
 /* --- what can be chosen ------------------------------------------------------------ */
 
-static bool food_usable(enum method method, const char *food)
-{
-	const char *at = NULL;
-
-	while ((at = process_next_food(method, at)) != NULL)
-		if (strcmp(at, food) == 0)
-			return true;
-	return false;
-}
-
 static void add_product(struct start_card *card, const char *name, const char *food, const char *caution)
 {
 	if (card->product_count == START_PRODUCTS_MAX)
@@ -93,7 +83,7 @@ static void list_products(struct start_card *card)
 
 	card->product_count = 0;
 	for (size_t i = 0; i < product_count; i++)
-		if (food_usable(card->method, products[i].food))
+		if (process_has_food(card->method, products[i].food))
 			add_product(card, products[i].name, products[i].food, products[i].caution);
 	while ((food = process_next_food(card->method, food)) != NULL)
 		add_product(card, food, food, "");

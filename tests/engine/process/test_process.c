@@ -439,6 +439,7 @@ START_TEST(the_pickers_walk_only_what_can_be_made)
 			int packs = 0;
 
 			ck_assert(process_acidity(food, &acidity));
+			ck_assert_msg(process_has_food(method, food), "%s", food);
 			ck_assert(method_has_pressure(method) || acidity != ACIDITY_LOW_ACID);
 			while ((pack = process_next_pack(food, method, pack)) != NULL) {
 				ck_assert_int_lt(packs++, 5);
@@ -451,6 +452,9 @@ START_TEST(the_pickers_walk_only_what_can_be_made)
 	}
 	ck_assert_ptr_null(process_next_food(METHOD_STEAM, "no such food"));
 	ck_assert_ptr_null(process_next_pack("no such food", METHOD_STEAM, NULL));
+	ck_assert(!process_has_food(METHOD_STEAM, "no such food"));
+	ck_assert(!process_has_food(METHOD_BOILING_WATER, "asparagus")); /* low-acid: pressure alone */
+	ck_assert(process_has_food(METHOD_WEIGHTED_GAUGE, "asparagus"));
 }
 END_TEST
 
