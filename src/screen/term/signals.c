@@ -35,6 +35,11 @@ static const int unheeded[] = {
 #endif
 };
 #define REALTIME_MAX 64
+#ifdef SIGRTMIN
+#define FIRST_REALTIME SIGRTMIN
+#else
+#define FIRST_REALTIME 0 /* macOS has none */
+#endif
 
 /* State that a handler must reach and no argument can carry to it. */
 static volatile sig_atomic_t flagged[ARRAY_COUNT(watched)];
@@ -115,9 +120,13 @@ static void catch_watched(void)
 
 static int realtime_count(void)
 {
+#ifdef SIGRTMIN
 	int count = SIGRTMAX - SIGRTMIN + 1;
 
 	return count < REALTIME_MAX ? count : REALTIME_MAX;
+#else
+	return 0;
+#endif
 }
 
 static void ignore_others(void)
@@ -128,7 +137,7 @@ static void ignore_others(void)
 	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
 		sigaction(unheeded[i], &ignore, NULL);
 	for (int i = 0; i < realtime_count(); i++)
-		sigaction(SIGRTMIN + i, &ignore, NULL);
+		sigaction(FIRST_REALTIME + i, &ignore, NULL);
 }
 
 void signals_remember(void)
@@ -140,7 +149,7 @@ void signals_remember(void)
 	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
 		sigaction(unheeded[i], NULL, &ignored_before[i]);
 	for (int i = 0; i < realtime_count(); i++)
-		sigaction(SIGRTMIN + i, NULL, &realtime_before[i]);
+		sigaction(FIRST_REALTIME + i, NULL, &realtime_before[i]);
 	remembered = true;
 }
 
@@ -153,7 +162,7 @@ static void put_back(void)
 	for (size_t i = 0; i < ARRAY_COUNT(unheeded); i++)
 		sigaction(unheeded[i], &ignored_before[i], NULL);
 	for (int i = 0; i < realtime_count(); i++)
-		sigaction(SIGRTMIN + i, &realtime_before[i], NULL);
+		sigaction(FIRST_REALTIME + i, &realtime_before[i], NULL);
 	remembered = false;
 }
 
