@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
+#include <utmpx.h>
 
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
@@ -47,19 +48,41 @@ static void read_system(void *state, struct moment *now)
 	text_copy(now->boot, sizeof(now->boot), clock->boot);
 }
 
-/* Linux makes a random identity once per boot (random(4)).  Without one, every
- * start of the program counts as a new boot: the wall clock serves, and says so. */
-static void read_boot(char *boot, size_t size)
+/* Linux makes a random identity once per boot (random(4)). */
+static void boot_of_kernel(char *boot, size_t size)
 {
 	FILE *file = fopen("/proc/sys/kernel/random/boot_id", "re");
 
 	boot[0] = '\0';
-	if (file != NULL) {
-		if (fgets(boot, (int)size, file) == NULL)
-			boot[0] = '\0';
-		(void)fclose(file);
-	}
+	if (file == NULL)
+		return;
+	if (fgets(boot, (int)size, file) == NULL)
+		boot[0] = '\0';
+	(void)fclose(file);
 	boot[strcspn(boot, "\n")] = '\0';
+}
+
+void clock_boot_of_record(char *boot, size_t size)
+{
+	struct utmpx wanted = { .ut_type = BOOT_TIME };
+	const struct utmpx *found;
+
+	boot[0] = '\0';
+	setutxent();
+	found = getutxid(&wanted);
+	if (found != NULL)
+		(void)snprintf(boot, size, "boot-%lld.%06ld", (long long)found->ut_tv.tv_sec,
+		               (long)found->ut_tv.tv_usec);
+	endutxent();
+}
+
+/* Without either, every start of the program counts as a new boot: the wall clock serves,
+ * and says so. */
+static void read_boot(char *boot, size_t size)
+{
+	boot_of_kernel(boot, size);
+	if (boot[0] == '\0')
+		clock_boot_of_record(boot, size);
 	if (boot[0] == '\0')
 		(void)snprintf(boot, size, "start-%lld", (long long)read_ms(CLOCK_REALTIME));
 }

@@ -25,9 +25,15 @@ struct moment clock_now(const struct clock *clock);
  * waits of the program itself, in practice too. */
 int64_t clock_awake_ms(void);
 
+/* This boot where the kernel has no name for it: the time the system wrote down when it
+ * started, once (getutxid(3), BOOT_TIME; POSIX.1, <utmpx.h>).  Unlike a time reckoned from the
+ * two clocks it stays as it is when the wall clock is set.  "": nothing is written down. */
+void clock_boot_of_record(char *boot, size_t size);
+
 /* The computer's own clocks: CLOCK_REALTIME, CLOCK_BOOTTIME (CLOCK_MONOTONIC
- * where there is none) and the kernel's boot identity.  `state` is filled in
- * once and must outlive the clock. */
+ * where there is none; there it goes on through sleep: FreeBSD, macOS) and the kernel's boot
+ * identity, or the system's record of the boot.  `state` is filled in once and must outlive
+ * the clock. */
 struct system_clock {
 	char boot[BOOT_ID_MAX];
 };

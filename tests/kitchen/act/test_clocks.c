@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
+#include <utmpx.h>
 
 #include "kitchen/canner/canner.h"
 #include "kitchen/file/open_day.h"
@@ -281,6 +282,42 @@ END_TEST
 
 /* --- the computer's own clock ----------------------------------------------------------- */
 
+/* What the system wrote down when it started; these stand in for its own (getutxid(3)). */
+static struct utmpx written;
+static bool is_written;
+
+void setutxent(void)
+{
+}
+
+void endutxent(void)
+{
+}
+
+struct utmpx *getutxid(const struct utmpx *wanted)
+{
+	return is_written && wanted->ut_type == BOOT_TIME ? &written : NULL;
+}
+
+START_TEST(where_the_kernel_names_no_boot_the_systems_record_of_it_does)
+{
+	char boot[BOOT_ID_MAX];
+	char again[BOOT_ID_MAX];
+
+	written.ut_tv.tv_sec = 1789372800;
+	written.ut_tv.tv_usec = 1234;
+	is_written = true;
+	clock_boot_of_record(boot, sizeof(boot));
+	ck_assert_str_eq(boot, "boot-1789372800.001234");
+	written.ut_tv.tv_sec += 3600; /* started once more */
+	clock_boot_of_record(again, sizeof(again));
+	ck_assert_str_ne(again, boot);
+	is_written = false;
+	clock_boot_of_record(again, sizeof(again));
+	ck_assert_str_eq(again, "");
+}
+END_TEST
+
 START_TEST(the_computers_clock_names_its_boot_and_moves_on)
 {
 	struct system_clock state;
@@ -519,6 +556,7 @@ static const struct listed_test listed[] = {
 	TEST(a_clock_that_was_set_ends_the_stop_by_itself),
 	TEST(two_restarts_count_from_the_first_stamp),
 	TEST(a_boot_nobody_can_name_counts_by_the_wall_clock),
+	TEST(where_the_kernel_names_no_boot_the_systems_record_of_it_does),
 	TEST(the_computers_clock_names_its_boot_and_moves_on),
 	TEST(a_practice_clock_goes_on_at_its_speed_when_opened_again),
 	TEST(a_hold_in_practice_is_the_same_after_opening_again),
