@@ -12,6 +12,7 @@
 #include <unistd.h>
 
 #include "base/text.h"
+#include "kitchen/board/clock.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/file/upkeep.h"
@@ -48,7 +49,7 @@ struct loop {
 static void take_time(struct loop *loop)
 {
 	loop->desk.now = kitchen_now(loop->desk.kitchen);
-	loop->desk.awake_ms = wake_now_ms();
+	loop->desk.awake_ms = clock_awake_ms();
 }
 
 /* --- keys ------------------------------------------------------------------------ */
@@ -272,10 +273,10 @@ static void handle(struct loop *loop, const struct terminal_input *input)
  * else than a tick of ours. */
 static bool search_plan(struct loop *loop, struct terminal_input *input)
 {
-	int64_t until = wake_now_ms() + FRAME_MIN_MS;
+	int64_t until = clock_awake_ms() + FRAME_MIN_MS;
 
 	while (loop->desk.alarm == ALARM_NONE && kitchen_plan_searching(loop->desk.kitchen)) {
-		int64_t now = wake_now_ms();
+		int64_t now = clock_awake_ms();
 
 		(void)wake_at_awake_ms(loop->wake, now + 1);
 		terminal_wait(loop->terminal, loop->wake, input);

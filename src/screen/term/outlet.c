@@ -13,6 +13,7 @@
 #include <unistd.h>
 
 #include "kitchen/board/board.h"
+#include "kitchen/board/clock.h"
 #include "screen/term/wake.h"
 
 #define NAME_BYTES 256
@@ -188,10 +189,10 @@ bool outlet_send(struct outlet *outlet)
 void outlet_send_within(struct outlet *outlet, int ms)
 {
 	struct pollfd fd = { .fd = outlet->out, .events = POLLOUT };
-	int64_t end = wake_now_ms() + ms;
+	int64_t end = clock_awake_ms() + ms;
 
 	while (!outlet_send(outlet)) {
-		int64_t left = end - wake_now_ms();
+		int64_t left = end - clock_awake_ms();
 		if (left <= 0)
 			return;
 		(void)poll(&fd, 1, (int)left);

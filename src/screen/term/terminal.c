@@ -17,6 +17,7 @@
 #include <termios.h>
 #include <unistd.h>
 
+#include "kitchen/board/clock.h"
 #include "kitchen/stock/ahead.h"
 #include "screen/term/description.h"
 #include "screen/term/role.h"
@@ -386,7 +387,7 @@ static bool finish_paste(struct terminal *terminal, bool ended, struct terminal_
 static bool take_paste(struct terminal *terminal, struct terminal_input *out)
 {
 	for (int i = 0; i < PASTE_AT_ONCE; i++) {
-		int64_t now_ms = wake_now_ms();
+		int64_t now_ms = clock_awake_ms();
 		bool lost = paste_is_lost(&terminal->paste, now_ms);
 		int value = wgetch(terminal->keys);
 
@@ -419,7 +420,7 @@ static bool take_key(struct terminal *terminal, struct terminal_input *out)
 		if (value == KEY_RESIZE || value == KEY_PASTE_ENDS)
 			continue; /* the echo of our own resizeterm(); an end without a beginning */
 		if (value == KEY_PASTE_BEGINS) {
-			paste_begin(&terminal->paste, wake_now_ms());
+			paste_begin(&terminal->paste, clock_awake_ms());
 			continue;
 		}
 		if (value > 0xff) {

@@ -3,6 +3,7 @@
  */
 #include "screen/term/wake.h"
 
+#include "kitchen/board/clock.h"
 #include <errno.h>
 #include <limits.h>
 #include <stdlib.h>
@@ -12,7 +13,6 @@
 
 #if defined(__linux__) && !defined(WAKE_PORTABLE)
 #define WAKE_TIMERFD 1
-#include "kitchen/board/clock.h"
 #include <sys/timerfd.h>
 #else
 #define WAKE_TIMERFD 0
@@ -38,15 +38,6 @@ static int64_t clock_ms(clockid_t clock)
 	if (clock_gettime(clock, &now) != 0)
 		return 0;
 	return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
-int64_t wake_now_ms(void)
-{
-#ifdef CLOCK_BOOTTIME
-	return clock_ms(CLOCK_BOOTTIME);
-#else
-	return clock_ms(CLOCK_MONOTONIC);
-#endif
 }
 
 int wake_timeout_between(int64_t now_ms, int64_t at_ms)
@@ -139,7 +130,7 @@ static bool timers_cancelled(const struct wake *wake)
 
 static void remember_clocks(struct wake *wake)
 {
-	wake->awake_ms = wake_now_ms();
+	wake->awake_ms = clock_awake_ms();
 	wake->wall_ms = clock_ms(CLOCK_REALTIME);
 }
 
@@ -219,12 +210,12 @@ int wake_timeout_ms(const struct wake *wake)
 {
 	if (WAKE_TIMERFD)
 		return -1;
-	return wake_timeout_between(wake_now_ms(), wake->at_ms);
+	return wake_timeout_between(clock_awake_ms(), wake->at_ms);
 }
 
 static void look_for_step(struct wake *wake, struct wake_news *news)
 {
-	int64_t step = wake_step_between(wake->wall_ms, wake->awake_ms, clock_ms(CLOCK_REALTIME), wake_now_ms());
+	int64_t step = wake_step_between(wake->wall_ms, wake->awake_ms, clock_ms(CLOCK_REALTIME), clock_awake_ms());
 
 	/* The kernel also cancels after a suspend; that is no step. */
 	if (step > -WAKE_STEP_MS && step < WAKE_STEP_MS)
@@ -240,7 +231,7 @@ struct wake_news wake_read(struct wake *wake)
 
 	/* The clock decides, not the descriptor, which may become readable a moment
 	 * after its time; arming for never empties it. */
-	if (wake->at_ms != WAKE_NEVER && wake_now_ms() >= wake->at_ms) {
+	if (wake->at_ms != WAKE_NEVER && clock_awake_ms() >= wake->at_ms) {
 		news.due = true;
 		wake->at_ms = WAKE_NEVER;
 		timers_arm(wake);

@@ -44,9 +44,6 @@ struct wake_news {
 bool wake_open(struct wake **out, struct fault *fault);
 void wake_close(struct wake *wake); /* NULL is harmless */
 
-/* The awake clock this object goes by, in milliseconds. */
-int64_t wake_now_ms(void);
-
 /* Wake once at this awake time, replacing the one before; a time already past
  * wakes at once; WAKE_NEVER disarms.  False when the system refused. */
 bool wake_at_awake_ms(struct wake *wake, int64_t awake_ms);

@@ -28,6 +28,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "kitchen/board/clock.h"
 #include "screen/term/digits.h"
 #include "screen/term/terminal.h"
 #include "screen/term/wake.h"
@@ -94,7 +95,7 @@ static bool harness_key(struct terminal *terminal, struct wake *wake, const stru
 	case 'e': exit(7);
 	case 'b': terminal_bell(terminal); return true;
 	case 'd': report("delay %d\n", get_escdelay()); return true;
-	case 'w': wake_at_awake_ms(wake, wake_now_ms() + 50); return true;
+	case 'w': wake_at_awake_ms(wake, clock_awake_ms() + 50); return true;
 	case 'n': wake_at_awake_ms(wake, 0); return true;
 	default: return true;
 	}
@@ -131,11 +132,11 @@ static bool harness_event(struct terminal *terminal, struct wake *wake, const st
 static void harness_after_gone(struct terminal *terminal, struct wake *wake)
 {
 	struct terminal_input in;
-	int64_t from = wake_now_ms();
+	int64_t from = clock_awake_ms();
 
 	for (int i = 0; i < 3; i++)
 		terminal_wait(terminal, wake, &in);
-	report("waited %s\n", wake_now_ms() - from >= 600 ? "long" : "short");
+	report("waited %s\n", clock_awake_ms() - from >= 600 ? "long" : "short");
 }
 
 #define SIGNALS 65 /* numbers 1 to 64 */

@@ -5,6 +5,7 @@
 #include <check.h>
 #include <poll.h>
 
+#include "kitchen/board/clock.h"
 #include "screen/term/wake.h"
 #include "support/tests.h"
 
@@ -37,12 +38,12 @@ static bool sleep_on(int limit_ms)
 
 START_TEST(wakes_once_and_not_early)
 {
-	int64_t at = wake_now_ms() + 60;
+	int64_t at = clock_awake_ms() + 60;
 
 	ck_assert(wake_at_awake_ms(wake, at));
 	ck_assert(!wake_read(wake).due);
 	ck_assert(sleep_on(5000));
-	ck_assert_int_ge(wake_now_ms(), at);
+	ck_assert_int_ge(clock_awake_ms(), at);
 	ck_assert(wake_read(wake).due);
 	ck_assert(!wake_read(wake).due);
 	ck_assert(!sleep_on(30));
@@ -63,8 +64,8 @@ END_TEST
 
 START_TEST(a_new_time_replaces_the_old_one)
 {
-	ck_assert(wake_at_awake_ms(wake, wake_now_ms() + 20));
-	ck_assert(wake_at_awake_ms(wake, wake_now_ms() + 60000));
+	ck_assert(wake_at_awake_ms(wake, clock_awake_ms() + 20));
+	ck_assert(wake_at_awake_ms(wake, clock_awake_ms() + 60000));
 	ck_assert(!sleep_on(60));
 	ck_assert(!wake_read(wake).due);
 }
@@ -72,7 +73,7 @@ END_TEST
 
 START_TEST(never_disarms)
 {
-	ck_assert(wake_at_awake_ms(wake, wake_now_ms() + 20));
+	ck_assert(wake_at_awake_ms(wake, clock_awake_ms() + 20));
 	ck_assert(wake_at_awake_ms(wake, WAKE_NEVER));
 	ck_assert(!sleep_on(60));
 	ck_assert(!wake_read(wake).due);
