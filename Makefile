@@ -21,6 +21,10 @@ WARN := -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wundef -Wformat=2 -Wstri
 CFLAGS ?= -O2 -g
 # Time and file sizes have 64 bits on machines of 32, too.
 STD := -std=c17 -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE -D_FILE_OFFSET_BITS=64 -D_TIME_BITS=64
+# There the two macros above hide what POSIX does not have: SIGWINCH, struct winsize.
+ifneq ($(shell uname -s),Linux)
+STD += -D__BSD_VISIBLE=1 -D_DARWIN_C_SOURCE
+endif
 # No path of the machine that builds stands in what is built.
 PATHS := -ffile-prefix-map='$(CURDIR)'=.
 # Only the log uses the session extension; these macros open its declarations.
@@ -394,8 +398,10 @@ lint-pages:
 
 lint-gcc:
 	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-gcc' CC=gcc TEST_O=-O1 EXTRA_CFLAGS=-Werror
+# What clang warns of does not depend on how it optimizes; gcc's warnings do.
 lint-clang:
-	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-clang' CC=clang TEST_O=-O1 EXTRA_CFLAGS=-Werror
+	+@$(MAKE) --no-print-directory everything BUILD='$(BUILD)/lint-clang' CC=clang CFLAGS='-O0 -g' TEST_O=-O0 \
+		EXTRA_CFLAGS=-Werror
 
 # A stamp a file, so that a second lint only looks at what has changed.
 TIDY_SOURCES = $(SOURCES) $(wildcard src/main.c src/bake/*.c) $(SUPPORT) $(UNIT_TESTS) \
