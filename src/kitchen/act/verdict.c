@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/load_record.h"
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
@@ -27,16 +28,9 @@
 struct record {
 	struct log *log;
 	const struct log_house *house;
-	struct log_load load;
-	struct log_station station;
-	struct log_jar *jars;
-	size_t jar_count;
+	struct load_record of;
 	int64_t pot_lot[JARS_MAX]; /* of each jar: the lot of its batch, or its own */
 	int sheet_minutes[JARS_MAX];
-	struct log_phase *phases;
-	size_t phase_count;
-	struct log_mark *marks; /* of the load */
-	size_t mark_count;
 	struct lot_record {
 		struct log_lot lot;
 		struct log_mark *marks;
@@ -59,6 +53,7 @@ static const struct lot_record *lot_of(const struct record *record, int64_t lot_
 
 static bool read_lot(struct record *record, int64_t lot_id, struct fault *fault)
 {
+	const struct load_lot *in = load_record_lot(&record->of, lot_id);
 	struct lot_record *lot;
 
 	if (lot_of(record, lot_id) != NULL)
@@ -66,7 +61,9 @@ static bool read_lot(struct record *record, int64_t lot_id, struct fault *fault)
 	if (record->lot_count == LOTS_MAX)
 		return fault_set(fault, FAULT_REFUSED, "A load holds jars of %d lots at most.", LOTS_MAX);
 	lot = &record->lots[record->lot_count++];
-	return log_lot_get(record->log, lot_id, &lot->lot, fault) &&
+	if (in != NULL)
+		lot->lot = in->row;
+	return (in != NULL || log_lot_get(record->log, lot_id, &lot->lot, fault)) &&
 	       log_marks_of_lot(record->log, lot_id, &lot->marks, &lot->mark_count, fault);
 }
 
@@ -88,8 +85,8 @@ static bool read_lots(struct record *record, struct fault *fault)
 {
 	struct log_batch batch = { 0 };
 
-	for (size_t i = 0; i < record->jar_count; i++) {
-		const struct log_jar *jar = &record->jars[i];
+	for (size_t i = 0; i < record->of.jar_count; i++) {
+		const struct log_jar *jar = &record->of.jars[i];
 
 		if (jar->batch_id != batch.id && jar->batch_id != 0 &&
 		    !log_batch_get(record->log, jar->batch_id, &batch, fault))
@@ -106,15 +103,9 @@ static bool read_lots(struct record *record, struct fault *fault)
 
 static bool read_record(struct record *record, int64_t load_id, struct fault *fault)
 {
-	struct log_subject subject = { SUBJECT_LOAD, load_id };
-
-	return log_load_get(record->log, load_id, &record->load, fault) &&
-	       log_station_get(record->log, record->load.station_id, &record->station, fault) &&
-	       log_jars(record->log, load_id, &record->jars, &record->jar_count, fault) &&
-	       (record->jar_count <= JARS_MAX ||
+	return load_record_read(record->log, load_id, LOAD_STATION | LOAD_PHASES | LOAD_MARKS, &record->of, fault) &&
+	       (record->of.jar_count <= JARS_MAX ||
 	        fault_set(fault, FAULT_DAMAGED, "Load %lld has more jars than places.", (long long)load_id)) &&
-	       log_phases(record->log, subject, &record->phases, &record->phase_count, fault) &&
-	       log_marks_of_load(record->log, load_id, &record->marks, &record->mark_count, fault) &&
 	       read_lots(record, fault);
 }
 
@@ -122,9 +113,7 @@ static void free_record(struct record *record)
 {
 	for (size_t i = 0; i < record->lot_count; i++)
 		free(record->lots[i].marks);
-	free(record->jars);
-	free(record->phases);
-	free(record->marks);
+	load_record_free(&record->of);
 	free(record->jar_evidence);
 }
 
@@ -132,14 +121,14 @@ static void free_record(struct record *record)
 
 static const struct phase_rule *rule_of(const struct record *record, const struct log_phase *phase)
 {
-	return phase_rule_named(method_station(record->load.method), phase->name);
+	return phase_rule_named(method_station(record->of.load.method), phase->name);
 }
 
 /* Where the account begins: the load was last begun from the start. */
 static size_t account_begins(const struct record *record)
 {
-	for (size_t i = record->phase_count; i-- > 0;) {
-		const struct phase_rule *rule = rule_of(record, &record->phases[i]);
+	for (size_t i = record->of.phase_count; i-- > 0;) {
+		const struct phase_rule *rule = rule_of(record, &record->of.phases[i]);
 
 		if (rule != NULL && rule->name == PHASE_LOADED)
 			return i;
@@ -149,7 +138,7 @@ static size_t account_begins(const struct record *record)
 
 static void take_phase(struct record *record, size_t at)
 {
-	const struct log_phase *phase = &record->phases[at];
+	const struct log_phase *phase = &record->of.phases[at];
 	const struct phase_rule *rule = rule_of(record, phase);
 	struct load_evidence *evidence = &record->evidence;
 	bool done = phase->ended_wall_ms != 0 && phase->ended_why == PHASE_DONE;
@@ -175,9 +164,9 @@ static bool still_counts(const struct record *record, const struct log_mark *mar
 {
 	if (mark->phase_id == 0)
 		return true;
-	for (size_t i = begins; i < record->phase_count; i++)
-		if (record->phases[i].id == mark->phase_id)
-			return record->phases[i].ended_why != PHASE_LOST;
+	for (size_t i = begins; i < record->of.phase_count; i++)
+		if (record->of.phases[i].id == mark->phase_id)
+			return record->of.phases[i].ended_why != PHASE_LOST;
 	return false;
 }
 
@@ -242,14 +231,14 @@ static void gather_load(struct record *record)
 	int64_t clock_began = 0;
 
 	*evidence = (struct load_evidence){
-		.from_notebook = load_from_notebook(&record->load),
-		.method_known = !record->load.method_not_noted,
-		.method = record->load.method,
-		.minutes = record->load.minutes,
-		.pressure_psi = record->load.pressure_psi,
-		.elevation = record->load.elevation,
-		.wall = record->station.wall,
-		.over = record->load.place != PLACE_STATION,
+		.from_notebook = load_from_notebook(&record->of.load),
+		.method_known = !record->of.load.method_not_noted,
+		.method = record->of.load.method,
+		.minutes = record->of.load.minutes,
+		.pressure_psi = record->of.load.pressure_psi,
+		.elevation = record->of.load.elevation,
+		.wall = record->of.station.wall,
+		.over = record->of.load.place != PLACE_STATION,
 		.held_ms = NOT_ON_RECORD,
 		.vented_ms = NOT_ON_RECORD,
 		.cooled_ms = NOT_ON_RECORD,
@@ -260,25 +249,21 @@ static void gather_load(struct record *record)
 		.wrong = "",
 		.worse = "",
 	};
-	for (size_t i = begins; i < record->phase_count; i++)
+	for (size_t i = begins; i < record->of.phase_count; i++)
 		take_phase(record, i);
-	for (size_t i = 0; i < record->mark_count; i++)
-		if (still_counts(record, &record->marks[i], begins))
-			take_load_mark(evidence, &record->marks[i], &clock_began);
-	for (size_t i = 0; i < record->jar_count; i++) {
-		int size = jar_size_index(jar_size_named(record->jars[i].size));
-
-		evidence->largest_jar = size > evidence->largest_jar ? size : evidence->largest_jar;
-	}
+	for (size_t i = 0; i < record->of.mark_count; i++)
+		if (still_counts(record, &record->of.marks[i], begins))
+			take_load_mark(evidence, &record->of.marks[i], &clock_began);
+	evidence->largest_jar = load_record_largest_jar(&record->of);
 }
 
 /* How long the load stood in the canner before its heat was on. */
 static int64_t unheated_ms(const struct record *record)
 {
-	const struct phase_rule *rule = record->phase_count > 0 ? rule_of(record, &record->phases[0]) : NULL;
+	const struct phase_rule *rule = record->of.phase_count > 0 ? rule_of(record, &record->of.phases[0]) : NULL;
 
-	return rule != NULL && rule->name == PHASE_LOADED && record->phases[0].ended_wall_ms != 0
-	           ? record->phases[0].lasted_ms
+	return rule != NULL && rule->name == PHASE_LOADED && record->of.phases[0].ended_wall_ms != 0
+	           ? record->of.phases[0].lasted_ms
 	           : 0;
 }
 
@@ -286,30 +271,30 @@ static int64_t unheated_ms(const struct record *record)
  * what was too long before it stays so: no process undoes that. */
 static int64_t longest_way_ms(const struct record *record, const struct log_jar *jar)
 {
-	int64_t so_far = waited_for_canner_ms(&record->load, jar);
+	int64_t so_far = waited_for_canner_ms(&record->of.load, jar);
 	int64_t longest = 0;
 
-	for (size_t i = 0; i < record->phase_count; i++) {
-		const struct phase_rule *rule = rule_of(record, &record->phases[i]);
+	for (size_t i = 0; i < record->of.phase_count; i++) {
+		const struct phase_rule *rule = rule_of(record, &record->of.phases[i]);
 
 		if (i > 0 && rule != NULL && rule->name == PHASE_LOADED)
 			so_far = 0;
-		so_far = rule != NULL ? way_to_hold_ms(rule, &record->phases[i], so_far) : so_far;
+		so_far = rule != NULL ? way_to_hold_ms(rule, &record->of.phases[i], so_far) : so_far;
 		longest = so_far > longest ? so_far : longest;
 	}
-	return record->phase_count > 0 ? longest : NOT_ON_RECORD;
+	return record->of.phase_count > 0 ? longest : NOT_ON_RECORD;
 }
 
 static int64_t stood_ms(const struct record *record, const struct log_jar *jar)
 {
-	if (jar->filled.wall_ms == 0 || record->load.opened_wall_ms == 0 || jar->load_id == 0)
+	if (jar->filled.wall_ms == 0 || record->of.load.opened_wall_ms == 0 || jar->load_id == 0)
 		return NOT_ON_RECORD;
-	return waited_for_canner_ms(&record->load, jar) + unheated_ms(record);
+	return waited_for_canner_ms(&record->of.load, jar) + unheated_ms(record);
 }
 
 static void gather_jar(struct record *record, size_t at)
 {
-	const struct log_jar *jar = &record->jars[at];
+	const struct log_jar *jar = &record->of.jars[at];
 	const struct lot_record *lot = lot_of(record, jar->lot_id);
 	const struct lot_record *pot = lot_of(record, record->pot_lot[at]);
 	struct jar_evidence *evidence = &record->jar_evidence[at];
@@ -340,11 +325,11 @@ static void gather_jar(struct record *record, size_t at)
 
 static bool gather(struct record *record, struct fault *fault)
 {
-	record->jar_evidence = calloc(record->jar_count + 1, sizeof(*record->jar_evidence));
+	record->jar_evidence = calloc(record->of.jar_count + 1, sizeof(*record->jar_evidence));
 	if (record->jar_evidence == NULL)
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	gather_load(record);
-	for (size_t i = 0; i < record->jar_count; i++)
+	for (size_t i = 0; i < record->of.jar_count; i++)
 		gather_jar(record, i);
 	return true;
 }
@@ -371,23 +356,23 @@ static bool same_answer(const struct log_judgement *a, const struct log_judgemen
 static bool put_answer(struct record *record, const struct judgement *load, const struct judgement *jars,
                        struct fault *fault)
 {
-	struct log_judgement *rows = calloc(record->jar_count + 1, sizeof(*rows));
+	struct log_judgement *rows = calloc(record->of.jar_count + 1, sizeof(*rows));
 	size_t count = 1;
 	bool done;
 
 	if (rows == NULL)
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	write_down(load, &rows[0]);
-	for (size_t i = 0; i < record->jar_count; i++) {
+	for (size_t i = 0; i < record->of.jar_count; i++) {
 		struct log_judgement *row = &rows[count];
 
 		memset(row, 0, sizeof(*row));
-		row->jar_id = record->jars[i].id;
+		row->jar_id = record->of.jars[i].id;
 		write_down(&jars[i], row);
 		count += !same_answer(row, &rows[0]);
 	}
-	done =
-	    log_put_judgement(record->log, (struct log_subject){ SUBJECT_LOAD, record->load.id }, rows, count, fault);
+	done = log_put_judgement(record->log, (struct log_subject){ SUBJECT_LOAD, record->of.load.id }, rows, count,
+	                         fault);
 	free(rows);
 	return done;
 }
@@ -395,7 +380,7 @@ static bool put_answer(struct record *record, const struct judgement *load, cons
 /* Somebody may still eat it, and until now nothing forbade it. */
 static bool is_newly_blocked(const struct record *record, size_t at, const struct judgement *now)
 {
-	const struct log_jar *jar = &record->jars[at];
+	const struct log_jar *jar = &record->of.jars[at];
 
 	return jar->state != JAR_BROKEN && jar->gone_why == GONE_NOT && jar->fate == FATE_NONE &&
 	       !jar_is_blocked(jar) && verdict_blocks(now->verdict, jar->acidity);
@@ -406,13 +391,13 @@ static bool is_newly_blocked(const struct record *record, size_t at, const struc
  * nobody ever knew. */
 static bool call_back(struct act *act, struct record *record, const struct judgement *jars, struct fault *fault)
 {
-	struct log_load load = record->load;
+	struct log_load load = record->of.load;
 	bool notebook = load_from_notebook(&load);
 	bool called = false;
 
 	if ((load.process_ended_wall_ms == 0 && !notebook) || load.place == PLACE_STATION)
 		return true;
-	for (size_t i = 0; i < record->jar_count; i++)
+	for (size_t i = 0; i < record->of.jar_count; i++)
 		called = called ||
 		         (is_newly_blocked(record, i, &jars[i]) && (!notebook || jars[i].verdict == VERDICT_NOT_VALID));
 	if (!called)
@@ -432,12 +417,12 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 	struct judgement *jars = NULL;
 	bool done = read_record(&record, load_id, fault) && gather(&record, fault);
 
-	if (done && record.jar_count > 0) {
-		jars = calloc(record.jar_count, sizeof(*jars));
+	if (done && record.of.jar_count > 0) {
+		jars = calloc(record.of.jar_count, sizeof(*jars));
 		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	}
-	if (done && record.jar_count > 0) {
-		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
+	if (done && record.of.jar_count > 0) {
+		gate_judge(&record.evidence, record.jar_evidence, record.of.jar_count, &load, jars);
 		done = put_answer(&record, &load, jars, fault) && call_back(act, &record, jars, fault);
 	}
 	free(jars);
@@ -449,22 +434,22 @@ bool judge_planned(const struct kitchen *kitchen, const struct planned_load *pla
                    struct fault *fault)
 {
 	struct record record = { .house = &kitchen->board.house,
-		                 .load = *planned->load,
-		                 .jars = planned->jars,
-		                 .jar_count = planned->jar_count,
-		                 .marks = planned->marks,
-		                 .mark_count = planned->mark_count,
+		                 .of = { .load = *planned->load,
+		                         .jars = planned->jars,
+		                         .jar_count = planned->jar_count,
+		                         .marks = planned->marks,
+		                         .mark_count = planned->mark_count },
 		                 .lots = { { .lot = *planned->lot } },
 		                 .lot_count = 1 };
 	bool done;
 
-	assert(record.jar_count > 0 && record.jar_count <= JARS_MAX);
-	record.station.kind = method_station(record.load.method);
-	for (size_t i = 0; i < record.jar_count; i++)
+	assert(record.of.jar_count > 0 && record.of.jar_count <= JARS_MAX);
+	record.of.station.kind = method_station(record.of.load.method);
+	for (size_t i = 0; i < record.of.jar_count; i++)
 		record.pot_lot[i] = planned->lot->id;
 	done = gather(&record, fault);
 	if (done)
-		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, out, NULL);
+		gate_judge(&record.evidence, record.jar_evidence, record.of.jar_count, out, NULL);
 	free(record.jar_evidence);
 	return done;
 }
@@ -481,8 +466,8 @@ static bool find_worse(const struct record *record, const struct judgement *jars
 {
 	int worst = 0;
 
-	for (size_t i = 0; i < record->jar_count; i++) {
-		const struct log_jar *jar = &record->jars[i];
+	for (size_t i = 0; i < record->of.jar_count; i++) {
+		const struct log_jar *jar = &record->of.jars[i];
 		bool blocks = verdict_blocks(jars[i].verdict, jar->acidity) && !jar_is_blocked(jar);
 		int rank = 2 * blocks + verdict_badness(jars[i].verdict);
 		struct text why;
@@ -490,7 +475,7 @@ static bool find_worse(const struct record *record, const struct judgement *jars
 		if (!is_kept(jar) || rank <= worst || verdict_badness(jars[i].verdict) <= verdict_badness(jar->verdict))
 			continue;
 		worst = rank;
-		out->load_id = record->load.id;
+		out->load_id = record->of.load.id;
 		out->blocks = blocks;
 		text_copy(out->lot, sizeof(out->lot), lot_of(record, jar->lot_id)->lot.code);
 		why = TEXT_OVER(out->why);
@@ -509,11 +494,11 @@ static bool look_anew(struct kitchen *kitchen, int64_t load_id, struct judged_an
 
 	*worse = false;
 	if (done) {
-		jars = calloc(record.jar_count + 1, sizeof(*jars));
+		jars = calloc(record.of.jar_count + 1, sizeof(*jars));
 		done = jars != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory to judge a load.");
 	}
-	if (done && record.jar_count > 0) {
-		gate_judge(&record.evidence, record.jar_evidence, record.jar_count, &load, jars);
+	if (done && record.of.jar_count > 0) {
+		gate_judge(&record.evidence, record.jar_evidence, record.of.jar_count, &load, jars);
 		*worse = find_worse(&record, jars, out);
 	}
 	free(jars);

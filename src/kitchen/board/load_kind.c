@@ -12,6 +12,7 @@
 #include "engine/recipe/amount_units.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/load_record.h"
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
@@ -87,71 +88,54 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 	strip->in.load.holds_ms += phase->lasted_ms;
 }
 
-static bool is_first_of_its_lot(const struct log_jar *jars, size_t at)
-{
-	for (size_t i = 0; i < at; i++)
-		if (jars[i].lot_id == jars[at].lot_id)
-			return false;
-	return true;
-}
-
 static const char *restart_mark(const struct strip *strip)
 {
 	return strip_wants_clock(strip) ? "RESTARTED: " : "";
 }
 
-static bool describe_load(struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count,
-                          struct fault *fault)
+static bool is_mixed(const struct load_record *record)
 {
-	const struct jar_size *size = jar_size_named(jars[0].size);
-	bool mixed = false;
+	for (size_t i = 0; i < record->lot_count; i++)
+		if (strcmp(record->lots[i].size, record->jars[0].size) != 0)
+			return true;
+	return false;
+}
 
-	for (size_t i = 0; i < count; i++) {
-		/* Jars of a lot need not stand together: they go in as they waited. */
-		strip->in.load.lots += is_first_of_its_lot(jars, i);
-		mixed = mixed || strcmp(jars[i].size, jars[0].size) != 0;
-	}
-	text_copy(strip->in.load.jar_size, sizeof(strip->in.load.jar_size), jars[0].size);
-	if (!log_lot_get(kitchen->log, jars[0].lot_id, &strip->lot, fault))
-		return false;
+static void describe_load(struct strip *strip, const struct load_record *record)
+{
+	const char *size = record->jars[0].size;
+
+	strip->in.load.lots = (int)record->lot_count;
+	strip->lot = record->lots[0].row;
+	text_copy(strip->in.load.jar_size, sizeof(strip->in.load.jar_size), size);
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
 	               verdict_mark(strip->in.load.row.verdict, &strip->lot), strip->in.load.jars,
-	               mixed                      ? "jars"
-	               : size == NULL             ? strip->in.load.jar_size
-	               : strip->in.load.jars == 1 ? size->words
-	                                          : size->plural,
-	               strip->lot.product, strip->in.load.lots > 1 ? " and more" : "");
-	return true;
+	               jar_size_words(is_mixed(record) ? "" : size, strip->in.load.jars), strip->lot.product,
+	               strip->in.load.lots > 1 ? " and more" : "");
 }
 
 /* What another clock said of the running hold, and what is asked of it since. */
-static bool read_marks(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
+static void take_marks(struct strip *strip, const struct load_record *record)
 {
-	struct log_mark *marks;
 	int64_t began = 0;
-	size_t count;
 
 	strip->in.load.clock_read_ms = NOT_ON_RECORD;
-	if (strip->in.load.row.place != PLACE_STATION)
-		return true;
-	if (!log_marks_of_load(kitchen->log, strip->in.load.row.id, &marks, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		if (marks[i].kind == MARK_RAISED)
-			text_copy(strip->in.load.raised, sizeof(strip->in.load.raised), marks[i].words);
-		if (marks[i].phase_id != strip->phase.id)
+	for (size_t i = 0; i < record->mark_count; i++) {
+		const struct log_mark *mark = &record->marks[i];
+
+		if (mark->kind == MARK_RAISED)
+			text_copy(strip->in.load.raised, sizeof(strip->in.load.raised), mark->words);
+		if (mark->phase_id != strip->phase.id)
 			continue;
-		if (marks[i].kind == MARK_CLOCK_BEGAN)
-			began = marks[i].amount;
-		else if (marks[i].kind == MARK_CLOCK_ENDED)
-			strip->in.load.clock_read_ms = marks[i].amount - began;
+		if (mark->kind == MARK_CLOCK_BEGAN)
+			began = mark->amount;
+		else if (mark->kind == MARK_CLOCK_ENDED)
+			strip->in.load.clock_read_ms = mark->amount - began;
 	}
-	free(marks);
-	return true;
 }
 
 /* How soon its water can boil; a mixed load is taken as hot pack, which is sooner. */
-static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct log_jar *jars, size_t count)
+static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, const struct load_record *record)
 {
 	struct heat_up heat = { .watts = strip->station.watts };
 	struct boil boil;
@@ -160,8 +144,8 @@ static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, co
 		return;
 	heat.raw_pack = strip->in.load.lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
 	heat.boiling_c = boil.boiling_point_c;
-	for (size_t i = 0; i < count; i++) {
-		const struct jar_size *size = jar_size_named(jars[i].size);
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct jar_size *size = jar_size_named(record->jars[i].size);
 
 		heat.holds_ul += size == NULL ? 0 : size->fluid_ounces * FLUID_OUNCE / UL;
 	}
@@ -171,12 +155,12 @@ static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, co
 }
 
 /* Of the jar that waited longest for this canner. */
-static int64_t longest_wait_ms(const struct log_load *load, const struct log_jar *jars, size_t count)
+static int64_t longest_wait_ms(const struct load_record *record)
 {
 	int64_t longest = 0;
 
-	for (size_t i = 0; i < count; i++) {
-		int64_t waited = waited_for_canner_ms(load, &jars[i]);
+	for (size_t i = 0; i < record->jar_count; i++) {
+		int64_t waited = waited_for_canner_ms(&record->load, &record->jars[i]);
 
 		longest = waited > longest ? waited : longest;
 	}
@@ -192,43 +176,45 @@ static void add_wait(struct strip *strip, int64_t waited)
 		strip->in.load.way_worst_ms = strip->in.load.first_way_ms + waited;
 }
 
+static void count_jars(struct strip_load *in, const struct load_record *record)
+{
+	in->jars = (int)record->jar_count;
+	in->largest_jar = load_record_largest_jar(record);
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct log_jar *jar = &record->jars[i];
+		bool fateless = jar_needs_fate(jar) && jar->fate == FATE_NONE;
+
+		/* A jar whose fate is decided needs no look at its lid. */
+		in->unchecked += jar->state == JAR_UNCHECKED && jar->fate == FATE_NONE;
+		in->without_fate += fateless;
+		in->windowed += fateless && jar_has_window(jar, &record->load);
+		in->over_half += fateless && jar->siphoning == SIPHON_OVER_HALF;
+		in->liquid_lost += jar->siphoning != SIPHON_NONE;
+	}
+}
+
 static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
+	const struct log_load *load = &strip->in.load.row;
 	struct moment now = kitchen_now(kitchen);
-	struct log_jar *jars;
-	size_t count;
-	bool done;
+	struct load_record record;
 
 	strip->in.load.hold_across_restart =
 	    strip->rule->name == PHASE_HOLD && !moment_same_boot(&strip->phase.began, &now);
-	if (!read_marks(kitchen, strip, fault))
+	if (!load_record_of(kitchen->log, load, load->place == PLACE_STATION ? LOAD_MARKS : 0, &record, fault))
 		return false;
-	if (!log_jars(kitchen->log, strip->in.load.row.id, &jars, &count, fault))
-		return false;
-	if (count == 0) {
-		free(jars);
-		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.",
-		                 (long long)strip->in.load.row.id);
+	if (record.jar_count == 0) {
+		load_record_free(&record);
+		return fault_set(fault, FAULT_DAMAGED, "Load %lld has no jars on record.", (long long)load->id);
 	}
-	strip->in.load.jars = (int)count;
-	for (size_t i = 0; i < count; i++) {
-		bool fateless = jar_needs_fate(&jars[i]) && jars[i].fate == FATE_NONE;
-		int size = jar_size_index(jar_size_named(jars[i].size));
-
-		/* A jar whose fate is decided needs no look at its lid. */
-		strip->in.load.unchecked += jars[i].state == JAR_UNCHECKED && jars[i].fate == FATE_NONE;
-		strip->in.load.without_fate += fateless;
-		strip->in.load.windowed += fateless && jar_has_window(&jars[i], &strip->in.load.row);
-		strip->in.load.over_half += fateless && jars[i].siphoning == SIPHON_OVER_HALF;
-		strip->in.load.liquid_lost += jars[i].siphoning != SIPHON_NONE;
-		strip->in.load.largest_jar = size > strip->in.load.largest_jar ? size : strip->in.load.largest_jar;
-	}
-	add_wait(strip, longest_wait_ms(&strip->in.load.row, jars, count));
-	done = describe_load(kitchen, strip, jars, count, fault);
-	if (done && strip->in.load.row.method == METHOD_BOILING_WATER)
-		bound_come_up(kitchen, strip, jars, count);
-	free(jars);
-	return done;
+	take_marks(strip, &record);
+	count_jars(&strip->in.load, &record);
+	add_wait(strip, longest_wait_ms(&record));
+	describe_load(strip, &record);
+	if (load->method == METHOD_BOILING_WATER)
+		bound_come_up(kitchen, strip, &record);
+	load_record_free(&record);
+	return true;
 }
 
 /* --- looking back --------------------------------------------------------------------- */
@@ -236,24 +222,20 @@ static bool read_load(struct kitchen *kitchen, struct strip *strip, struct fault
 static void day_item(const struct kitchen *kitchen, const void *row, struct day_item *item)
 {
 	const struct log_load *load = row;
-	struct log_jar *jars;
-	struct log_lot lot = { 0 };
 	char minutes[24] = "minutes not noted";
-	size_t count = 0;
+	struct load_record record;
 
-	if (log_jars(kitchen->log, load->id, &jars, &count, NULL)) {
-		if (count > 0)
-			(void)log_lot_get(kitchen->log, jars[0].lot_id, &lot, NULL);
-		free(jars);
-	}
+	(void)load_record_of(kitchen->log, load, 0, &record, NULL);
 	item->subject = (struct log_subject){ SUBJECT_LOAD, load->id };
 	item->opened_wall_ms = load->opened_wall_ms;
 	item->open = load->place != PLACE_SHELF;
 	if (load->minutes > 0)
 		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
 	(void)snprintf(item->words, sizeof(item->words), "load: %s %.60s, %s, %s",
-	               count_words((int64_t)count, "jar").words, lot.product, minutes,
+	               count_words((int64_t)record.jar_count, "jar").words,
+	               record.lot_count > 0 ? record.lots[0].row.product : "", minutes,
 	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
+	load_record_free(&record);
 }
 
 static bool told_apart(const struct kitchen *kitchen, int64_t load_id, char line[SENTENCE_MAX_BYTES],

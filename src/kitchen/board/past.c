@@ -9,6 +9,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/load_record.h"
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
@@ -151,23 +152,19 @@ static void tell_phase(struct telling *telling, const struct log_load *load, con
 }
 
 /* Every hold, and of the other phases those that did not end as they should. */
-static void tell_holds(struct telling *telling, const struct log_load *load)
+static void tell_holds(struct telling *telling, const struct load_record *record)
 {
-	struct log_phase *phases;
-	size_t count;
 	int holds = 0;
 
-	if (!log_phases(telling->kitchen->log, (struct log_subject){ SUBJECT_LOAD, load->id }, &phases, &count, NULL))
-		return;
-	for (size_t i = 0; i < count; i++) {
-		bool hold = strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
+	for (size_t i = 0; i < record->phase_count; i++) {
+		const struct log_phase *phase = &record->phases[i];
+		bool hold = strcmp(phase->name, phase_name_stored(PHASE_HOLD)) == 0;
 
 		holds += hold;
-		if (phases[i].ended_why == PHASE_RUNNING || (phases[i].ended_why == PHASE_DONE && !hold))
+		if (phase->ended_why == PHASE_RUNNING || (phase->ended_why == PHASE_DONE && !hold))
 			continue;
-		tell_phase(telling, load, &phases[i], hold ? holds : 0);
+		tell_phase(telling, &record->load, phase, hold ? holds : 0);
 	}
-	free(phases);
 }
 
 /* Jars that did not seal and were processed again: from where, or into which load. */
@@ -260,67 +257,54 @@ static void count_in(struct group groups[GROUPS_MAX], size_t *count, int64_t id,
 	text_copy(groups[(*count)++].word, NAME_MAX_BYTES, word);
 }
 
-static void tell_lots(struct telling *telling, const struct log_jar *jars, size_t count)
+static void tell_lots(struct telling *telling, const struct load_record *record)
 {
 	struct group lots[GROUPS_MAX];
 	size_t lot_count = 0;
 
-	for (size_t i = 0; i < count; i++)
-		count_in(lots, &lot_count, jars[i].lot_id, jars[i].size);
+	for (size_t i = 0; i < record->jar_count; i++)
+		count_in(lots, &lot_count, record->jars[i].lot_id, record->jars[i].size);
 	for (size_t i = 0; i < lot_count; i++) {
-		struct log_lot lot = { 0 };
+		const struct log_lot *lot = &load_record_lot(record, lots[i].id)->row;
 
-		(void)log_lot_get(telling->kitchen->log, lots[i].id, &lot, NULL);
-		tell(telling, PAST_FACT, "Lot %s: %d %s %s", lot.code, lots[i].jars,
-		     jar_size_words(lots[i].word, lots[i].jars), lot.product);
+		tell(telling, PAST_FACT, "Lot %s: %d %s %s", lot->code, lots[i].jars,
+		     jar_size_words(lots[i].word, lots[i].jars), lot->product);
 	}
 }
 
-static void tell_lids(struct telling *telling, const struct log_jar *jars, size_t count)
+static void tell_lids(struct telling *telling, const struct load_record *record)
 {
-	struct group boxes[GROUPS_MAX];
 	struct group people[GROUPS_MAX];
-	size_t box_count = 0;
 	size_t person_count = 0;
 
-	for (size_t i = 0; i < count; i++) {
-		if (jars[i].lid_box_id != 0)
-			count_in(boxes, &box_count, jars[i].lid_box_id, "");
-		if (jars[i].closed_by[0] != '\0')
-			count_in(people, &person_count, 0, jars[i].closed_by);
-	}
-	for (size_t i = 0; i < box_count; i++) {
-		struct log_lid_box box = { 0 };
-
-		(void)log_lid_box_get(telling->kitchen->log, boxes[i].id, &box, NULL);
-		tell(telling, PAST_FACT, "Lids: %d from %s", boxes[i].jars, box.label);
-	}
+	for (size_t i = 0; i < record->lids_count; i++)
+		tell(telling, PAST_FACT, "Lids: %zu from %s", record->lids[i].jars, record->lids[i].row.label);
+	for (size_t i = 0; i < record->jar_count; i++)
+		if (record->jars[i].closed_by[0] != '\0')
+			count_in(people, &person_count, 0, record->jars[i].closed_by);
 	for (size_t i = 0; i < person_count; i++)
 		tell(telling, PAST_FACT, "Closed by %s: %d", people[i].word, people[i].jars);
 }
 
 bool tell_load(struct telling *telling, int64_t id, struct fault *fault)
 {
-	struct log_load load;
-	struct log_jar *jars;
-	size_t count;
+	struct load_record record;
 
-	if (!log_load_get(telling->kitchen->log, id, &load, fault) ||
-	    !log_jars(telling->kitchen->log, id, &jars, &count, fault))
+	if (!load_record_read(telling->kitchen->log, id, LOAD_PHASES | LOAD_LIDS, &record, fault))
 		return false;
-	tell_title(telling, "Load", load.opened_wall_ms, load.station_id);
-	tell_lots(telling, jars, count);
-	tell_verdict(telling, load.verdict, load.verdict_why);
-	tell_process(telling, &load);
-	if (load.note[0] != '\0')
-		tell(telling, PAST_FACT, "Note: %s", load.note);
-	tell_holds(telling, &load);
+	tell_title(telling, "Load", record.load.opened_wall_ms, record.load.station_id);
+	tell_lots(telling, &record);
+	tell_verdict(telling, record.load.verdict, record.load.verdict_why);
+	tell_process(telling, &record.load);
+	if (record.load.note[0] != '\0')
+		tell(telling, PAST_FACT, "Note: %s", record.load.note);
+	tell_holds(telling, &record);
 	tell_linked(telling, id);
-	tell_jars(telling, jars, count);
-	tell_lids(telling, jars, count);
+	tell_jars(telling, record.jars, record.jar_count);
+	tell_lids(telling, &record);
 	/* ISU: a seal only shows a vacuum; docs/reference.md. */
 	tell(telling, PAST_CAUTION, "A seal shows a vacuum. It is no proof of safety [ISU]; only the process counts.");
-	free(jars);
+	load_record_free(&record);
 	return true;
 }
 

@@ -15,6 +15,7 @@
 #include "base/utf8.h"
 #include "engine/label/label_text.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/load_record.h"
 #include "kitchen/canner/aside.h"
 #include "log/tables/canner.h"
 #include "log/tables/pantry.h"
@@ -129,21 +130,19 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 		label->warning[text.used - 1] = '\0';
 }
 
-static bool label_words_of(const struct kitchen *kitchen, const struct log_load *load, const struct log_lot *lot,
-                           const struct log_jar *jar, bool recalled, struct label *label, struct fault *fault)
+static void label_words_of(const struct kitchen *kitchen, const struct load_record *record, size_t at, bool recalled,
+                           struct label *label)
 {
-	struct log_judgement judgement;
+	const struct log_jar *jar = &record->jars[at];
+	const struct log_lot *lot = &load_record_lot(record, jar->lot_id)->row;
 
-	if (!log_judgement_of_jar(kitchen->log, jar, &judgement, fault))
-		return false;
 	memset(label, 0, sizeof(*label));
 	utf8_clean(label->product, sizeof(label->product), lot->product);
 	made_words(label, lot);
-	process_words(label, load, jar->size);
-	place_words(kitchen, label, load, lot, jar);
-	warning_words(kitchen, label, &judgement, jar, recalled);
+	process_words(label, &record->load, jar->size);
+	place_words(kitchen, label, &record->load, lot, jar);
+	warning_words(kitchen, label, &record->said[at + 1], jar, recalled);
 	label->jars = 1;
-	return true;
 }
 
 static bool same_label(const struct label *a, const struct label *b)
@@ -161,9 +160,8 @@ struct gathering {
 	struct label *rows;
 	size_t count;
 	size_t room;
-	int jars;           /* with a label */
-	int without;        /* and those without: not sealed, or not looked at */
-	struct log_lot lot; /* of the jar before */
+	int jars;    /* with a label */
+	int without; /* and those without: not sealed, or not looked at */
 };
 
 /* A jar that is kept, or any that still holds its food when every jar is asked for; none
@@ -192,8 +190,9 @@ static bool is_recalled(const struct gathering *all, const struct log_jar *jar, 
 	return true;
 }
 
-static bool add_jar(struct gathering *all, const struct log_load *load, const struct log_jar *jar, struct fault *fault)
+static bool add_jar(struct gathering *all, const struct load_record *record, size_t at, struct fault *fault)
 {
+	const struct log_jar *jar = &record->jars[at];
 	struct label *rows;
 	bool recalled;
 
@@ -201,15 +200,13 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 		all->without++;
 		return true;
 	}
-	if (all->lot.id != jar->lot_id && !log_lot_get(all->kitchen->log, jar->lot_id, &all->lot, fault))
-		return false;
 	rows = with_room(all->rows, all->count, &all->room, sizeof(*rows), "the labels", fault);
 	if (rows == NULL)
 		return false;
 	all->rows = rows;
-	if (!is_recalled(all, jar, &recalled, fault) ||
-	    !label_words_of(all->kitchen, load, &all->lot, jar, recalled, &all->rows[all->count], fault))
+	if (!is_recalled(all, jar, &recalled, fault))
 		return false;
+	label_words_of(all->kitchen, record, at, recalled, &all->rows[all->count]);
 	all->jars++;
 	if (all->count > 0 && same_label(&all->rows[all->count - 1], &all->rows[all->count]))
 		all->rows[all->count - 1].jars++;
@@ -221,24 +218,38 @@ static bool add_jar(struct gathering *all, const struct log_load *load, const st
 	return true;
 }
 
-static bool add_load(struct gathering *all, const struct log_load *load, struct fault *fault)
+/* Its jars of that lot; 0: all. */
+static bool add_record(struct gathering *all, const struct load_record *record, int64_t lot_id, struct fault *fault)
 {
-	struct log_jar *jars;
-	size_t count;
-	bool done = true;
+	for (size_t i = 0; i < record->jar_count; i++)
+		if ((lot_id == 0 || record->jars[i].lot_id == lot_id) && !add_jar(all, record, i, fault))
+			return false;
+	return true;
+}
 
-	if (!log_jars(all->kitchen->log, load->id, &jars, &count, fault))
+static bool add_load(struct gathering *all, int64_t load_id, int64_t lot_id, struct fault *fault)
+{
+	struct load_record record;
+	bool done;
+
+	if (!load_record_read(all->kitchen->log, load_id, LOAD_SAID, &record, fault))
 		return false;
-	for (size_t i = 0; done && i < count; i++)
-		done = add_jar(all, load, &jars[i], fault);
-	free(jars);
+	done = add_record(all, &record, lot_id, fault);
+	load_record_free(&record);
 	return done;
+}
+
+static bool is_first_of_its_load(const struct log_jar *jars, size_t at)
+{
+	for (size_t i = 0; i < at; i++)
+		if (jars[i].load_id == jars[at].load_id)
+			return false;
+	return true;
 }
 
 static bool add_lot(struct gathering *all, const char *code, struct fault *fault)
 {
 	struct log *log = all->kitchen->log;
-	struct log_load load = { .id = 0 };
 	struct log_jar *jars;
 	struct log_lot lot;
 	size_t count;
@@ -248,12 +259,9 @@ static bool add_lot(struct gathering *all, const char *code, struct fault *fault
 		return fault_set(fault, FAULT_MISSING, "There is no lot \"%s\".", code);
 	if (!log_jars_of_lot(log, lot.id, &jars, &count, fault))
 		return false;
-	for (size_t i = 0; done && i < count; i++) {
-		if (jars[i].load_id == 0) /* never was in a canner: no process, no label */
-			continue;
-		done = (jars[i].load_id == load.id || log_load_get(log, jars[i].load_id, &load, fault)) &&
-		       add_jar(all, &load, &jars[i], fault);
-	}
+	for (size_t i = 0; done && i < count; i++)
+		if (jars[i].load_id != 0 && is_first_of_its_load(jars, i)) /* 0: no process, no label */
+			done = add_load(all, jars[i].load_id, lot.id, fault);
 	free(jars);
 	return done;
 }
@@ -267,20 +275,18 @@ static bool add_loads(struct gathering *all, const struct load_choice *choice, s
 	if (!facts_choose(all->kitchen, choice, &rows, &count, fault))
 		return false;
 	for (size_t i = 0; done && i < count; i++)
-		done = add_load(all, &rows[i].load, fault);
+		done = add_load(all, rows[i].record.load.id, 0, fault);
 	facts_free(rows, count);
 	return done;
 }
 
 static bool add_chosen(struct gathering *all, const struct label_choice *choice, struct fault *fault)
 {
-	struct log_load load;
-
 	if (choice->lot != NULL)
 		return add_lot(all, choice->lot, fault);
 	if (choice->load_id == 0)
 		return add_loads(all, &choice->loads, fault);
-	return log_load_get(all->kitchen->log, choice->load_id, &load, fault) && add_load(all, &load, fault);
+	return add_load(all, choice->load_id, 0, fault);
 }
 
 static bool no_labels(const struct gathering *all, bool by_day, struct fault *fault)

@@ -32,7 +32,7 @@ static int by_age(const void *a, const void *b)
 	const struct load_facts *one = a;
 	const struct load_facts *other = b;
 
-	return (one->load.id > other->load.id) - (one->load.id < other->load.id);
+	return (one->record.load.id > other->record.load.id) - (one->record.load.id < other->record.load.id);
 }
 
 /* Both lists, each load once, oldest first. */
@@ -45,15 +45,15 @@ static bool join(const struct log_load *open, size_t open_count, const struct lo
 	if (joined == NULL)
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the loads.");
 	for (size_t i = 0; i < open_count; i++)
-		joined[used++].load = open[i];
+		joined[used++].record.load = open[i];
 	for (size_t i = 0; i < opened_count; i++)
 		if (opened[i].place == PLACE_SHELF)
-			joined[used++].load = opened[i];
+			joined[used++].record.load = opened[i];
 	qsort(joined, used, sizeof(*joined), by_age);
 	/* Shelved between the two readings: in both lists. */
 	*count = 0;
 	for (size_t i = 0; i < used; i++)
-		if (*count == 0 || joined[*count - 1].load.id != joined[i].load.id)
+		if (*count == 0 || joined[*count - 1].record.load.id != joined[i].record.load.id)
 			joined[(*count)++] = joined[i];
 	*rows = joined;
 	return true;
@@ -84,7 +84,7 @@ bool facts_choose(struct kitchen *kitchen, const struct load_choice *choice, str
 
 static void read_clock(struct load_facts *facts, const struct moment *now)
 {
-	const struct phase_rule *rule = phase_rule_named(facts->station.kind, facts->phase.name);
+	const struct phase_rule *rule = phase_rule_named(facts->record.station.kind, facts->phase.name);
 	int64_t passed_ms = moment_between(&facts->phase.began, now);
 
 	facts->running = true;
@@ -93,88 +93,29 @@ static void read_clock(struct load_facts *facts, const struct moment *now)
 	facts->seconds_left = moment_seconds_left(facts->phase.required_ms, passed_ms);
 }
 
-static bool read_phases(struct day *day, struct load_facts *facts, struct fault *fault)
+static void read_phases(struct load_facts *facts, const struct moment *now)
 {
-	struct moment now = kitchen_now(day_kitchen(day));
-	struct log_phase *phases;
-	size_t count;
+	const struct load_record *record = &facts->record;
 
-	if (!log_phases(day_log(day), (struct log_subject){ SUBJECT_LOAD, facts->load.id }, &phases, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		facts->hold_starts += strcmp(phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
-		if (phases[i].ended_wall_ms != 0)
+	for (size_t i = 0; i < record->phase_count; i++) {
+		facts->hold_starts += strcmp(record->phases[i].name, phase_name_stored(PHASE_HOLD)) == 0;
+		if (record->phases[i].ended_wall_ms != 0)
 			continue;
-		facts->phase = phases[i];
-		read_clock(facts, &now);
+		facts->phase = record->phases[i];
+		read_clock(facts, now);
 	}
-	free(phases);
-	return true;
-}
-
-/* Label of the box a jar's lid came from; one load seldom takes lids from two,
- * so the last box asked for is remembered. */
-static bool read_box(struct day *day, struct jar_facts *facts, struct log_lid_box *last, struct fault *fault)
-{
-	int64_t id = facts->jar.lid_box_id;
-
-	if (id == 0)
-		return true;
-	if (last->id != id && !log_lid_box_get(day_log(day), id, last, fault))
-		return false;
-	text_copy(facts->lid_box, sizeof(facts->lid_box), last->label);
-	return true;
-}
-
-static bool add_lot(struct day *day, struct load_facts *facts, struct jar_facts *jar, struct fault *fault)
-{
-	struct lot_facts *lot;
-
-	for (jar->lot = 0; jar->lot < facts->lot_count; jar->lot++)
-		if (facts->lots[jar->lot].lot.id == jar->jar.lot_id)
-			break;
-	lot = &facts->lots[jar->lot];
-	if (jar->lot == facts->lot_count) {
-		facts->lot_count++;
-		text_copy(lot->size, sizeof(lot->size), jar->jar.size);
-		if (!log_lot_get(day_log(day), jar->jar.lot_id, &lot->lot, fault))
-			return false;
-	}
-	lot->jars++;
-	if (strcmp(lot->size, jar->jar.size) != 0)
-		lot->size[0] = '\0';
-	return true;
-}
-
-static bool read_jars(struct day *day, struct load_facts *facts, struct fault *fault)
-{
-	struct log_jar whole = { .load_id = facts->load.id }; /* no jar of it: the load's own answer */
-	struct log_lid_box last = { .id = 0 };
-	struct log_jar *jars;
-	size_t count;
-	bool done;
-
-	if (!log_judgement_of_jar(day_log(day), &whole, &facts->said, fault) ||
-	    !log_jars(day_log(day), facts->load.id, &jars, &count, fault))
-		return false;
-	facts->jars = calloc(count + 1, sizeof(*facts->jars));
-	facts->lots = calloc(count + 1, sizeof(*facts->lots));
-	done = (facts->jars != NULL && facts->lots != NULL) ||
-	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the jars.");
-	facts->jar_count = done ? count : 0;
-	for (size_t i = 0; done && i < count; i++) {
-		facts->jars[i].jar = jars[i];
-		done = read_box(day, &facts->jars[i], &last, fault) && add_lot(day, facts, &facts->jars[i], fault) &&
-		       log_judgement_of_jar(day_log(day), &jars[i], &facts->jars[i].said, fault);
-	}
-	free(jars);
-	return done;
 }
 
 static bool read_facts(struct day *day, struct load_facts *facts, struct fault *fault)
 {
-	return log_station_get(day_log(day), facts->load.station_id, &facts->station, fault) &&
-	       read_phases(day, facts, fault) && read_jars(day, facts, fault);
+	struct log_load load = facts->record.load;
+	struct moment now = kitchen_now(day_kitchen(day));
+
+	if (!load_record_of(day_log(day), &load, LOAD_STATION | LOAD_PHASES | LOAD_LIDS | LOAD_SAID, &facts->record,
+	                    fault))
+		return false;
+	read_phases(facts, &now);
+	return true;
 }
 
 bool facts_read(struct day *day, const struct load_choice *choice, struct load_facts **rows, size_t *count,
@@ -195,9 +136,7 @@ bool facts_read(struct day *day, const struct load_choice *choice, struct load_f
 
 void facts_free(struct load_facts *rows, size_t count)
 {
-	for (size_t i = 0; rows != NULL && i < count; i++) {
-		free(rows[i].jars);
-		free(rows[i].lots);
-	}
+	for (size_t i = 0; rows != NULL && i < count; i++)
+		load_record_free(&rows[i].record);
 	free(rows);
 }

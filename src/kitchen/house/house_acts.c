@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "engine/gate/gate.h"
+#include "kitchen/board/load_record.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
@@ -63,21 +64,16 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
 static bool read_made(struct log *log, const struct log_load *load, struct log_lot *lot, const char **jar,
                       struct fault *fault)
 {
-	struct log_jar *jars;
-	size_t count;
-	int largest = 0;
+	struct load_record record;
 	bool done;
 
-	if (!log_jars(log, load->id, &jars, &count, fault))
+	if (!load_record_of(log, load, 0, &record, fault))
 		return false;
-	for (size_t i = 0; i < count; i++) {
-		int size = jar_size_index(jar_size_named(jars[i].size));
-
-		largest = size > largest ? size : largest;
-	}
-	*jar = jar_sizes[largest].name;
-	done = count > 0 && log_lot_get(log, jars[0].lot_id, lot, fault);
-	free(jars);
+	*jar = jar_sizes[load_record_largest_jar(&record)].name;
+	done = record.lot_count > 0;
+	if (done)
+		*lot = record.lots[0].row;
+	load_record_free(&record);
 	return done;
 }
 

@@ -66,13 +66,13 @@ static void put_reasons_json(struct json *json, const struct log_judgement *said
 	json_close(json);
 }
 
-static void put_lot_json(struct json *json, const struct lot_facts *lot)
+static void put_lot_json(struct json *json, const struct load_lot *lot)
 {
 	json_open_object(json, NULL, JSON_FLAT);
-	json_text(json, "lot", lot->lot.code);
-	json_text(json, "product", lot->lot.product);
-	json_text(json, "food", lot->lot.food);
-	json_text(json, "pack", lot->lot.pack);
+	json_text(json, "lot", lot->row.code);
+	json_text(json, "product", lot->row.product);
+	json_text(json, "food", lot->row.food);
+	json_text(json, "pack", lot->row.pack);
 	json_whole(json, "jars", (int64_t)lot->jars);
 	json_close(json);
 }
@@ -80,26 +80,26 @@ static void put_lot_json(struct json *json, const struct lot_facts *lot)
 /* A load of one lot tells it at once; of several, null: each stands among the lots. */
 static void put_lots_json(struct json *json, const struct load_facts *facts)
 {
-	bool one = facts->lot_count == 1;
+	const struct log_lot *one = facts->record.lot_count == 1 ? &facts->record.lots[0].row : NULL;
 
-	json_text(json, "lot", one ? facts->lots[0].lot.code : NULL);
-	json_text(json, "product", one ? facts->lots[0].lot.product : NULL);
-	json_text(json, "food", one ? facts->lots[0].lot.food : NULL);
-	json_text(json, "pack", one ? facts->lots[0].lot.pack : NULL);
+	json_text(json, "lot", one != NULL ? one->code : NULL);
+	json_text(json, "product", one != NULL ? one->product : NULL);
+	json_text(json, "food", one != NULL ? one->food : NULL);
+	json_text(json, "pack", one != NULL ? one->pack : NULL);
 	json_open_array(json, "lots", JSON_FLAT);
-	for (size_t i = 0; i < facts->lot_count; i++)
-		put_lot_json(json, &facts->lots[i]);
+	for (size_t i = 0; i < facts->record.lot_count; i++)
+		put_lot_json(json, &facts->record.lots[i]);
 	json_close(json);
 }
 
 static void put_load_json(struct json *json, const struct load_facts *facts)
 {
-	const struct log_load *load = &facts->load;
+	const struct log_load *load = &facts->record.load;
 
 	json_open_object(json, NULL, JSON_FLAT);
 	json_whole(json, "id", load->id);
 	put_lots_json(json, facts);
-	json_text(json, "station", facts->station.name);
+	json_text(json, "station", facts->record.station.name);
 	json_text(json, "method", load->method_not_noted ? NULL : method_name(load->method));
 	json_text(json, "place", load_place_name(load->place));
 	json_instant(json, "opened", load->opened_wall_ms);
@@ -112,10 +112,10 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 		json_null(json, "pressure_psi");
 	else
 		json_whole(json, "pressure_psi", load->pressure_psi);
-	json_whole(json, "jars", (int64_t)facts->jar_count);
+	json_whole(json, "jars", (int64_t)facts->record.jar_count);
 	json_text(json, "verdict", verdict_name(load->verdict));
 	json_text(json, "verdict_why", load->verdict_why);
-	put_reasons_json(json, &facts->said);
+	put_reasons_json(json, &facts->record.said[0]);
 	json_whole(json, "gate", load->gate);
 	json_text(json, "note", load->note);
 	json_text(json, "source", load->source);
@@ -128,12 +128,12 @@ static void put_load_json(struct json *json, const struct load_facts *facts)
 }
 
 /* "lot 2026-09-14-B1: 5 half-pints grape jelly" */
-static void put_lot_text(FILE *out, const struct lot_facts *lot)
+static void put_lot_text(FILE *out, const struct load_lot *lot)
 {
 	(void)fputs("lot ", out);
-	plain_put(out, lot->lot.code);
+	plain_put(out, lot->row.code);
 	(void)fprintf(out, ": %zu %s ", lot->jars, jar_size_words(lot->size, (int64_t)lot->jars));
-	plain_put(out, lot->lot.product);
+	plain_put(out, lot->row.product);
 }
 
 /* What is against a process, in capitals and with every reason. */
@@ -155,7 +155,7 @@ static void put_phase_text(FILE *out, const struct load_facts *facts)
 	char buffer[48];
 	struct text left = TEXT_OVER(buffer);
 
-	plain_put(out, facts->running ? facts->phase_words : load_place_name(facts->load.place));
+	plain_put(out, facts->running ? facts->phase_words : load_place_name(facts->record.load.place));
 	if (facts->running && facts->timed) {
 		text_add_duration(&left, facts->seconds_left < 0 ? -facts->seconds_left : facts->seconds_left);
 		(void)fprintf(out, ", %s %s", buffer, facts->seconds_left > 0 ? "left" : "over");
@@ -184,16 +184,16 @@ static void put_process_text(FILE *out, const struct log_load *load)
 
 static void put_load_text(FILE *out, const struct load_facts *facts)
 {
-	const struct log_load *load = &facts->load;
+	const struct log_load *load = &facts->record.load;
 	char note[SENTENCE_MAX_BYTES];
 
 	(void)fprintf(out, "load %" PRId64 ", ", load->id);
-	for (size_t i = 0; i < facts->lot_count; i++) {
+	for (size_t i = 0; i < facts->record.lot_count; i++) {
 		(void)fputs(i == 0 ? "" : "; ", out);
-		put_lot_text(out, &facts->lots[i]);
+		put_lot_text(out, &facts->record.lots[i]);
 	}
 	(void)fputs("\n    ", out);
-	plain_put(out, facts->station.name);
+	plain_put(out, facts->record.station.name);
 	(void)fputs(": ", out);
 	put_phase_text(out, facts);
 	(void)fputc('\n', out);
@@ -232,15 +232,21 @@ bool report_loads(const struct arguments *arguments, struct day *day, struct rep
 
 /* --- jars ------------------------------------------------------------------------ */
 
-static void put_jar_json(struct json *json, const struct load_facts *load, const struct jar_facts *facts)
+static const char *lot_code(const struct load_record *record, const struct log_jar *jar)
+{
+	return load_record_lot(record, jar->lot_id)->row.code;
+}
+
+static void put_jar_json(struct json *json, const struct load_record *record, size_t at)
 {
 	static const char *const methods[] = { "press", "tap", "eye" };
 	static_assert(sizeof(methods) / sizeof(methods[0]) == SEAL_METHOD_COUNT, "a key for every method");
-	const struct log_jar *jar = &facts->jar;
+	const struct log_jar *jar = &record->jars[at];
+	const struct load_lids *lids = load_record_lids(record, jar->lid_box_id);
 
 	json_open_object(json, NULL, JSON_FLAT);
-	json_whole(json, "load", load->load.id);
-	json_text(json, "lot", load->lots[facts->lot].lot.code);
+	json_whole(json, "load", record->load.id);
+	json_text(json, "lot", lot_code(record, jar));
 	json_whole(json, "place", jar->place_in_load);
 	json_text(json, "size", jar->size);
 	json_text(json, "state", jar_state_name(jar->state));
@@ -254,19 +260,21 @@ static void put_jar_json(struct json *json, const struct load_facts *load, const
 	json_text(json, "checked_by", jar->checked_by);
 	json_text(json, "gone", jar->gone_why == GONE_NOT ? NULL : jar_gone_name(jar->gone_why));
 	json_instant(json, "gone_at", jar->gone_wall_ms);
-	json_text(json, "lid_box", facts->lid_box[0] == '\0' ? NULL : facts->lid_box);
-	json_text(json, "verdict", verdict_name(facts->said.verdict));
-	put_reasons_json(json, &facts->said);
+	json_text(json, "lid_box", lids == NULL ? NULL : lids->row.label);
+	json_text(json, "verdict", verdict_name(record->said[at + 1].verdict));
+	put_reasons_json(json, &record->said[at + 1]);
 	json_close(json);
 }
 
-static void put_jar_text(FILE *out, const struct load_facts *load, const struct jar_facts *facts)
+static void put_jar_text(FILE *out, const struct load_record *record, size_t at)
 {
-	const struct log_jar *jar = &facts->jar;
+	const struct log_jar *jar = &record->jars[at];
+	const struct load_lids *lids = load_record_lids(record, jar->lid_box_id);
+	const struct log_judgement *said = &record->said[at + 1];
 	char when[32];
 
-	(void)fprintf(out, "load %" PRId64 ", lot ", load->load.id);
-	plain_put(out, load->lots[facts->lot].lot.code);
+	(void)fprintf(out, "load %" PRId64 ", lot ", record->load.id);
+	plain_put(out, lot_code(record, jar));
 	(void)fprintf(out, ", jar %d: ", jar->place_in_load);
 	plain_put(out, jar->size);
 	(void)fprintf(out, ", %s", jar_state_name(jar->state));
@@ -282,23 +290,22 @@ static void put_jar_text(FILE *out, const struct load_facts *load, const struct 
 	}
 	if (jar->gone_why != GONE_NOT)
 		(void)fprintf(out, ", %s", jar_gone_words(jar->gone_why));
-	if (facts->lid_box[0] != '\0') {
+	if (lids != NULL) {
 		(void)fputs("; lids ", out);
-		plain_put(out, facts->lid_box);
+		plain_put(out, lids->row.label);
 	}
-	if (verdict_badness(facts->said.verdict) > 0)
-		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", facts->said.verdict,
-		                 facts->said.why);
+	if (verdict_badness(said->verdict) > 0)
+		put_verdict_text(out, jar_is_blocked(jar) ? "; DO NOT EAT, " : "; ", said->verdict, said->why);
 	(void)fputc('\n', out);
 }
 
-static void put_jars(const struct report *to, struct json *json, const struct load_facts *load)
+static void put_jars(const struct report *to, struct json *json, const struct load_record *record)
 {
-	for (size_t i = 0; i < load->jar_count; i++) {
+	for (size_t i = 0; i < record->jar_count; i++) {
 		if (to->json)
-			put_jar_json(json, load, &load->jars[i]);
+			put_jar_json(json, record, i);
 		else
-			put_jar_text(to->out, load, &load->jars[i]);
+			put_jar_text(to->out, record, i);
 	}
 }
 
@@ -316,7 +323,7 @@ bool report_jars(const struct arguments *arguments, struct day *day, struct repo
 	else if (count == 0)
 		(void)fputs("There are no such jars.\n", to->out);
 	for (size_t i = 0; i < count; i++)
-		put_jars(to, &json, &rows[i]);
+		put_jars(to, &json, &rows[i].record);
 	if (to->json)
 		close_document(&json);
 	facts_free(rows, count);
