@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 21; -- the number of this layout: another one for every change
+PRAGMA user_version = 22; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -1050,22 +1050,14 @@ CREATE VIEW jar_counted AS SELECT load_id, lot_id,
 	state IN ('unsealed', 'doubtful') AND checked_wall_ms IS NOT NULL AS failed
 FROM jar WHERE load_id IS NOT NULL;
 
--- Every work as a line.
+-- Every work as a line; what it holds is said by the table of its kind (`holds`, `lots` in src/log/tables).
 --   id        seconds * 2^20 + a number: in the order of time, a season is a stretch of them;
 --             the index work_in_time holds the same expression
---   product   of its jars, its batch's lot, or the fruit of a run
 --   lost      phases of a load that ended in a lost boil, steam or pressure
 --   fruit_mg, juice_ul   runs, as run_yield has them; 0: not told
 CREATE VIEW work_line AS SELECT
 	opened_wall_ms / 1000 * 1048576 + id % 1048576 AS id, kind, id AS ref,
 	CAST(strftime('%Y', opened_wall_ms / 1000, 'unixepoch') AS INTEGER) AS season, station_id,
-	coalesce((SELECT group_concat(product, ', ') FROM (SELECT product FROM lot
-		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = work.id) GROUP BY product COLLATE NOCASE ORDER BY min(lot.id))),
-		(SELECT product FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work.id),
-		(SELECT lower(trim(fruit)) FROM run WHERE run.id = work.id), '') AS product,
-	coalesce((SELECT group_concat(code, ' ') FROM (SELECT code FROM lot
-		WHERE lot.id IN (SELECT lot_id FROM jar WHERE load_id = work.id) ORDER BY lot.id)),
-		(SELECT code FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work.id), '') AS lot,
 	CASE WHEN kind = 'load' THEN coalesce((SELECT verdict FROM judgement WHERE load_id = work.id AND jar_id IS NULL), 'open')
 		WHEN at_station THEN 'open'
 		ELSE coalesce((SELECT verdict FROM judgement WHERE batch_id = work.id AND verdict <> 'open'), '') END AS verdict,

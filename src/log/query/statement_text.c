@@ -4,7 +4,8 @@
  * In the texts of src/log/query/statements.c
  *   {jar}         is every column of a jar that is read, in the order of its descriptor;
  *   {insert jar}  writes a new row, {update jar} the row of that id: the values in the
- *                 same order, then those worked out by hand, the id last.
+ *                 same order, then those worked out by hand, the id last;
+ *   {holds}, {lots}  are what the work of a work_line holds, by the table of whatever kind it is.
  */
 #include <string.h>
 
@@ -80,6 +81,24 @@ static void add_update(struct text *sql, const struct log_table *table)
 	text_add(sql, " WHERE %s = ?", table->columns[0].column);
 }
 
+/* '' where the tables of all kinds say nothing. */
+static void add_of_works(struct text *sql, const struct log *log, bool lots)
+{
+	text_add(sql, "coalesce(");
+	for (size_t i = 0; i < log->table_count; i++) {
+		const char *said = lots ? log->tables[i]->lots : log->tables[i]->holds;
+
+		if (said != NULL)
+			text_add(sql, "%s, ", said);
+	}
+	text_add(sql, "'')");
+}
+
+static bool is_words(const char *words, const char *at, size_t length)
+{
+	return strlen(words) == length && strncmp(words, at, length) == 0;
+}
+
 /* What stands between two braces; false: no such table. */
 static bool add_columns(const struct log *log, struct text *sql, const char *words, size_t length)
 {
@@ -88,6 +107,10 @@ static bool add_columns(const struct log *log, struct text *sql, const char *wor
 		void (*add)(struct text *sql, const struct log_table *table);
 	} verbs[] = { { "insert ", add_insert }, { "update ", add_update }, { "", add_read } };
 
+	if (is_words("holds", words, length) || is_words("lots", words, length)) {
+		add_of_works(sql, log, *words == 'l');
+		return true;
+	}
 	for (size_t i = 0; i < sizeof(verbs) / sizeof(verbs[0]); i++) {
 		size_t verb = strlen(verbs[i].verb);
 		const struct log_table *table;

@@ -101,7 +101,7 @@
 
 /* Of the view work_line: the lines that are as wished, by their place in time. */
 #define WORK_COLUMNS \
-	"id, kind, ref, season, station_id, product, lot, verdict, lost, fruit_mg, juice_ul, jars, broken, looked, failed"
+	"id, kind, ref, season, station_id, {holds}, {lots}, verdict, lost, fruit_mg, juice_ul, jars, broken, looked, failed"
 #define WORKS(after) \
 	"SELECT " WORK_COLUMNS " FROM work_line WHERE id " after " AND (?3 IS NULL OR kind = ?3) " \
 	"AND work_found(?6, ref) AND CASE ?4 " \

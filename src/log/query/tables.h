@@ -71,6 +71,10 @@ struct log_table {
 	size_t row_size;   /* of its struct */
 	const char *from;  /* all that its columns name, for an export */
 	const char *order;
+	/* Of a kind of work: what work number work_line.ref holds, in words, and the codes of its
+	 * lots; NULL: none.  Nothing where that work is of another kind. */
+	const char *holds;
+	const char *lots;
 };
 
 extern const struct log_table *const log_tables[];

@@ -41,6 +41,8 @@ const struct log_table table_of_batches = {
 	.row_size = sizeof(struct log_batch),
 	.from = "batch JOIN work ON work.id = batch.id JOIN lot ON lot.id = batch.lot_id",
 	.order = "batch.id",
+	.holds = "(SELECT product FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work_line.ref)",
+	.lots = "(SELECT code FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work_line.ref)",
 };
 
 /* clang-format off */

@@ -63,6 +63,8 @@ static const struct log_column columns[] = {
 };
 /* clang-format on */
 
+#define LOTS_IN_IT "(SELECT lot_id FROM jar WHERE load_id = work_line.ref)"
+
 const struct log_table table_of_loads = {
 	.name = "loads",
 	.meaning = "jars that shared one canner",
@@ -72,6 +74,10 @@ const struct log_table table_of_loads = {
 	.row_size = sizeof(struct log_load),
 	.from = "load JOIN work ON work.id = load.id JOIN station ON station.id = work.station_id",
 	.order = "load.id",
+	.holds = "(SELECT group_concat(product, ', ') FROM (SELECT product FROM lot WHERE lot.id IN " LOTS_IN_IT
+	         " GROUP BY product COLLATE NOCASE ORDER BY min(lot.id)))",
+	.lots = "(SELECT group_concat(code, ' ') FROM (SELECT code FROM lot WHERE lot.id IN " LOTS_IN_IT
+	        " ORDER BY lot.id))",
 };
 
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)

@@ -29,6 +29,7 @@ const struct log_table table_of_runs = {
 	.row_size = sizeof(struct log_run),
 	.from = "run JOIN work ON work.id = run.id",
 	.order = "run.id",
+	.holds = "(SELECT lower(trim(fruit)) FROM run WHERE run.id = work_line.ref)",
 };
 
 bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault)

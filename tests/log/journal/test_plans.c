@@ -212,7 +212,7 @@ START_TEST(a_page_of_what_was_made_is_found_by_its_place)
 	static const char found[] = "SEARCH work USING INDEX work_in_time (<expr>>? AND <expr><?)";
 	sqlite3_stmt *plan;
 	bool seen = false;
-	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", statement_text[_i == 0 ? WORKS_BEFORE : WORKS_AFTER]);
+	char *sql = sqlite3_mprintf("EXPLAIN QUERY PLAN %s", text_of(_i == 0 ? WORKS_BEFORE : WORKS_AFTER));
 	ck_assert_int_eq(sqlite3_prepare_v2(kit.log->db, sql, -1, &plan, NULL), SQLITE_OK);
 	while (sqlite3_step(plan) == SQLITE_ROW) {
 		const char *detail = (const char *)sqlite3_column_text(plan, 3);
