@@ -78,7 +78,7 @@ FLOORS := base engine log kitchen report screen
 SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c src/$(f)/*/*.c)))
 HEADERS := $(sort $(wildcard src/*/*.h src/*/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
-GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c product_table.c \
+GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c pack_table.c product_table.c \
 	yield_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
@@ -157,7 +157,8 @@ $(BAKE_OBJECTS)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	@mkdir -p $(@D)
 	$(Q)$(BAKE_LINK) $(WARN) -Isrc -MMD -MP -c -o $@ $<
 
-PROCESS_CSV := $(sort $(wildcard schema/process_*.csv))
+# In the order bake takes the files.
+PROCESS_TABLES := schema/jar.csv schema/pack.csv $(sort $(wildcard schema/process_*.csv))
 RECIPE_CSV := schema/recipe.csv schema/recipe_ingredient.csv \
 	schema/recipe_guide.csv schema/recipe_guide_ingredient.csv
 # What each food needs, in the order bake takes the files.
@@ -165,12 +166,15 @@ FOOD_CSV := $(addprefix schema/,food.csv acid_rule.csv ingredient_class.csv own_
 	suspect_step.csv)
 MIGRATION_SQL := $(sort $(wildcard schema/migration/*.sql))
 
-$(BUILD)/generated/process_table.c: $(BAKE) schema/jar.csv $(PROCESS_CSV)
+$(BUILD)/generated/process_table.c: $(BAKE) $(PROCESS_TABLES)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) process schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) process $(PROCESS_TABLES) >$@.new && mv $@.new $@
 $(BUILD)/generated/jar_table.c: $(BAKE) schema/jar.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) jar schema/jar.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/pack_table.c: $(BAKE) schema/pack.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) pack schema/pack.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) product schema/product.csv >$@.new && mv $@.new $@
@@ -183,9 +187,9 @@ $(BUILD)/generated/recipe_table.c: $(BAKE_RECIPES) $(RECIPE_CSV)
 $(BUILD)/generated/recipe_step_table.c: $(BAKE_RECIPES) schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE_RECIPES) step schema/recipe_step.csv schema/recipe.csv schema/recipe_guide.csv >$@.new && mv $@.new $@
-$(BUILD)/generated/food_table.c: $(BAKE) $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV)
+$(BUILD)/generated/food_table.c: $(BAKE) $(FOOD_CSV) $(PROCESS_TABLES)
 	@mkdir -p $(@D)
-	$(Q)$(BAKE) food $(FOOD_CSV) schema/jar.csv $(PROCESS_CSV) >$@.new && mv $@.new $@
+	$(Q)$(BAKE) food $(FOOD_CSV) $(PROCESS_TABLES) >$@.new && mv $@.new $@
 $(BUILD)/generated/layouts.c: $(BAKE) schema/log.sql $(MIGRATION_SQL)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) layout schema/log.sql $(MIGRATION_SQL) >$@.new && mv $@.new $@

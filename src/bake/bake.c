@@ -1,11 +1,13 @@
 /*
  * bake - turns the reference tables and the log's layout in schema/ into C.
  *
- *   bake process JAR.csv PROCESS.csv...   const struct process_row process_rows[]
+ *   bake process JAR.csv PACK.csv PROCESS.csv...
+ *                                         const struct process_row process_rows[]
  *   bake jar JAR.csv                      const struct jar_size jar_sizes[]
+ *   bake pack PACK.csv                    const struct pack pack_rows[]
  *   bake product PRODUCT.csv              const struct product products[]
  *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
- *   bake food NEEDS... JAR.csv PROCESS.csv...
+ *   bake food NEEDS... JAR.csv PACK.csv PROCESS.csv...
  *                                         const struct food foods[] and what it refers to
  *   bake layout LOG.sql [NNNN_name.sql...]
  *                                         const struct layouts log_layouts
@@ -31,22 +33,24 @@ int main(int argc, char **argv)
 {
 	const char *verb = argc >= 3 ? argv[1] : "";
 
-	if (argc >= 4 && strcmp(verb, "process") == 0) {
-		bake_process(argv[2], argv + 3, argc - 3);
+	if (argc >= 5 && strcmp(verb, "process") == 0) {
+		bake_process(argv + 2, argc - 2);
 	} else if (argc == 3 && strcmp(verb, "jar") == 0) {
 		bake_jar(argv[2]);
+	} else if (argc == 3 && strcmp(verb, "pack") == 0) {
+		bake_pack(argv[2]);
 	} else if (argc == 3 && strcmp(verb, "product") == 0) {
 		bake_product(argv[2]);
 	} else if (argc == 3 && strcmp(verb, "yield") == 0) {
 		bake_yield(argv[2]);
-	} else if (argc > 3 + FOOD_FILES && strcmp(verb, "food") == 0) {
-		bake_food(argv + 2, argv[2 + FOOD_FILES], argv + 3 + FOOD_FILES, argc - 3 - FOOD_FILES);
+	} else if (argc > 4 + FOOD_FILES && strcmp(verb, "food") == 0) {
+		bake_food(argv + 2, argv + 2 + FOOD_FILES, argc - 2 - FOOD_FILES);
 	} else if (strcmp(verb, "layout") == 0) {
 		bake_layout(argv[2], argv + 3, argc - 3);
 	} else {
-		fprintf(stderr, "usage: bake process JAR.csv PROCESS.csv... | jar JAR.csv | "
+		fprintf(stderr, "usage: bake process JAR.csv PACK.csv PROCESS.csv... | jar JAR.csv | pack PACK.csv | "
 		                "product PRODUCT.csv | yield YIELD.csv | "
-		                "food NEEDS... JAR.csv PROCESS.csv... | layout LOG.sql [NNNN_name.sql...]\n"
+		                "food NEEDS... JAR.csv PACK.csv PROCESS.csv... | layout LOG.sql [NNNN_name.sql...]\n"
 		                "NEEDS: food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv "
 		                "suspect_step.csv\n");
 		return 2;

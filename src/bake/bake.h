@@ -16,6 +16,7 @@
 
 #include "base/csv.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "engine/process/process.h"
 #include "engine/recipe/recipe.h"
 
@@ -80,7 +81,9 @@ enum acid field_acid(const struct record *record, size_t index, const char *name
 enum acidity field_acidity(const struct record *record, size_t index, const char *name);
 enum adding field_adding(const struct record *record, size_t index, const char *name);
 enum confirmed field_confirmed(const struct record *record, size_t index, const char *name);
+enum jars_ready field_jars_ready(const struct record *record, size_t index, const char *name);
 enum method field_method(const struct record *record, size_t index, const char *name);
+enum packed field_packed(const struct record *record, size_t index, const char *name);
 enum pectin field_pectin(const struct record *record, size_t index, const char *name);
 enum supply_kind field_supply(const struct record *record, size_t index, const char *name);
 
@@ -88,8 +91,10 @@ extern const char *const acid_constants[ACID_COUNT];
 extern const char *const acidity_constants[ACIDITY_COUNT];
 extern const char *const adding_constants[ADDING_COUNT];
 extern const char *const confirmed_constants[CONFIRMED_COUNT];
+extern const char *const jars_ready_constants[JARS_READY_COUNT];
 extern const char *const measure_constants[MEASURE_COUNT];
 extern const char *const method_constants[METHOD_COUNT];
+extern const char *const packed_constants[PACKED_COUNT];
 extern const char *const pectin_constants[PECTIN_COUNT];
 extern const char *const supply_constants[SUPPLY_KIND_COUNT];
 
@@ -114,6 +119,21 @@ struct jars {
 struct jars jars_read(const char *path);
 void bake_jar(const char *path);
 
+struct pack_lines {
+	struct pack row[PACKS_MAX];
+	long line[PACKS_MAX];
+	size_t count;
+};
+
+struct pack_lines packs_read(const char *path);
+void bake_pack(const char *path);
+
+/* What the lines of the process tables refer to. */
+struct referred {
+	struct jars jars;
+	struct pack_lines packs;
+};
+
 #define PROCESS_ROWS_MAX 4096
 struct process_line {
 	struct process_row row; /* .jar: of the jars */
@@ -126,11 +146,12 @@ struct processes {
 	size_t count;
 };
 
-void processes_add(struct processes *table, const char *path, const struct jars *jars);
-void bake_process(const char *jar_path, char *const *paths, int count);
+/* `tables`: the files of jars, packs, then processes. */
+void processes_read(struct processes *table, char *const *tables, int count);
+void bake_process(char *const *tables, int count);
 
 /* food_paths: the files of bake/food.h in their order. */
-void bake_food(char *const *food_paths, const char *jar_path, char *const *process_paths, int count);
+void bake_food(char *const *food_paths, char *const *tables, int count);
 void bake_product(const char *path);
 void bake_yield(const char *path);
 void bake_layout(const char *schema_path, char *const *paths, int count);

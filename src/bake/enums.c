@@ -17,7 +17,9 @@ FIELD_ENUM(field_acid, enum acid, ACID_COUNT, acid_name)
 FIELD_ENUM(field_acidity, enum acidity, ACIDITY_COUNT, acidity_name)
 FIELD_ENUM(field_adding, enum adding, ADDING_COUNT, adding_name)
 FIELD_ENUM(field_confirmed, enum confirmed, CONFIRMED_COUNT, confirmed_name)
+FIELD_ENUM(field_jars_ready, enum jars_ready, JARS_READY_COUNT, jars_ready_name)
 FIELD_ENUM(field_method, enum method, METHOD_COUNT, method_name)
+FIELD_ENUM(field_packed, enum packed, PACKED_COUNT, packed_name)
 FIELD_ENUM(field_pectin, enum pectin, PECTIN_COUNT, pectin_name)
 FIELD_ENUM(field_supply, enum supply_kind, SUPPLY_KIND_COUNT, supply_name)
 
@@ -46,6 +48,12 @@ const char *const confirmed_constants[CONFIRMED_COUNT] = {
 	ITSELF(CONFIRMED_MEMORY),
 };
 
+const char *const jars_ready_constants[JARS_READY_COUNT] = {
+	ITSELF(JARS_EITHER),
+	ITSELF(JARS_BOILED_FIRST),
+	ITSELF(JARS_NOT_BOILED_FIRST),
+};
+
 const char *const measure_constants[MEASURE_COUNT] = {
 	ITSELF(MEASURE_VOLUME),
 	ITSELF(MEASURE_MASS),
@@ -57,6 +65,11 @@ const char *const method_constants[METHOD_COUNT] = {
 	ITSELF(METHOD_STEAM),
 	ITSELF(METHOD_DIAL_GAUGE),
 	ITSELF(METHOD_WEIGHTED_GAUGE),
+};
+
+const char *const packed_constants[PACKED_COUNT] = {
+	ITSELF(PACKED_HOT),
+	ITSELF(PACKED_RAW),
 };
 
 const char *const pectin_constants[PECTIN_COUNT] = {

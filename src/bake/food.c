@@ -397,11 +397,10 @@ static void check_tables(const struct larder *larder, const struct processes *pr
 	}
 }
 
-void bake_food(char *const *paths, const char *jar_path, char *const *process_paths, int count)
+void bake_food(char *const *paths, char *const *tables, int count)
 {
 	static struct larder larder;
 	static struct processes processes;
-	struct jars jars;
 
 	larder.files = (struct food_files){ paths[0], paths[1], paths[2], paths[3], paths[4], paths[5] };
 	rules_read(&larder);
@@ -410,9 +409,7 @@ void bake_food(char *const *paths, const char *jar_path, char *const *process_pa
 	foods_read(&larder);
 	owns_read(&larder);
 	steps_read(&larder);
-	jars = jars_read(jar_path);
-	for (int i = 0; i < count; i++)
-		processes_add(&processes, process_paths[i], &jars);
+	processes_read(&processes, tables, count);
 	check_tables(&larder, &processes);
 	larder_print(&larder);
 }

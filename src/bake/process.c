@@ -21,21 +21,21 @@ static int field_jar(const struct record *record, size_t index, const struct jar
 	bake_die(record->path, record->line, "unknown jar: \"%s\"", record->field[index]);
 }
 
-static const char *field_pack(const struct record *record, size_t index)
+static const char *field_pack(const struct record *record, size_t index, const struct pack_lines *packs)
 {
-	const char *pack = pack_named(record->field[index]);
-
-	if (pack == NULL || strcmp(pack, record->field[index]) != 0)
-		bake_die(record->path, record->line, "unknown style_of_pack: \"%s\"", record->field[index]);
-	return pack;
+	for (size_t i = 0; i < packs->count; i++) {
+		if (strcmp(record->field[index], packs->row[i].name) == 0)
+			return packs->row[i].name;
+	}
+	bake_die(record->path, record->line, "unknown style_of_pack: \"%s\"", record->field[index]);
 }
 
-static struct process_line process_from(const struct record *record, const struct jars *jars)
+static struct process_line process_from(const struct record *record, const struct referred *to)
 {
 	struct process_row row = {
 		.food = field_text(record, 0, "food", NAME_BYTES),
-		.pack = field_pack(record, 1),
-		.jar = field_jar(record, 2, jars),
+		.pack = field_pack(record, 1, &to->packs),
+		.jar = field_jar(record, 2, &to->jars),
 		.method = field_method(record, 3, "method"),
 		.headspace_thou = field_thousandths(record, 4, "headspace_in", 3000),
 		.alt_min_ft = field_number(record, 5, "alt_min_ft", 0, 30000),
@@ -152,7 +152,7 @@ static void check_row(const struct processes *table, size_t index)
 		bake_die(line->path, line->line, "more than %d options in one band", ROWS_IN_BAND_MAX);
 }
 
-void processes_add(struct processes *table, const char *path, const struct jars *jars)
+static void processes_add(struct processes *table, const char *path, const struct referred *to)
 {
 	static const char *const header[] = {
 		"food",       "style_of_pack", "jar",          "method",  "headspace_in", "alt_min_ft",
@@ -164,7 +164,7 @@ void processes_add(struct processes *table, const char *path, const struct jars 
 
 	header_read(&source, header, 12);
 	while (row_read(&source, &record, 12)) {
-		struct process_line line = process_from(&record, jars);
+		struct process_line line = process_from(&record, to);
 
 		table->row[next_row(&record, &table->count, PROCESS_ROWS_MAX)] = line;
 	}
@@ -213,13 +213,19 @@ static void print_with_second(const struct processes *table, size_t index)
 			print_process(&table->row[i].row);
 }
 
-void bake_process(const char *jar_path, char *const *paths, int count)
+void processes_read(struct processes *table, char *const *tables, int count)
 {
-	struct jars jars = jars_read(jar_path);
+	struct referred to = { .jars = jars_read(tables[0]), .packs = packs_read(tables[1]) };
+
+	for (int i = 2; i < count; i++)
+		processes_add(table, tables[i], &to);
+}
+
+void bake_process(char *const *tables, int count)
+{
 	static struct processes table;
 
-	for (int i = 0; i < count; i++)
-		processes_add(&table, paths[i], &jars);
+	processes_read(&table, tables, count);
 	for (size_t i = 0; i < table.count; i++)
 		check_row(&table, i);
 	print_top("engine/process/process.h");

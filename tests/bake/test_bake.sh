@@ -74,31 +74,39 @@ half_pint,half-pint,half-pints,8,a rule
 pint,pint,pints,16,a rule
 END
 
+pack=$work/pack.csv
+cat >"$pack" <<'END'
+pack,words,packed,jars
+hot,hot pack,hot,either
+raw,raw pack,raw,either
+hot_sterile_jar,hot into boiled jars,hot,boiled_first
+END
+
 # row "what it is" "LINE: words" "row of a process table"...: refused with these rows
 row() {
 	what=$1
 	words=$2
 	shift 2
 	printf '%s\n' "$header" "$@" >"$table"
-	refused "$what" "$table:$words" process "$jar" "$table"
+	refused "$what" "$table:$words" process "$jar" "$pack" "$table"
 }
 
 # --- a good table --------------------------------------------------------------
 
 printf '%s\n' "$header" "$plum" "$beans" >"$table"
-accepted "a good table" process "$jar" "$table"
+accepted "a good table" process "$jar" "$pack" "$table"
 printed "a quoted comma" '"a guide, page 1"'
 printed "no pressure" 'NO_PRESSURE, ACIDITY_ACID'
 printed "a jar by its place" '"hot", 1, METHOD_BOILING_WATER, 500, 0, 1000, 20'
 printed "a pressure" 'METHOD_DIAL_GAUGE, 1000, 0, 2000, 20, 11, ACIDITY_LOW_ACID'
 printf '%s\r\n' "$header" "$plum" >"$table"
-accepted "lines that end in CR LF" process "$jar" "$table"
+accepted "lines that end in CR LF" process "$jar" "$pack" "$table"
 printf '%s\n%s' "$header" "$plum" >"$table"
-accepted "a last line without its end" process "$jar" "$table"
+accepted "a last line without its end" process "$jar" "$pack" "$table"
 printf '%s\n' "$header" 'plums,hot,pint,boiling_water,.125,0,,20,,acid,s,yes' >"$table"
-refused "a headspace without its zero" "$table:2: headspace_in is not" process "$jar" "$table"
+refused "a headspace without its zero" "$table:2: headspace_in is not" process "$jar" "$pack" "$table"
 printf '%s\n' "$header" 'plums,hot,pint,boiling_water,1.125,0,,20,,acid,"a ""b"" \c??/",yes' >"$table"
-accepted "an open top and signs that C would misread" process "$jar" "$table"
+accepted "an open top and signs that C would misread" process "$jar" "$pack" "$table"
 printed "exact thousandths and no top" '1125, 0, NO_TOP_FT, 20'
 printed "escaped signs" '"a \"b\" \\c\077\077/"'
 
@@ -116,18 +124,18 @@ row "a field of two lines" "2: a control character" 'plums,hot,pint,boiling_wate
 guide",yes'
 row "a stray space" '2: a space at the end' 'plums ,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,yes'
 printf '%s\nplums\rhot\n' "$header" >"$table"
-refused "a lone carriage return" "$table:2: a carriage return" process "$jar" "$table"
+refused "a lone carriage return" "$table:2: a carriage return" process "$jar" "$pack" "$table"
 printf '%s\nplums\000,hot\n' "$header" >"$table"
-refused "a zero byte" "$table:2: a zero byte" process "$jar" "$table"
+refused "a zero byte" "$table:2: a zero byte" process "$jar" "$pack" "$table"
 : >"$table"
-refused "an empty file" "$table:1: the file is empty" process "$jar" "$table"
+refused "an empty file" "$table:1: the file is empty" process "$jar" "$pack" "$table"
 printf '%s\n' "$header" >"$table"
-refused "no rows" "$table:2: no rows" process "$jar" "$table"
-refused "a missing file" "$work/none.csv: cannot be read" process "$jar" "$work/none.csv"
+refused "no rows" "$table:2: no rows" process "$jar" "$pack" "$table"
+refused "a missing file" "$work/none.csv: cannot be read" process "$jar" "$pack" "$work/none.csv"
 printf '%s\n' "$header" | sed 's/minutes/mins/' >"$table"
-refused "a column of another name" "$table:1: column 8 is \"mins\"" process "$jar" "$table"
+refused "a column of another name" "$table:1: column 8 is \"mins\"" process "$jar" "$pack" "$table"
 printf '%s\n' 'food,minutes' >"$table"
-refused "a header too short" "$table:1: the header has 2 columns" process "$jar" "$table"
+refused "a header too short" "$table:1: the header has 2 columns" process "$jar" "$pack" "$table"
 
 # --- fields --------------------------------------------------------------------
 
@@ -162,7 +170,7 @@ row "a hole between bands" '3: no band of the same table ends at 1001 ft' "$plum
 open='plums,hot,pint,boiling_water,0.5,1001,,25,,acid,s,yes'
 second='plums,hot,pint,boiling_water,0.5,8001,10000,30,,acid,t,yes'
 printf '%s\n' "$header" "$second" "$plum" "$open" "$beans" >"$table"
-accepted "the second table over an open top, in any order" process "$jar" "$table"
+accepted "the second table over an open top, in any order" process "$jar" "$pack" "$table"
 if [ "$(grep -o 'METHOD_[^a-z]*' "$work/out" | cut -d, -f3-5 | tr '\n' ';')" = \
 	' 0, 1000, 20; 1001, NO_TOP_FT, 25; 8001, 10000, 30; 0, 2000, 20;' ]; then
 	good=$((good + 1))
@@ -188,7 +196,7 @@ row "a second band under pressure" "3: the band overlaps that of $table:2" 'bean
 row "two spellings of one food" "3: the food \"Plums\" is spelt \"plums\" in $table:2" "$plum" 'Plums,raw,pint,boiling_water,0.5,0,1000,20,,acid,s,yes'
 row "two acidities of one food" "3: the food has another acidity" "$plum" 'plums,raw,pint,boiling_water,0.5,0,1000,20,,acidified,s,yes'
 printf '%s\n' "$header" "$plum" >"$table"
-refused "the same cell in two files" "$table:2: the same cell is already in $table:2" process "$jar" "$table" "$table"
+refused "the same cell in two files" "$table:2: the same cell is already in $table:2" process "$jar" "$pack" "$table" "$table"
 
 # --- jars ----------------------------------------------------------------------
 
@@ -203,6 +211,22 @@ jars "a jar twice" "3: the jar size is already on line 2" 'pint,pint,pints,16,s'
 jars "jars out of order" "3: jar sizes are listed smallest first" 'pint,pint,pints,16,s' 'half_pint,half-pint,half-pints,8,s'
 jars "a jar without a volume" "2: fluid_ounces is not a whole number" 'pint,pint,pints,,s'
 jars "a jar without a source" "2: source is empty" 'pint,pint,pints,16,'
+
+# --- packs -----------------------------------------------------------------------
+
+packs() {
+	what=$1
+	words=$2
+	shift 2
+	printf '%s\n' 'pack,words,packed,jars' "$@" >"$work/packs.csv"
+	refused "$what" "$work/packs.csv:$words" pack "$work/packs.csv"
+}
+packs "a pack twice" "3: the pack is already on line 2" 'hot,hot pack,hot,either' 'warm,Hot pack,hot,either'
+packs "a pack that is neither hot nor raw" '2: unknown packed: "warm"' 'hot,hot pack,warm,either'
+packs "jars made ready otherwise" '2: unknown jars: "washed"' 'hot,hot pack,hot,washed'
+packs "no packs" '2: no rows'
+accepted "packs" pack "$pack"
+printed "a pack by what is done" '{ "hot_sterile_jar", "hot into boiled jars", PACKED_HOT, JARS_BOILED_FIRST }'
 
 # --- products ------------------------------------------------------------------
 
@@ -255,9 +279,9 @@ printf '%s\n' "$header" "$plum" 'tomatoes crushed,hot,pint,boiling_water,0.5,0,1
 # Linked with the tables of these few rows instead of the program's.
 own=$work/bake_recipes
 "$bake" jar "$jar" >"$work/jar_table.c" || fail "the jars"
-"$bake" process "$jar" "$work/plums.csv" >"$work/process_table.c" || fail "the processes"
+"$bake" process "$jar" "$pack" "$work/plums.csv" >"$work/process_table.c" || fail "the processes"
 # shellcheck disable=SC2086 # several files
-"$bake" food $needs "$jar" "$work/plums.csv" >"$work/food_table.c" || fail "the needs"
+"$bake" food $needs "$jar" "$pack" "$work/plums.csv" >"$work/food_table.c" || fail "the needs"
 # shellcheck disable=SC2086 # a command with its options
 ${LINK_BAKE_RECIPES:?links it} -I"$repo/src" -o "$own" "$work/jar_table.c" "$work/process_table.c" "$work/food_table.c" ||
 	fail "bake_recipes cannot be linked with other tables"
@@ -394,7 +418,7 @@ cd "$work/needs" || exit 1
 food_files='food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv suspect_step.csv'
 printf '%s\n' "$header" 'plums,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,yes' >table.csv
 # shellcheck disable=SC2086
-accepted "the needs of the program" food $food_files "$jar" table.csv
+accepted "the needs of the program" food $food_files "$jar" "$pack" table.csv
 
 # need "what it is" FILE "words behind the line's number" "sed script that spoils it"
 need() {
@@ -403,13 +427,13 @@ need() {
 		fail "$1: the script changes nothing"
 	fi
 	# shellcheck disable=SC2086
-	refused "$1" "$3" food $food_files "$jar" table.csv
+	refused "$1" "$3" food $food_files "$jar" "$pack" table.csv
 	cp "$schema/$2" "$2"
 }
 line=$(grep -n '^plums,' food.csv | cut -d: -f1)
 printf '%s\n' "$header" 'moons,hot,pint,boiling_water,0.5,0,1000,20,,acid,s,yes' >moons.csv
 # shellcheck disable=SC2086
-refused "a food without a line" 'moons.csv:2: the food "moons" has no line in food.csv' food $food_files "$jar" moons.csv
+refused "a food without a line" 'moons.csv:2: the food "moons" has no line in food.csv' food $food_files "$jar" "$pack" moons.csv
 need "another acidity" food.csv "table.csv:2: the food is acidified in food.csv:$line" 's/^plums,acid,,/plums,acidified,tomato_per_jar,/'
 need "a food twice" food.csv 'the food is already on line' 's/^apricots,/Plums,/'
 need "acidified food without a rule" food.csv "food.csv:$line: acidified food without an acid rule" 's/^plums,acid,/plums,acidified,/'
@@ -509,14 +533,14 @@ refused "a layout without a number" 'unnumbered.sql:1: "PRAGMA user_version = ..
 # --- the tables of the program ---------------------------------------------------
 
 bake_recipes=$BAKE_RECIPES
-for verb in jar process product yield recipe step food layout; do
+for verb in jar pack process product yield recipe step food layout; do
 	# shellcheck disable=SC2086 # several files
 	case $verb in
-	process) set -- "$schema/jar.csv" "$schema"/process_*.csv ;;
+	process) set -- "$schema/jar.csv" "$schema/pack.csv" "$schema"/process_*.csv ;;
 	recipe) set -- "$schema/recipe.csv" "$schema/recipe_ingredient.csv" \
 		"$schema/recipe_guide.csv" "$schema/recipe_guide_ingredient.csv" ;;
 	step) set -- "$schema/recipe_step.csv" "$schema/recipe.csv" "$schema/recipe_guide.csv" ;;
-	food) set -- $needs "$schema/jar.csv" "$schema"/process_*.csv ;;
+	food) set -- $needs "$schema/jar.csv" "$schema/pack.csv" "$schema"/process_*.csv ;;
 	layout)
 		set -- "$schema/log.sql"
 		for migration in "$schema"/migration/*.sql; do

@@ -1,4 +1,5 @@
 #include "engine/process/process.h"
+#include "engine/process/pack.h"
 
 #include <string.h>
 
@@ -215,12 +216,6 @@ static const struct process_row *choose_row(const struct process_search *search,
 	return NULL;
 }
 
-/* "hot_sterile_jar", but not "hot_unsterile_jar". */
-static bool pack_wants_sterile_jars(const char *pack)
-{
-	return strstr(pack, "_sterile_jar") != NULL;
-}
-
 /* A sheet can only lengthen what the table says. */
 static int longer(int minutes, const struct process_query *query)
 {
@@ -243,7 +238,7 @@ static void fill_in(const struct process_search *search, const struct rows_here 
 		.band_raised = !reaches_band(row, elevation->um),
 		.above_tables = !method_has_pressure(search->query->method) &&
 		                !elevation_within_top(elevation, SECOND_TABLE_ABOVE_FT) && row->alt_max_ft == NO_TOP_FT,
-		.jars_sterile = pack_wants_sterile_jars(row->pack),
+		.jars_sterile = pack_has_jars(row->pack, JARS_BOILED_FIRST),
 	};
 	for (size_t i = 0; i < here->count; i++) {
 		if (here->row[i] != row)

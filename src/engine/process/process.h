@@ -142,9 +142,6 @@ bool method_has_pressure(enum method method);
 const char *acidity_name(enum acidity acidity);
 const char *acidity_words(enum acidity acidity);
 const char *confirmed_name(enum confirmed confirmed);
-const char *pack_words(const char *pack);  /* "hot pack, jars boiled first" */
-const char *pack_named(const char *words); /* by name or words; NULL: there is none */
-const char *pack_plain(const char *pack);  /* "hot" of "hot_sterile_jar" too */
 
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);

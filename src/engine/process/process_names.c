@@ -1,4 +1,5 @@
 /* The words of the tables; no table is asked (bake is linked with this file). */
+#include "engine/process/pack.h"
 #include "engine/process/process.h"
 
 #include <string.h>
@@ -38,18 +39,16 @@ static const char *const confirmed_names[CONFIRMED_COUNT] = {
 	[CONFIRMED_MEMORY] = "memory",
 };
 
-static const struct {
-	const char *pack;
-	const char *words;
-	const char *plain; /* without saying whether the jars were boiled first */
-} packs[] = {
-	{ "hot", "hot pack", "hot" },
-	{ "raw", "raw pack", "raw" },
-	{ "hot_sterile_jar", "hot pack, jars boiled first", "hot" },
-	{ "raw_sterile_jar", "raw pack, jars boiled first", "raw" },
-	{ "hot_unsterile_jar", "hot pack, jars not boiled first", "hot" },
+static const char *const packed_names[PACKED_COUNT] = {
+	[PACKED_HOT] = "hot",
+	[PACKED_RAW] = "raw",
 };
-#define PACK_COUNT (sizeof(packs) / sizeof(packs[0]))
+
+static const char *const jars_ready_names[JARS_READY_COUNT] = {
+	[JARS_EITHER] = "either",
+	[JARS_BOILED_FIRST] = "boiled_first",
+	[JARS_NOT_BOILED_FIRST] = "not_boiled_first",
+};
 
 /* The values come from logs and callers, so they are not trusted to be in range. */
 static const char *word_of(const char *const words[], int count, int value)
@@ -111,31 +110,14 @@ const char *confirmed_name(enum confirmed confirmed)
 	return word_of(confirmed_names, CONFIRMED_COUNT, (int)confirmed);
 }
 
-const char *pack_words(const char *pack)
+const char *packed_name(enum packed packed)
 {
-	for (size_t i = 0; pack != NULL && i < sizeof(packs) / sizeof(packs[0]); i++) {
-		if (text_same_name(pack, packs[i].pack))
-			return packs[i].words;
-	}
-	return "?";
+	return word_of(packed_names, PACKED_COUNT, (int)packed);
 }
 
-const char *pack_named(const char *words)
+const char *jars_ready_name(enum jars_ready jars)
 {
-	for (size_t i = 0; words != NULL && i < PACK_COUNT; i++) {
-		if (text_same_name(words, packs[i].pack) || text_same_name(words, packs[i].words))
-			return packs[i].pack;
-	}
-	return NULL;
-}
-
-const char *pack_plain(const char *pack)
-{
-	for (size_t i = 0; pack != NULL && i < PACK_COUNT; i++) {
-		if (text_same_name(pack, packs[i].pack))
-			return packs[i].plain;
-	}
-	return "?";
+	return word_of(jars_ready_names, JARS_READY_COUNT, (int)jars);
 }
 
 int jar_sterilising_minutes(const struct elevation *elevation)

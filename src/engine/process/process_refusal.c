@@ -1,4 +1,5 @@
 #include "engine/process/process_refusal.h"
+#include "engine/process/pack.h"
 
 #include <string.h>
 

@@ -7,6 +7,7 @@
 
 #include "base/count.h"
 #include "base/text.h"
+#include "engine/process/pack.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
@@ -44,7 +45,7 @@ static bool adds_at_boil(const struct strip *strip)
 static unsigned pot_of(const struct strip *strip)
 {
 	const struct recipe *recipe = strip->in.batch.recipe;
-	unsigned pot = strncmp(strip->lot.pack, "raw", 3) == 0 ? POT_RAW : 0; /* "raw_sterile_jar" too */
+	unsigned pot = pack_is_raw(strip->lot.pack) ? POT_RAW : 0;
 
 	if (recipe == NULL)
 		return pot;

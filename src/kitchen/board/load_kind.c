@@ -9,6 +9,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/physics/heat_up.h"
+#include "engine/process/pack.h"
 #include "engine/recipe/amount_units.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
@@ -142,7 +143,7 @@ static void bound_come_up(const struct kitchen *kitchen, struct strip *strip, co
 
 	if (!boil_here(&kitchen->board.house.elevation, (double)NAN, (double)NAN, &boil, NULL))
 		return;
-	heat.raw_pack = strip->in.load.lots == 1 && strncmp(strip->lot.pack, "raw", 3) == 0;
+	heat.raw_pack = strip->in.load.lots == 1 && pack_is_raw(strip->lot.pack);
 	heat.boiling_c = boil.boiling_point_c;
 	for (size_t i = 0; i < record->jar_count; i++) {
 		const struct jar_size *size = jar_size_named(record->jars[i].size);

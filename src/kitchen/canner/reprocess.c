@@ -1,4 +1,5 @@
 #include "kitchen/canner/reprocess.h"
+#include "engine/process/pack.h"
 
 #include <assert.h>
 #include <ctype.h>
@@ -14,8 +15,7 @@
 #include "log/tables/pantry.h"
 #include "log/tables/pot.h"
 
-#define RAW "raw"
-#define HOT "hot"
+#define HOT "hot" /* the pack of food that was heated again, in jars as they are */
 
 /* --- the plan ---------------------------------------------------------------------------- */
 
@@ -55,11 +55,6 @@ static bool find(const struct kitchen *kitchen, const struct reprocess_proposal 
 	return process_find(&query, out, fault);
 }
 
-static bool is_raw(const char *pack)
-{
-	return strncmp(pack, RAW, strlen(RAW)) == 0;
-}
-
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
 static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_proposal *plan,
@@ -73,7 +68,7 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 		if (!find(kitchen, plan, plan->lot.pack, again, psi, out, fault))
 			return false;
 	}
-	if (!is_raw(plan->lot.pack))
+	if (!pack_is_raw(plan->lot.pack))
 		return true;
 	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED,
@@ -240,7 +235,7 @@ static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t sta
 	out->jars = (int)*count;
 	out->room = room_for(&canner->station, *jars, *count);
 	next_code(out->lot.code, out->new_code, sizeof(out->new_code));
-	text_copy(out->pack, sizeof(out->pack), is_raw(out->lot.pack) ? HOT : out->lot.pack);
+	text_copy(out->pack, sizeof(out->pack), pack_is_raw(out->lot.pack) ? HOT : out->lot.pack);
 	return out->room > 0 ||
 	       fault_set(fault, FAULT_REFUSED, "%s has no room set for such jars. Set it in the house view first.",
 	                 canner->station.name);

@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "engine/process/product.h"
 #include "kitchen/act/verdict.h"
 #include "kitchen/exchange/import_private.h"
@@ -48,12 +49,11 @@ static bool has_pack(const char *food, const char *pack)
 }
 
 /* Do the tables ask of a food put up so whether its jars were boiled first? */
-static bool asks_for_boiled_jars(const char *food, const char *plain)
+static bool asks_for_boiled_jars(const char *food, enum packed packed)
 {
-	static const char *const full[] = { "hot_sterile_jar", "hot_unsterile_jar", "raw_sterile_jar" };
-
-	for (size_t i = 0; i < sizeof(full) / sizeof(full[0]); i++)
-		if (strcmp(pack_plain(full[i]), plain) == 0 && has_pack(food, full[i]))
+	for (size_t i = 0; i < pack_row_count; i++)
+		if (pack_rows[i].packed == packed && pack_rows[i].jars != JARS_EITHER &&
+		    has_pack(food, pack_rows[i].name))
 			return true;
 	return false;
 }
@@ -61,7 +61,7 @@ static bool asks_for_boiled_jars(const char *food, const char *plain)
 bool import_pack(const struct import_file *file, struct import_plan *plan, size_t column, struct log_lot *lot)
 {
 	const char *words = import_field(file, column);
-	const char *pack = pack_named(words);
+	const struct pack *pack = pack_named(words);
 
 	if (words[0] == '\0')
 		return true;
@@ -69,9 +69,10 @@ bool import_pack(const struct import_file *file, struct import_plan *plan, size_
 		return plan_problem(plan, file->line, "pack: \"%.40s\" is not hot or raw, or a pack of the tables",
 		                    words);
 	/* Half of what the tables ask is not noted: nothing is made up. */
-	if (!has_pack(lot->food, pack) && asks_for_boiled_jars(lot->food, pack))
+	if (!has_pack(lot->food, pack->name) && pack->jars == JARS_EITHER &&
+	    asks_for_boiled_jars(lot->food, pack->packed))
 		return true;
-	text_copy(lot->pack, sizeof(lot->pack), pack);
+	text_copy(lot->pack, sizeof(lot->pack), pack->name);
 	return true;
 }
 

@@ -6,6 +6,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/caution.h"
+#include "engine/process/pack.h"
 #include "engine/process/process.h"
 #include "kitchen/exchange/labels.h"
 #include "report/cli/arguments.h"

@@ -8,6 +8,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/canner/reprocess.h"
 #include "screen/canner/canner_views.h"

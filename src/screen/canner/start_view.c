@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "engine/food/acid.h"
 #include "engine/food/caution.h"
+#include "engine/process/pack.h"
 #include "engine/process/product.h"
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
@@ -149,7 +150,7 @@ static int safer_pack(const struct desk *desk)
 	int safer = 0;
 
 	for (int n = 0; nth_pack(card_of(desk), n) != NULL; n++)
-		if (strstr(nth_pack(card_of(desk), n), "unsterile") != NULL)
+		if (pack_has_jars(nth_pack(card_of(desk), n), JARS_NOT_BOILED_FIRST))
 			safer = n;
 	return safer;
 }

@@ -8,6 +8,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "kitchen/board/book.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
@@ -144,7 +145,7 @@ static int safer_pack(const struct desk *desk)
 	int safer = 0;
 
 	for (int n = 0; nth_word(chosen(desk)->packs, n, word, sizeof(word)); n++)
-		if (strstr(word, "unsterile") != NULL)
+		if (pack_has_jars(word, JARS_NOT_BOILED_FIRST))
 			safer = n;
 	return safer;
 }

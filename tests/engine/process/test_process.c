@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/process/pack.h"
 #include "engine/process/process.h"
 #include "support/fault_word.h"
 #include "support/tests.h"
@@ -497,6 +498,46 @@ START_TEST(words_of_the_tables_are_known)
 }
 END_TEST
 
+/* schema/pack.csv; A539: jars of a process under 10 minutes are boiled first. */
+START_TEST(a_pack_says_how_it_is_packed_and_how_its_jars_are_made_ready)
+{
+	const struct {
+		const char *pack;
+		bool raw;
+		enum jars_ready jars;
+	} said[] = {
+		{ "hot", false, JARS_EITHER },
+		{ "raw", true, JARS_EITHER },
+		{ "hot_sterile_jar", false, JARS_BOILED_FIRST },
+		{ "raw pack, jars boiled first", true, JARS_BOILED_FIRST },
+		{ "hot_unsterile_jar", false, JARS_NOT_BOILED_FIRST },
+	};
+
+	ck_assert_uint_eq(pack_row_count, sizeof(said) / sizeof(said[0]));
+	for (size_t i = 0; i < sizeof(said) / sizeof(said[0]); i++) {
+		ck_assert_int_eq(pack_is_raw(said[i].pack), said[i].raw);
+		for (int jars = 0; jars < JARS_READY_COUNT; jars++)
+			ck_assert_int_eq(pack_has_jars(said[i].pack, (enum jars_ready)jars), jars == (int)said[i].jars);
+	}
+	ck_assert_ptr_null(pack_named("rawhide"));
+	ck_assert(!pack_is_raw("rawhide"));
+	ck_assert(!pack_is_raw(""));
+	ck_assert(!pack_has_jars(NULL, JARS_EITHER));
+}
+END_TEST
+
+/* A539, Guide 1: a shorter process needs jars that were boiled. */
+START_TEST(jars_that_are_not_boiled_first_get_ten_minutes_or_more)
+{
+	for (size_t i = 0; i < process_row_count; i++) {
+		const struct process_row *row = &process_rows[i];
+
+		if (pack_has_jars(row->pack, JARS_NOT_BOILED_FIRST))
+			ck_assert_int_ge(row->minutes, 10);
+	}
+}
+END_TEST
+
 START_TEST(empty_jars_boil_a_minute_more_for_each_thousand_feet)
 {
 	/* A539 and MSU 01600323: 10 min, 1 more for each added 1,000 ft. */
@@ -560,6 +601,8 @@ static const struct listed_test listed[] = {
 	TEST(the_pickers_walk_only_what_can_be_made),
 	TEST(foods_come_in_table_order_without_repeats),
 	TEST(words_of_the_tables_are_known),
+	TEST(a_pack_says_how_it_is_packed_and_how_its_jars_are_made_ready),
+	TEST(jars_that_are_not_boiled_first_get_ten_minutes_or_more),
 	TEST(empty_jars_boil_a_minute_more_for_each_thousand_feet),
 	TEST(headspace_reads_like_a_ruler),
 };
