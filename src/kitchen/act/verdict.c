@@ -430,23 +430,23 @@ static bool judge_load(struct act *act, int64_t load_id, struct fault *fault)
 	return done;
 }
 
-bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
+bool judge_drafted(const struct kitchen *kitchen, const struct drafted_load *drafted, struct judgement *out,
                    struct fault *fault)
 {
 	struct record record = { .house = &kitchen->board.house,
-		                 .of = { .load = *planned->load,
-		                         .jars = planned->jars,
-		                         .jar_count = planned->jar_count,
-		                         .marks = planned->marks,
-		                         .mark_count = planned->mark_count },
-		                 .lots = { { .lot = *planned->lot } },
+		                 .of = { .load = *drafted->load,
+		                         .jars = drafted->jars,
+		                         .jar_count = drafted->jar_count,
+		                         .marks = drafted->marks,
+		                         .mark_count = drafted->mark_count },
+		                 .lots = { { .lot = *drafted->lot } },
 		                 .lot_count = 1 };
 	bool done;
 
 	assert(record.of.jar_count > 0 && record.of.jar_count <= JARS_MAX);
 	record.of.station.kind = method_station(record.of.load.method);
 	for (size_t i = 0; i < record.of.jar_count; i++)
-		record.pot_lot[i] = planned->lot->id;
+		record.pot_lot[i] = drafted->lot->id;
 	done = gather(&record, fault);
 	if (done)
 		gate_judge(&record.evidence, record.jar_evidence, record.of.jar_count, out, NULL);

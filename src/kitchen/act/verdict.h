@@ -14,7 +14,7 @@
 bool judge_touched(struct act *act, struct fault *fault);
 
 /* A load that stands in no log yet: the jars of one lot, which go by the lot's id. */
-struct planned_load {
+struct drafted_load {
 	const struct log_load *load;
 	const struct log_lot *lot;
 	struct log_jar *jars; /* 1 to 99 */
@@ -23,7 +23,7 @@ struct planned_load {
 	size_t mark_count;
 };
 /* What the gate will say of it.  Nothing is written. */
-bool judge_planned(const struct kitchen *kitchen, const struct planned_load *planned, struct judgement *out,
+bool judge_drafted(const struct kitchen *kitchen, const struct drafted_load *drafted, struct judgement *out,
                    struct fault *fault);
 
 /* A load on which this gate is harder than the one that judged it in its day. */

@@ -15,79 +15,80 @@
 
 /* --- lots ------------------------------------------------------------------------------- */
 
-static bool read_lot(const struct import_file *file, struct import_plan *plan, struct log_lot *lot)
+static bool read_lot(const struct import_file *file, struct import_draft *draft, struct log_lot *lot)
 {
 	struct log_lot there;
 
-	if (!import_row(file, plan, lot))
+	if (!import_row(file, draft, lot))
 		return false;
 	if (lot->code[0] == '\0')
-		return plan_problem(plan, file->line, "lot: there is no code");
+		return draft_problem(draft, file->line, "lot: there is no code");
 	if (food_named(lot->food) != NULL && food_named(lot->food)->acidity == ACIDITY_LOW_ACID &&
 	    lot->acidity != ACIDITY_LOW_ACID)
-		return plan_problem(plan, file->line, "acidity: %.60s is low-acid", lot->food);
-	if (names_find(&plan->codes, lot->code) != NAME_UNKNOWN)
-		return plan_problem(plan, file->line, "lot %s is there twice", lot->code);
-	return !log_lot_named(plan->kitchen->log, lot->code, &there, NULL) ||
-	       plan_problem(plan, file->line, "lot %s is in the log already", lot->code);
+		return draft_problem(draft, file->line, "acidity: %.60s is low-acid", lot->food);
+	if (names_find(&draft->codes, lot->code) != NAME_UNKNOWN)
+		return draft_problem(draft, file->line, "lot %s is there twice", lot->code);
+	return !log_lot_named(draft->kitchen->log, lot->code, &there, NULL) ||
+	       draft_problem(draft, file->line, "lot %s is in the log already", lot->code);
 }
 
-static bool add_lot(const struct import_file *file, struct import_plan *plan, struct fault *fault)
+static bool add_lot(const struct import_file *file, struct import_draft *draft, struct fault *fault)
 {
 	struct log_lot lot;
 	struct log_lot *row;
 
-	if (!read_lot(file, plan, &lot))
-		return plan_reject(plan, import_named(file, "lot"), fault);
-	row = plan_lot(plan, fault);
+	if (!read_lot(file, draft, &lot))
+		return draft_reject(draft, import_named(file, "lot"), fault);
+	row = draft_lot(draft, fault);
 	if (row == NULL)
 		return false;
 	*row = lot;
-	return names_add(&plan->codes, lot.code) != NAME_UNKNOWN ||
+	return names_add(&draft->codes, lot.code) != NAME_UNKNOWN ||
 	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 }
 
 /* --- loads ------------------------------------------------------------------------------ */
 
-static bool read_load(const struct import_file *file, struct import_plan *plan, struct plan_load *load, char *station,
-                      size_t station_size, int *wall)
+static bool read_load(const struct import_file *file, struct import_draft *draft, struct draft_load *load,
+                      char *station, size_t station_size, int *wall)
 {
 	struct log_load *row = &load->row;
 
 	memset(load, 0, sizeof(*load));
-	if (!import_row(file, plan, row) || !import_name(file, plan, "station", station, station_size) ||
-	    !import_word(file, plan, "wall", wall))
+	if (!import_row(file, draft, row) || !import_name(file, draft, "station", station, station_size) ||
+	    !import_word(file, draft, "wall", wall))
 		return false;
 	load->number = row->id;
 	row->id = 0;
 	row->method_not_noted = import_named(file, "method")[0] == '\0';
 	row->elevation.known = import_named(file, "elevation_m")[0] != '\0';
 	if (!load_from_notebook(row) && import_named(file, "confirmed")[0] == '\0')
-		return plan_problem(plan, file->line, "confirmed: it is yes or practice");
+		return draft_problem(draft, file->line, "confirmed: it is yes or practice");
 	if (row->place != PLACE_SHELF || row->verdict == VERDICT_OPEN)
-		return plan_problem(plan, file->line,
-		                    "this load is still in its canner or on the rack: finish it, then export again");
+		return draft_problem(draft, file->line,
+		                     "this load is still in its canner or on the rack: finish it, then export again");
 	if (station[0] == '\0')
-		return plan_problem(plan, file->line, "station: there is no name");
+		return draft_problem(draft, file->line, "station: there is no name");
 	/* In the order of their numbers they keep them. */
-	if (load->number == 0 || (plan->load_count > 0 && load->number <= plan->loads[plan->load_count - 1].number))
-		return plan_problem(plan, file->line,
-		                    "load: the numbers must go up from line to line, as an export has them");
+	if (load->number == 0 || (draft->load_count > 0 && load->number <= draft->loads[draft->load_count - 1].number))
+		return draft_problem(draft, file->line,
+		                     "load: the numbers must go up from line to line, as an export has them");
 	return true;
 }
 
-static bool add_load(const struct import_file *file, struct import_plan *plan, struct fault *fault)
+static bool add_load(const struct import_file *file, struct import_draft *draft, struct fault *fault)
 {
-	struct plan_load load;
-	struct plan_load *row;
+	struct draft_load load;
+	struct draft_load *row;
 	char station[NAME_MAX_BYTES];
 	int wall;
 
-	if (!read_load(file, plan, &load, station, sizeof(station), &wall))
-		return plan_reject(plan, import_named(file, "load"), fault);
-	if (!plan_station(plan, station, method_station(load.row.method), (enum canner_wall)wall, &load.station, fault))
+	if (!read_load(file, draft, &load, station, sizeof(station), &wall))
+		return draft_reject(draft, import_named(file, "load"), fault);
+	if (!draft_station(draft, station, method_station(load.row.method), (enum canner_wall)wall, &load.station,
+	                   fault))
 		return false;
-	row = plan_load(plan, fault);
+	row = draft_load(draft, fault);
 	if (row != NULL)
 		*row = load;
 	return row != NULL;
@@ -98,45 +99,45 @@ static bool add_load(const struct import_file *file, struct import_plan *plan, s
 static int by_number(const void *a, const void *b)
 {
 	int64_t one = *(const int64_t *)a;
-	int64_t other = ((const struct plan_load *)b)->number;
+	int64_t other = ((const struct draft_load *)b)->number;
 
 	return (one > other) - (one < other);
 }
 
 /* NO_LOAD: none has that number. */
-size_t import_load_numbered(const struct import_plan *plan, int64_t number)
+size_t import_load_numbered(const struct import_draft *draft, int64_t number)
 {
-	const struct plan_load *load =
-	    plan->load_count == 0 ? NULL
-	                          : bsearch(&number, plan->loads, plan->load_count, sizeof(*plan->loads), by_number);
+	const struct draft_load *load = draft->load_count == 0 ? NULL
+	                                                       : bsearch(&number, draft->loads, draft->load_count,
+	                                                                 sizeof(*draft->loads), by_number);
 
-	return load == NULL ? NO_LOAD : (size_t)(load - plan->loads);
+	return load == NULL ? NO_LOAD : (size_t)(load - draft->loads);
 }
 
-static bool read_belongs(const struct import_file *file, struct import_plan *plan, struct plan_jar *jar)
+static bool read_belongs(const struct import_file *file, struct import_draft *draft, struct draft_jar *jar)
 {
 	const char *code = import_named(file, "lot");
 	int64_t number = jar->row.load_id;
 
-	jar->lot = names_find(&plan->codes, code);
+	jar->lot = names_find(&draft->codes, code);
 	if (jar->lot == NAME_UNKNOWN)
-		return names_find(&plan->rejected, code) == NAME_UNKNOWN &&
-		       plan_problem(plan, file->line, "lots.csv has no lot \"%.60s\"", code);
+		return names_find(&draft->rejected, code) == NAME_UNKNOWN &&
+		       draft_problem(draft, file->line, "lots.csv has no lot \"%.60s\"", code);
 	jar->load = NO_LOAD;
 	if (number == 0)
 		return true;
-	jar->load = import_load_numbered(plan, number);
+	jar->load = import_load_numbered(draft, number);
 	if (jar->load == NO_LOAD)
-		return names_find(&plan->rejected, import_named(file, "load")) == NAME_UNKNOWN &&
-		       plan_problem(plan, file->line, "loads.csv has no load %lld", (long long)number);
+		return names_find(&draft->rejected, import_named(file, "load")) == NAME_UNKNOWN &&
+		       draft_problem(draft, file->line, "loads.csv has no load %lld", (long long)number);
 	return jar->row.place_in_load > 0 ||
-	       plan_problem(plan, file->line, "place: a jar in a load has one from 1 to 99");
+	       draft_problem(draft, file->line, "place: a jar in a load has one from 1 to 99");
 }
 
 static int by_place(const void *a, const void *b)
 {
-	const struct plan_jar *one = a;
-	const struct plan_jar *other = b;
+	const struct draft_jar *one = a;
+	const struct draft_jar *other = b;
 
 	if (one->load != other->load)
 		return one->load < other->load ? -1 : 1;
@@ -144,34 +145,34 @@ static int by_place(const void *a, const void *b)
 }
 
 /* The jar it was before it was processed again stands further up. */
-static bool read_origin(const struct import_file *file, struct import_plan *plan, struct plan_jar *jar)
+static bool read_origin(const struct import_file *file, struct import_draft *draft, struct draft_jar *jar)
 {
-	struct plan_jar wanted = { .load = NO_LOAD };
-	const struct plan_jar *found = NULL;
+	struct draft_jar wanted = { .load = NO_LOAD };
+	const struct draft_jar *found = NULL;
 	int64_t number;
 	int64_t place;
 
 	jar->from = NO_JAR;
-	if (!import_number(file, plan, "from_load", &number) || !import_number(file, plan, "from_place", &place))
+	if (!import_number(file, draft, "from_load", &number) || !import_number(file, draft, "from_place", &place))
 		return false;
 	if (number == 0)
 		return true;
-	wanted.load = import_load_numbered(plan, number);
+	wanted.load = import_load_numbered(draft, number);
 	wanted.row.place_in_load = (int)place;
-	if (wanted.load != NO_LOAD && plan->jar_count > 0)
-		found = bsearch(&wanted, plan->jars, plan->jar_count, sizeof(*plan->jars), by_place);
+	if (wanted.load != NO_LOAD && draft->jar_count > 0)
+		found = bsearch(&wanted, draft->jars, draft->jar_count, sizeof(*draft->jars), by_place);
 	if (found == NULL)
-		return plan_problem(plan, file->line,
-		                    "from_load: no jar stands before this one at place %lld of load %lld",
-		                    (long long)place, (long long)number);
-	jar->from = (size_t)(found - plan->jars);
+		return draft_problem(draft, file->line,
+		                     "from_load: no jar stands before this one at place %lld of load %lld",
+		                     (long long)place, (long long)number);
+	jar->from = (size_t)(found - draft->jars);
 	return true;
 }
 
 /* Each place of a load once: lines come in their order. */
-static bool is_next_place(const struct import_plan *plan, const struct plan_jar *jar)
+static bool is_next_place(const struct import_draft *draft, const struct draft_jar *jar)
 {
-	const struct plan_jar *last = plan->jar_count == 0 ? NULL : &plan->jars[plan->jar_count - 1];
+	const struct draft_jar *last = draft->jar_count == 0 ? NULL : &draft->jars[draft->jar_count - 1];
 
 	if (jar->load == NO_LOAD || last == NULL)
 		return true;
@@ -179,40 +180,40 @@ static bool is_next_place(const struct import_plan *plan, const struct plan_jar 
 	                                 (last->load == jar->load && last->row.place_in_load < jar->row.place_in_load));
 }
 
-static bool check_gone(const struct import_file *file, struct import_plan *plan, const struct log_jar *jar)
+static bool check_gone(const struct import_file *file, struct import_draft *draft, const struct log_jar *jar)
 {
 	if ((jar->gone_why == GONE_NOT) != (jar->gone_wall_ms == 0))
-		return plan_problem(plan, file->line, "gone and gone_why go together");
+		return draft_problem(draft, file->line, "gone and gone_why go together");
 	return strcmp(import_named(file, "recalled"), "yes") != 0 ||
-	       plan_problem(plan, file->line, "a recall still looks for this jar: follow it up, then export again");
+	       draft_problem(draft, file->line, "a recall still looks for this jar: follow it up, then export again");
 }
 
-static bool read_jar(const struct import_file *file, struct import_plan *plan, struct plan_jar *jar)
+static bool read_jar(const struct import_file *file, struct import_draft *draft, struct draft_jar *jar)
 {
 	struct log_jar *row = &jar->row;
 
 	memset(jar, 0, sizeof(*jar));
-	if (!import_row(file, plan, row) || !read_belongs(file, plan, jar) || !read_origin(file, plan, jar) ||
-	    !check_gone(file, plan, row))
+	if (!import_row(file, draft, row) || !read_belongs(file, draft, jar) || !read_origin(file, draft, jar) ||
+	    !check_gone(file, draft, row))
 		return false;
 	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
-		return plan_problem(plan, file->line,
-		                    "this jar still waits for a canner: finish the day, then export again");
-	return is_next_place(plan, jar) ||
-	       plan_problem(plan, file->line, "jars must come by load and place, each once, as an export has them");
+		return draft_problem(draft, file->line,
+		                     "this jar still waits for a canner: finish the day, then export again");
+	return is_next_place(draft, jar) ||
+	       draft_problem(draft, file->line, "jars must come by load and place, each once, as an export has them");
 }
 
-static bool add_jar(const struct import_file *file, struct import_plan *plan, struct fault *fault)
+static bool add_jar(const struct import_file *file, struct import_draft *draft, struct fault *fault)
 {
 	char label[NAME_MAX_BYTES];
-	struct plan_jar jar;
-	struct plan_jar *row;
+	struct draft_jar jar;
+	struct draft_jar *row;
 
-	if (!read_jar(file, plan, &jar) || !import_name(file, plan, "lid_box", label, sizeof(label)))
+	if (!read_jar(file, draft, &jar) || !import_name(file, draft, "lid_box", label, sizeof(label)))
 		return true;
-	if (!plan_lid(plan, file->line, label, &jar.box, fault))
+	if (!draft_lid(draft, file->line, label, &jar.box, fault))
 		return false;
-	row = plan_jar(plan, fault);
+	row = draft_jar(draft, fault);
 	if (row != NULL)
 		*row = jar;
 	return row != NULL;
@@ -220,10 +221,10 @@ static bool add_jar(const struct import_file *file, struct import_plan *plan, st
 
 /* --- all three ---------------------------------------------------------------------------- */
 
-bool import_export(struct import_plan *plan, const char *folder, struct fault *fault)
+bool import_export(struct import_draft *draft, const char *folder, struct fault *fault)
 {
-	return import_table(plan, folder, "lots.csv", log_table_named("lots"), add_lot, fault) &&
-	       import_table(plan, folder, "loads.csv", log_table_named("loads"), add_load, fault) &&
-	       import_table(plan, folder, "jars.csv", log_table_named("jars"), add_jar, fault) &&
-	       import_evidence(plan, folder, fault);
+	return import_table(draft, folder, "lots.csv", log_table_named("lots"), add_lot, fault) &&
+	       import_table(draft, folder, "loads.csv", log_table_named("loads"), add_load, fault) &&
+	       import_table(draft, folder, "jars.csv", log_table_named("jars"), add_jar, fault) &&
+	       import_evidence(draft, folder, fault);
 }

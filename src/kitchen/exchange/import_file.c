@@ -18,16 +18,16 @@
 #define FILE_MAX_BYTES ((size_t)512 << 20) /* a million jars take a quarter of it */
 #define PATH_BYTES 4096
 
-bool plan_problem(struct import_plan *plan, long line, const char *format, ...)
+bool draft_problem(struct import_draft *draft, long line, const char *format, ...)
 {
-	struct import_result *result = plan->result;
+	struct import_result *result = draft->result;
 	va_list args;
 
 	if (result->problem_count < IMPORT_PROBLEMS_KEPT) {
 		struct import_problem *problem = &result->problems[result->problem_count];
 		struct text text = TEXT_OVER(problem->why);
 
-		(void)text_copy(problem->file, sizeof(problem->file), plan->file);
+		(void)text_copy(problem->file, sizeof(problem->file), draft->file);
 		problem->line = line;
 		va_start(args, format);
 		text_addv(&text, format, args);
@@ -174,7 +174,7 @@ void import_close(struct import_file *file)
 
 /* --- lines and fields ----------------------------------------------------------------------- */
 
-bool import_next(struct import_file *file, struct import_plan *plan)
+bool import_next(struct import_file *file, struct import_draft *draft)
 {
 	for (;;) {
 		struct fault why = { 0 };
@@ -183,14 +183,14 @@ bool import_next(struct import_file *file, struct import_plan *plan)
 
 		if (answer == CSV_END)
 			return false;
-		plan->result->lines++;
+		draft->result->lines++;
 		if (answer == CSV_WRONG)
-			(void)plan_problem(plan, file->line, "%s", why.sentence);
+			(void)draft_problem(draft, file->line, "%s", why.sentence);
 		else if (file->count != file->fields_count)
-			(void)plan_problem(plan, file->line, "there %s %s and the first line names %s",
-			                   count_noun((int64_t)file->count, "is").words,
-			                   count_words((int64_t)file->count, "field").words,
-			                   count_words((int64_t)file->fields_count, "column").words);
+			(void)draft_problem(draft, file->line, "there %s %s and the first line names %s",
+			                    count_noun((int64_t)file->count, "is").words,
+			                    count_words((int64_t)file->count, "field").words,
+			                    count_words((int64_t)file->fields_count, "column").words);
 		else
 			return true;
 	}
@@ -218,21 +218,21 @@ static bool is_plain(const char *text, bool lines)
 	return true;
 }
 
-bool import_text(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size,
+bool import_text(const struct import_file *file, struct import_draft *draft, size_t column, char *buffer, size_t size,
                  bool lines)
 {
 	const char *text = import_field(file, column);
 
 	if (!is_plain(text, lines))
-		return plan_problem(plan, file->line, "%s holds a control character", file->columns[column].name);
+		return draft_problem(draft, file->line, "%s holds a control character", file->columns[column].name);
 	if (!text_copy(buffer, size, text))
-		return plan_problem(plan, file->line, "%s is longer than %zu bytes", file->columns[column].name,
-		                    size - 1);
+		return draft_problem(draft, file->line, "%s is longer than %zu bytes", file->columns[column].name,
+		                     size - 1);
 	return true;
 }
 
-bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least, int64_t most,
-                  int64_t if_empty, int64_t *out)
+bool import_whole(const struct import_file *file, struct import_draft *draft, size_t column, int64_t least,
+                  int64_t most, int64_t if_empty, int64_t *out)
 {
 	const char *text = import_field(file, column);
 	char *end;
@@ -244,8 +244,8 @@ bool import_whole(const struct import_file *file, struct import_plan *plan, size
 	errno = 0;
 	value = strtoll(text, &end, 10);
 	if (end == text || *end != '\0' || errno != 0 || value < least || value > most)
-		return plan_problem(plan, file->line, "%s: \"%.40s\" is not a whole number from %lld to %lld",
-		                    file->columns[column].name, text, (long long)least, (long long)most);
+		return draft_problem(draft, file->line, "%s: \"%.40s\" is not a whole number from %lld to %lld",
+		                     file->columns[column].name, text, (long long)least, (long long)most);
 	*out = value;
 	return true;
 }
@@ -278,13 +278,13 @@ static bool take_decimal(const char *text, int scale, int64_t *out)
 	return digits > 0;
 }
 
-bool import_decimal(const struct import_file *file, struct import_plan *plan, size_t column, int scale,
+bool import_decimal(const struct import_file *file, struct import_draft *draft, size_t column, int scale,
                     int64_t if_empty, int64_t *out)
 {
 	const char *text = import_field(file, column);
 
 	*out = if_empty;
 	return text[0] == '\0' || take_decimal(text, scale, out) ||
-	       plan_problem(plan, file->line, "%s: \"%.40s\" is not a number with at most %d decimals",
-	                    file->columns[column].name, text, scale);
+	       draft_problem(draft, file->line, "%s: \"%.40s\" is not a number with at most %d decimals",
+	                     file->columns[column].name, text, scale);
 }

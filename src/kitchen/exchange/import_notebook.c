@@ -78,20 +78,20 @@ struct entry {
 	int vent; /* minutes; -1: not noted */
 };
 
-static bool read_date(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_date(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
 	const char *words = import_field(file, DATE);
 
 	if (!clock_read_date(words, &entry->at_ms))
-		return plan_problem(plan, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on",
-		                    words);
+		return draft_problem(draft, file->line, "date: \"%.40s\" is not a date like 2021-08-14, from 1970 on",
+		                     words);
 	entry->at_ms += HALF_DAY_MS;
-	if (clock_day_start(entry->at_ms) > kitchen_now(plan->kitchen).wall_ms)
-		return plan_problem(plan, file->line, "date: %.40s is in the future", words);
+	if (clock_day_start(entry->at_ms) > kitchen_now(draft->kitchen).wall_ms)
+		return draft_problem(draft, file->line, "date: %.40s is in the future", words);
 	return true;
 }
 
-static bool read_size(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_size(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
 	const char *words = import_field(file, SIZE);
 
@@ -100,41 +100,41 @@ static bool read_size(const struct import_file *file, struct import_plan *plan, 
 		if (text_same_name(jar_sizes[i].plural, words))
 			entry->size = &jar_sizes[i];
 	return entry->size != NULL ||
-	       plan_problem(plan, file->line,
-	                    "size: there is no jar size \"%.40s\"; they are called pint, half_pint, quart ...", words);
+	       draft_problem(draft, file->line,
+	                     "size: there is no jar size \"%.40s\"; they are called pint, half_pint, quart ...", words);
 }
 
-static bool read_count(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least,
+static bool read_count(const struct import_file *file, struct import_draft *draft, size_t column, int64_t least,
                        int64_t most, int *out)
 {
 	int64_t value;
 
-	if (!import_whole(file, plan, column, least, most, 0, &value))
+	if (!import_whole(file, draft, column, least, most, 0, &value))
 		return false;
 	*out = (int)value;
 	return true;
 }
 
-static bool read_counts(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_counts(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
-	if (!read_count(file, plan, JARS, 1, JARS_MAX, &entry->jars) ||
-	    !read_count(file, plan, UNSEALED, 0, JARS_MAX, &entry->unsealed) ||
-	    !read_count(file, plan, BROKEN, 0, JARS_MAX, &entry->broken))
+	if (!read_count(file, draft, JARS, 1, JARS_MAX, &entry->jars) ||
+	    !read_count(file, draft, UNSEALED, 0, JARS_MAX, &entry->unsealed) ||
+	    !read_count(file, draft, BROKEN, 0, JARS_MAX, &entry->broken))
 		return false;
 	if (entry->jars == 0)
-		return plan_problem(plan, file->line, "jars: how many?");
+		return draft_problem(draft, file->line, "jars: how many?");
 	if (entry->unsealed + entry->broken > entry->jars)
-		return plan_problem(plan, file->line,
-		                    "%d jars, and %d unsealed and %d broken among them: that is too many", entry->jars,
-		                    entry->unsealed, entry->broken);
+		return draft_problem(draft, file->line,
+		                     "%d jars, and %d unsealed and %d broken among them: that is too many", entry->jars,
+		                     entry->unsealed, entry->broken);
 	entry->left = entry->jars - entry->unsealed - entry->broken;
-	if (import_field(file, LEFT)[0] != '\0' && !read_count(file, plan, LEFT, 0, entry->left, &entry->left))
+	if (import_field(file, LEFT)[0] != '\0' && !read_count(file, draft, LEFT, 0, entry->left, &entry->left))
 		return false;
 	entry->looked = import_field(file, UNSEALED)[0] != '\0';
 	return true;
 }
 
-static bool read_method(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+static bool read_method(const struct import_file *file, struct import_draft *draft, struct log_load *load)
 {
 	const char *words = import_field(file, METHOD);
 	enum method method = METHOD_BOILING_WATER;
@@ -145,61 +145,61 @@ static bool read_method(const struct import_file *file, struct import_plan *plan
 	while (method < METHOD_COUNT && !text_same_name(method_name(method), words))
 		method++;
 	if (method == METHOD_COUNT)
-		return plan_problem(
-		    plan, file->line,
+		return draft_problem(
+		    draft, file->line,
 		    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
 		    words);
 	load->method = method;
 	return true;
 }
 
-static bool read_process(const struct import_file *file, struct import_plan *plan, struct log_load *load)
+static bool read_process(const struct import_file *file, struct import_draft *draft, struct log_load *load)
 {
 	const char *words = import_field(file, ELEVATION);
 	struct fault why = { 0 };
 	int64_t psi;
 
-	if (!read_method(file, plan, load) || !read_count(file, plan, MINUTES, 1, MINUTES_MAX, &load->minutes) ||
-	    !import_whole(file, plan, PRESSURE, 1, 30, NO_PRESSURE, &psi))
+	if (!read_method(file, draft, load) || !read_count(file, draft, MINUTES, 1, MINUTES_MAX, &load->minutes) ||
+	    !import_whole(file, draft, PRESSURE, 1, 30, NO_PRESSURE, &psi))
 		return false;
 	load->pressure_psi = (int)psi;
 	if (psi != NO_PRESSURE && (load->method_not_noted || !method_has_pressure(load->method)))
-		return plan_problem(plan, file->line, "pressure_psi goes with a pressure canner only");
+		return draft_problem(draft, file->line, "pressure_psi goes with a pressure canner only");
 	if (!elevation_read(words, &load->elevation, &why))
-		return plan_problem(plan, file->line, "elevation: %s", why.sentence);
+		return draft_problem(draft, file->line, "elevation: %s", why.sentence);
 	return true;
 }
 
-static bool read_vent(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_vent(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
 	int64_t minutes;
 
-	if (!import_whole(file, plan, VENT, 0, MINUTES_MAX, -1, &minutes))
+	if (!import_whole(file, draft, VENT, 0, MINUTES_MAX, -1, &minutes))
 		return false;
 	entry->vent = (int)minutes;
 	return minutes < 0 || (!entry->load.method_not_noted && method_has_pressure(entry->load.method)) ||
-	       plan_problem(plan, file->line, "vent goes with a pressure canner only");
+	       draft_problem(draft, file->line, "vent goes with a pressure canner only");
 }
 
 /* What it was and how it was packed: what the gate asks for. */
-static bool read_says(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_says(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
-	bool good = import_food(file, plan, FOOD, entry->product, &entry->said);
+	bool good = import_food(file, draft, FOOD, entry->product, &entry->said);
 
-	good = good && import_pack(file, plan, PACK, &entry->said);
-	good = import_acid(file, plan, ACID, &entry->acid) && good;
-	good = import_recipe(file, plan, RECIPE, &entry->said.origin) && good;
-	return read_vent(file, plan, entry) && good;
+	good = good && import_pack(file, draft, PACK, &entry->said);
+	good = import_acid(file, draft, ACID, &entry->acid) && good;
+	good = import_recipe(file, draft, RECIPE, &entry->said.origin) && good;
+	return read_vent(file, draft, entry) && good;
 }
 
 /* Blanks around a name make no other name: they are cut off. */
-static bool read_name(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer,
+static bool read_name(const struct import_file *file, struct import_draft *draft, size_t column, char *buffer,
                       size_t size)
 {
 	size_t from;
 	size_t end;
 
-	if (!import_text(file, plan, column, buffer, size, false))
+	if (!import_text(file, draft, column, buffer, size, false))
 		return false;
 	from = strspn(buffer, " ");
 	end = strlen(buffer);
@@ -210,93 +210,94 @@ static bool read_name(const struct import_file *file, struct import_plan *plan, 
 	return true;
 }
 
-static bool read_code(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_code(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
-	if (!read_name(file, plan, LOT, entry->lot, LOT_MAX_BYTES))
+	if (!read_name(file, draft, LOT, entry->lot, LOT_MAX_BYTES))
 		return false;
 	return strchr(entry->lot, ' ') == NULL ||
-	       plan_problem(plan, file->line, "lot: \"%.40s\" is more than one word", entry->lot);
+	       draft_problem(draft, file->line, "lot: \"%.40s\" is more than one word", entry->lot);
 }
 
 /* Every field is looked at, so that one pass tells all that is wrong with a line. */
-static bool read_entry(const struct import_file *file, struct import_plan *plan, struct entry *entry)
+static bool read_entry(const struct import_file *file, struct import_draft *draft, struct entry *entry)
 {
 	bool good;
 
 	memset(entry, 0, sizeof(*entry));
-	good = read_name(file, plan, PRODUCT, entry->product, sizeof(entry->product));
+	good = read_name(file, draft, PRODUCT, entry->product, sizeof(entry->product));
 	if (good && entry->product[0] == '\0')
-		good = plan_problem(plan, file->line, "product: what was it?");
-	good = read_code(file, plan, entry) && good;
-	good = read_name(file, plan, LID_BOX, entry->box, sizeof(entry->box)) && good;
-	good = import_text(file, plan, NOTES, entry->load.note, sizeof(entry->load.note), true) && good;
-	good = read_date(file, plan, entry) && good;
-	good = read_size(file, plan, entry) && good;
-	good = read_counts(file, plan, entry) && good;
-	good = read_process(file, plan, &entry->load) && good;
-	return read_says(file, plan, entry) && good;
+		good = draft_problem(draft, file->line, "product: what was it?");
+	good = read_code(file, draft, entry) && good;
+	good = read_name(file, draft, LID_BOX, entry->box, sizeof(entry->box)) && good;
+	good = import_text(file, draft, NOTES, entry->load.note, sizeof(entry->load.note), true) && good;
+	good = read_date(file, draft, entry) && good;
+	good = read_size(file, draft, entry) && good;
+	good = read_counts(file, draft, entry) && good;
+	good = read_process(file, draft, &entry->load) && good;
+	return read_says(file, draft, entry) && good;
 }
 
-/* --- into the plan -------------------------------------------------------------------------- */
+/* --- into the draft -------------------------------------------------------------------------- */
 
 /* A lot of the file again must be the same thing; one of the log is taken. */
-static bool find_lot(struct import_plan *plan, long line, const struct entry *entry, size_t *lot)
+static bool find_lot(struct import_draft *draft, long line, const struct entry *entry, size_t *lot)
 {
 	struct log_lot there;
 
-	*lot = entry->lot[0] == '\0' ? NAME_UNKNOWN : names_find(&plan->codes, entry->lot);
+	*lot = entry->lot[0] == '\0' ? NAME_UNKNOWN : names_find(&draft->codes, entry->lot);
 	if (*lot != NAME_UNKNOWN) {
-		const struct log_lot *row = &plan->lots[*lot];
+		const struct log_lot *row = &draft->lots[*lot];
 
 		if (strcmp(row->product, entry->product) != 0 || row->made_wall_ms != entry->at_ms)
-			return plan_problem(plan, line, "lot %s is %.60s on another line: another product or day",
-			                    entry->lot, row->product);
+			return draft_problem(draft, line, "lot %s is %.60s on another line: another product or day",
+			                     entry->lot, row->product);
 		return (strcmp(row->food, entry->said.food) == 0 && strcmp(row->pack, entry->said.pack) == 0 &&
 		        row->origin == entry->said.origin) ||
-		       plan_problem(plan, line, "lot %s has another food, pack or recipe on another line", entry->lot);
+		       draft_problem(draft, line, "lot %s has another food, pack or recipe on another line",
+		                     entry->lot);
 	}
-	if (entry->lot[0] != '\0' && log_lot_named(plan->kitchen->log, entry->lot, &there, NULL))
-		return plan_problem(plan, line, "lot %s is in the log already", entry->lot);
-	if (entry->lot[0] == '\0' && log_lot_made(plan->kitchen->log, entry->product, entry->at_ms, &there, NULL))
-		return plan_problem(plan, line,
-		                    "%.60s of that day came in from a notebook already (lot %s); another batch of it "
-		                    "needs a lot code of its own",
-		                    entry->product, there.code);
+	if (entry->lot[0] != '\0' && log_lot_named(draft->kitchen->log, entry->lot, &there, NULL))
+		return draft_problem(draft, line, "lot %s is in the log already", entry->lot);
+	if (entry->lot[0] == '\0' && log_lot_made(draft->kitchen->log, entry->product, entry->at_ms, &there, NULL))
+		return draft_problem(draft, line,
+		                     "%.60s of that day came in from a notebook already (lot %s); another batch of it "
+		                     "needs a lot code of its own",
+		                     entry->product, there.code);
 	return true;
 }
 
-static bool add_lot(struct import_plan *plan, long line, const struct entry *entry, size_t *lot, struct fault *fault)
+static bool add_lot(struct import_draft *draft, long line, const struct entry *entry, size_t *lot, struct fault *fault)
 {
 	struct log_lot *row;
 	char spare[32];
 
-	if (!find_lot(plan, line, entry, lot))
+	if (!find_lot(draft, line, entry, lot))
 		return true;
 	if (*lot != NAME_UNKNOWN)
 		return true;
-	row = plan_lot(plan, fault);
+	row = draft_lot(draft, fault);
 	if (row == NULL)
 		return false;
 	*row = entry->said;
-	*lot = plan->lot_count - 1;
+	*lot = draft->lot_count - 1;
 	(void)text_copy(row->code, sizeof(row->code), entry->lot);
 	(void)text_copy(row->product, sizeof(row->product), entry->product);
 	row->made_wall_ms = entry->at_ms;
 	/* A lot without a code keeps its place among the codes; it gets one in the end. */
 	(void)snprintf(spare, sizeof(spare), "\n%zu", *lot);
-	return names_add(&plan->codes, entry->lot[0] != '\0' ? entry->lot : spare) != NAME_UNKNOWN ||
+	return names_add(&draft->codes, entry->lot[0] != '\0' ? entry->lot : spare) != NAME_UNKNOWN ||
 	       fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 }
 
-static bool add_jars(struct import_plan *plan, long line, const struct entry *entry, size_t load, size_t lot,
+static bool add_jars(struct import_draft *draft, long line, const struct entry *entry, size_t load, size_t lot,
                      struct fault *fault)
 {
 	int sealed = entry->jars - entry->unsealed - entry->broken;
 
 	for (int place = 1; place <= entry->jars; place++) {
-		struct plan_jar *jar = plan_jar(plan, fault);
+		struct draft_jar *jar = draft_jar(draft, fault);
 
-		if (jar == NULL || !plan_lid(plan, line, entry->box, &jar->box, fault))
+		if (jar == NULL || !draft_lid(draft, line, entry->box, &jar->box, fault))
 			return false;
 		jar->load = load;
 		jar->lot = lot;
@@ -317,13 +318,13 @@ static bool add_jars(struct import_plan *plan, long line, const struct entry *en
 	return true;
 }
 
-static bool add_vent(struct import_plan *plan, const struct entry *entry, size_t load, struct fault *fault)
+static bool add_vent(struct import_draft *draft, const struct entry *entry, size_t load, struct fault *fault)
 {
-	struct plan_mark *mark;
+	struct draft_mark *mark;
 
 	if (entry->vent < 0)
 		return true;
-	mark = plan_mark(plan, fault);
+	mark = draft_mark(draft, fault);
 	if (mark == NULL)
 		return false;
 	mark->load = load;
@@ -335,18 +336,19 @@ static bool add_vent(struct import_plan *plan, const struct entry *entry, size_t
 	return true;
 }
 
-static bool add_entry(struct import_plan *plan, long line, const struct entry *entry, struct fault *fault)
+static bool add_entry(struct import_draft *draft, long line, const struct entry *entry, struct fault *fault)
 {
 	enum method method = entry->load.method_not_noted ? METHOD_BOILING_WATER : entry->load.method;
-	struct plan_load *load;
+	struct draft_load *load;
 	size_t lot;
 
-	if (!add_lot(plan, line, entry, &lot, fault))
+	if (!add_lot(draft, line, entry, &lot, fault))
 		return false;
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
-	load = plan_load(plan, fault);
-	if (load == NULL || !plan_station(plan, STATION, method_station(method), WALL_NOT_SAID, &load->station, fault))
+	load = draft_load(draft, fault);
+	if (load == NULL ||
+	    !draft_station(draft, STATION, method_station(method), WALL_NOT_SAID, &load->station, fault))
 		return false;
 	load->row = entry->load;
 	load->line = line;
@@ -356,18 +358,18 @@ static bool add_entry(struct import_plan *plan, long line, const struct entry *e
 	load->row.opened_wall_ms = entry->at_ms;
 	(void)text_copy(load->row.jar_in_table, sizeof(load->row.jar_in_table), entry->size->name);
 	(void)text_copy(load->row.source, sizeof(load->row.source), "an old notebook");
-	return add_vent(plan, entry, plan->load_count - 1, fault) &&
-	       add_jars(plan, line, entry, plan->load_count - 1, lot, fault);
+	return add_vent(draft, entry, draft->load_count - 1, fault) &&
+	       add_jars(draft, line, entry, draft->load_count - 1, lot, fault);
 }
 
 /* Lots without a code get the next free number of their day. */
-static bool name_lots(struct import_plan *plan, struct fault *fault)
+static bool name_lots(struct import_draft *draft, struct fault *fault)
 {
 	char before[32] = "";
 	int number = 0;
 
-	for (size_t i = 0; i < plan->lot_count; i++) {
-		struct log_lot *lot = &plan->lots[i];
+	for (size_t i = 0; i < draft->lot_count; i++) {
+		struct log_lot *lot = &draft->lots[i];
 		char prefix[32];
 		char date[24];
 
@@ -375,19 +377,19 @@ static bool name_lots(struct import_plan *plan, struct fault *fault)
 			continue;
 		clock_words_date(lot->made_wall_ms, date, sizeof(date));
 		(void)snprintf(prefix, sizeof(prefix), "%s-B", date);
-		if (strcmp(prefix, before) != 0 && !log_next_lot_number(plan->kitchen->log, prefix, &number, fault))
+		if (strcmp(prefix, before) != 0 && !log_next_lot_number(draft->kitchen->log, prefix, &number, fault))
 			return false;
 		(void)text_copy(before, sizeof(before), prefix);
 		do
 			(void)snprintf(lot->code, sizeof(lot->code), "%s%d", prefix, number++);
-		while (names_find(&plan->codes, lot->code) != NAME_UNKNOWN);
-		if (names_add(&plan->codes, lot->code) == NAME_UNKNOWN)
+		while (names_find(&draft->codes, lot->code) != NAME_UNKNOWN);
+		if (names_add(&draft->codes, lot->code) == NAME_UNKNOWN)
 			return fault_set(fault, FAULT_MEMORY, "Not enough memory for the import.");
 	}
 	return true;
 }
 
-bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault)
+bool import_notebook(struct import_draft *draft, const char *path, struct fault *fault)
 {
 	struct import_file file;
 	struct entry entry;
@@ -395,9 +397,9 @@ bool import_notebook(struct import_plan *plan, const char *path, struct fault *f
 
 	if (!import_open(&file, NULL, path, columns, COLUMN_COUNT, fault))
 		return false;
-	while (done && import_next(&file, plan))
-		if (read_entry(&file, plan, &entry))
-			done = add_entry(plan, file.line, &entry, fault);
+	while (done && import_next(&file, draft))
+		if (read_entry(&file, draft, &entry))
+			done = add_entry(draft, file.line, &entry, fault);
 	import_close(&file);
-	return done && name_lots(plan, fault) && import_cautions(plan, fault);
+	return done && name_lots(draft, fault) && import_cautions(draft, fault);
 }

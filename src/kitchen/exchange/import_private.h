@@ -25,24 +25,24 @@ size_t names_find(const struct names *names, const char *word);
 size_t names_add(struct names *names, const char *word);
 void names_free(struct names *names);
 
-/* --- the plan --- */
+/* --- the draft --- */
 
 #define NO_LOAD ((size_t)-1)
 #define NO_JAR ((size_t)-1)
 
-struct plan_box {
+struct draft_box {
 	struct log_lid_box row; /* id 0: new */
 	int needed;
 };
 
-struct plan_load {
+struct draft_load {
 	struct log_load row; /* its verdict: what the log it comes from thought of it */
 	int64_t number;      /* it had in the export; 0: a fresh one */
 	size_t station;
 	long line; /* of a notebook */
 };
 
-struct plan_jar {
+struct draft_jar {
 	struct log_jar row;
 	size_t load; /* NO_LOAD: in none */
 	size_t lot;
@@ -50,13 +50,13 @@ struct plan_jar {
 	size_t from; /* what it was under its first lid: a jar before it; NO_JAR: none */
 };
 
-struct plan_phase {
+struct draft_phase {
 	struct log_phase row;
 	int64_t number; /* it had in the export */
 	size_t load;
 };
 
-struct plan_mark {
+struct draft_mark {
 	struct log_mark row;
 	size_t load;  /* NO_LOAD: of a lot */
 	size_t lot;   /* NAME_UNKNOWN: of a load */
@@ -64,26 +64,26 @@ struct plan_mark {
 };
 #define NO_PHASE ((size_t)-1)
 
-struct import_plan {
+struct import_draft {
 	struct kitchen *kitchen;
 	struct import_result *result;
 	const char *file; /* being read, for problems */
 	struct log_lot *lots;
 	size_t lot_count;
 	size_t lot_room;
-	struct plan_load *loads;
+	struct draft_load *loads;
 	size_t load_count;
 	size_t load_room;
-	struct plan_jar *jars;
+	struct draft_jar *jars;
 	size_t jar_count;
 	size_t jar_room;
-	struct plan_phase *phases; /* of the loads, by number */
+	struct draft_phase *phases; /* of the loads, by number */
 	size_t phase_count;
 	size_t phase_room;
-	struct plan_mark *marks;
+	struct draft_mark *marks;
 	size_t mark_count;
 	size_t mark_room;
-	struct plan_box *boxes;
+	struct draft_box *boxes;
 	size_t box_count;
 	size_t box_room;
 	struct log_station *stations; /* of the log, then new ones (id 0) */
@@ -94,26 +94,27 @@ struct import_plan {
 };
 
 /* Room for one more; *row is zeroed.  NULL with FAULT_MEMORY. */
-struct log_lot *plan_lot(struct import_plan *plan, struct fault *fault);
-struct plan_load *plan_load(struct import_plan *plan, struct fault *fault);
-struct plan_jar *plan_jar(struct import_plan *plan, struct fault *fault);
-struct plan_phase *plan_phase(struct import_plan *plan, struct fault *fault);
-struct plan_mark *plan_mark(struct import_plan *plan, struct fault *fault);
+struct log_lot *draft_lot(struct import_draft *draft, struct fault *fault);
+struct draft_load *draft_load(struct import_draft *draft, struct fault *fault);
+struct draft_jar *draft_jar(struct import_draft *draft, struct fault *fault);
+struct draft_phase *draft_phase(struct import_draft *draft, struct fault *fault);
+struct draft_mark *draft_mark(struct import_draft *draft, struct fault *fault);
 /* The station of that name, kind and wall, of the log or a new one out of use. */
-bool plan_station(struct import_plan *plan, const char *name, enum station_kind kind, enum canner_wall wall,
-                  size_t *station, struct fault *fault);
+bool draft_station(struct import_draft *draft, const char *name, enum station_kind kind, enum canner_wall wall,
+                   size_t *station, struct fault *fault);
 /* One more jar takes a lid of the box of that label; a label the log does not know
  * makes a box out of use.  Too few lids in a box in use are a problem of the line; one
  * out of use was noted too small. */
-bool plan_lid(struct import_plan *plan, long line, const char *label, size_t *box, struct fault *fault);
+bool draft_lid(struct import_draft *draft, long line, const char *label, size_t *box, struct fault *fault);
 
-/* Always false, so that a reader says `return plan_problem(...)`. */
-bool plan_problem(struct import_plan *plan, long line, const char *format, ...) __attribute__((format(printf, 3, 4)));
+/* Always false, so that a reader says `return draft_problem(...)`. */
+bool draft_problem(struct import_draft *draft, long line, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
 
 /* Keep a code or number of the file in mind as one that cannot be taken. */
-bool plan_reject(struct import_plan *plan, const char *name, struct fault *fault);
+bool draft_reject(struct import_draft *draft, const char *name, struct fault *fault);
 
-bool import_write(struct import_plan *plan, const char *path, struct fault *fault);
+bool import_write(struct import_draft *draft, const char *path, struct fault *fault);
 
 /* --- a file of lines --- */
 
@@ -144,35 +145,35 @@ bool import_open(struct import_file *file, const char *folder, const char *name,
 void import_close(struct import_file *file);
 /* The next line that can be read as fields, or false at the end; those that cannot
  * are problems. */
-bool import_next(struct import_file *file, struct import_plan *plan);
+bool import_next(struct import_file *file, struct import_draft *draft);
 /* A field of the line by the number of our column, unguarded; "" when the file or the
  * line has none. */
 const char *import_field(const struct import_file *file, size_t column);
 /* Copy it; a problem when it is too long or holds control characters (`lines`: tabs
  * and line ends are none). */
-bool import_text(const struct import_file *file, struct import_plan *plan, size_t column, char *buffer, size_t size,
+bool import_text(const struct import_file *file, struct import_draft *draft, size_t column, char *buffer, size_t size,
                  bool lines);
 /* A whole number; `if_empty` for an empty field. */
-bool import_whole(const struct import_file *file, struct import_plan *plan, size_t column, int64_t least, int64_t most,
-                  int64_t if_empty, int64_t *out);
+bool import_whole(const struct import_file *file, struct import_draft *draft, size_t column, int64_t least,
+                  int64_t most, int64_t if_empty, int64_t *out);
 /* A number with up to `scale` decimals, as a whole number of 10^-scale. */
-bool import_decimal(const struct import_file *file, struct import_plan *plan, size_t column, int scale,
+bool import_decimal(const struct import_file *file, struct import_draft *draft, size_t column, int scale,
                     int64_t if_empty, int64_t *out);
 
 /* --- what a notebook says of its food (import_says.c) --- */
 
 /* Food and acidity of the lot, by that column or else by the product's own name. */
-bool import_food(const struct import_file *file, struct import_plan *plan, size_t column, const char *product,
+bool import_food(const struct import_file *file, struct import_draft *draft, size_t column, const char *product,
                  struct log_lot *lot);
-bool import_pack(const struct import_file *file, struct import_plan *plan, size_t column, struct log_lot *lot);
-bool import_acid(const struct import_file *file, struct import_plan *plan, size_t column, enum acid *acid);
-bool import_recipe(const struct import_file *file, struct import_plan *plan, size_t column, enum origin *origin);
+bool import_pack(const struct import_file *file, struct import_draft *draft, size_t column, struct log_lot *lot);
+bool import_acid(const struct import_file *file, struct import_draft *draft, size_t column, enum acid *acid);
+bool import_recipe(const struct import_file *file, struct import_draft *draft, size_t column, enum origin *origin);
 /* Which lines nobody may eat from, by the gate, into the result. */
-bool import_cautions(struct import_plan *plan, struct fault *fault);
+bool import_cautions(struct import_draft *draft, struct fault *fault);
 
 /* Does the header of that file look like our export's loads or jars? */
-bool import_notebook(struct import_plan *plan, const char *path, struct fault *fault);
-bool import_export(struct import_plan *plan, const char *folder, struct fault *fault);
+bool import_notebook(struct import_draft *draft, const char *path, struct fault *fault);
+bool import_export(struct import_draft *draft, const char *folder, struct fault *fault);
 
 /* --- a line of our own export (import_row.c) --- */
 
@@ -180,23 +181,24 @@ bool import_export(struct import_plan *plan, const char *folder, struct fault *f
  * those of the log that it came from.  A line that was changed since the export is a
  * problem: nobody can vouch for a jar that sealed by the keyboard, a process that became
  * valid. */
-bool import_row(const struct import_file *file, struct import_plan *plan, void *row);
+bool import_row(const struct import_file *file, struct import_draft *draft, void *row);
 /* A column by its name: as it stands there, as a text, word or number. */
 const char *import_named(const struct import_file *file, const char *name);
-bool import_name(const struct import_file *file, struct import_plan *plan, const char *name, char *buffer, size_t size);
-bool import_word(const struct import_file *file, struct import_plan *plan, const char *name, int *word);
-bool import_number(const struct import_file *file, struct import_plan *plan, const char *name, int64_t *out);
+bool import_name(const struct import_file *file, struct import_draft *draft, const char *name, char *buffer,
+                 size_t size);
+bool import_word(const struct import_file *file, struct import_draft *draft, const char *name, int *word);
+bool import_number(const struct import_file *file, struct import_draft *draft, const char *name, int64_t *out);
 
-typedef bool import_adder(const struct import_file *file, struct import_plan *plan, struct fault *fault);
+typedef bool import_adder(const struct import_file *file, struct import_draft *draft, struct fault *fault);
 /* Every line of a table's file; `name` stays, for problems. */
-bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct log_table *table,
+bool import_table(struct import_draft *draft, const char *folder, const char *name, const struct log_table *table,
                   import_adder *add, struct fault *fault);
 bool import_has(const char *folder, const char *name); /* is that file in the folder? */
 
 /* --- what export and evidence share (import_export.c) --- */
 
-size_t import_load_numbered(const struct import_plan *plan, int64_t number); /* NO_LOAD: none */
+size_t import_load_numbered(const struct import_draft *draft, int64_t number); /* NO_LOAD: none */
 /* Phases and marks of the loads: what the gate asks for (import_evidence.c). */
-bool import_evidence(struct import_plan *plan, const char *folder, struct fault *fault);
+bool import_evidence(struct import_draft *draft, const char *folder, struct fault *fault);
 
 #endif

@@ -27,7 +27,7 @@ const char *import_named(const struct import_file *file, const char *name)
 
 /* --- one value -------------------------------------------------------------------------- */
 
-static bool read_word(const struct import_file *file, struct import_plan *plan, size_t at,
+static bool read_word(const struct import_file *file, struct import_draft *draft, size_t at,
                       const struct log_column *column, int64_t *value)
 {
 	const char *text = import_field(file, at);
@@ -41,10 +41,10 @@ static bool read_word(const struct import_file *file, struct import_plan *plan, 
 		if (strcmp(word, text) == 0)
 			return true;
 	}
-	return plan_problem(plan, file->line, "%s: \"%.40s\" is not a word an export uses", column->name, text);
+	return draft_problem(draft, file->line, "%s: \"%.40s\" is not a word an export uses", column->name, text);
 }
 
-static bool read_instant(const struct import_file *file, struct import_plan *plan, size_t at,
+static bool read_instant(const struct import_file *file, struct import_draft *draft, size_t at,
                          const struct log_column *column, int64_t *wall_ms)
 {
 	const char *text = import_field(file, at);
@@ -53,68 +53,69 @@ static bool read_instant(const struct import_file *file, struct import_plan *pla
 	if (text[0] == '\0' && column->lack != NEVER_LACKS)
 		return true;
 	return clock_read_utc(text, wall_ms) ||
-	       plan_problem(plan, file->line, "%s: \"%.40s\" is not a time like 2026-09-14T12:05:33.412Z", column->name,
-	                    text);
+	       draft_problem(draft, file->line, "%s: \"%.40s\" is not a time like 2026-09-14T12:05:33.412Z",
+	                     column->name, text);
 }
 
-static bool read_number(const struct import_file *file, struct import_plan *plan, size_t at,
+static bool read_number(const struct import_file *file, struct import_draft *draft, size_t at,
                         const struct log_column *column, int64_t *value)
 {
 	if (column->scale == 0)
-		return import_whole(file, plan, at, column->least, column->most, column->none, value);
-	if (!import_decimal(file, plan, at, column->scale, column->none, value))
+		return import_whole(file, draft, at, column->least, column->most, column->none, value);
+	if (!import_decimal(file, draft, at, column->scale, column->none, value))
 		return false;
 	return *value == column->none || (*value >= column->least && *value <= column->most) ||
-	       plan_problem(plan, file->line, "%s: \"%.40s\" is out of range", column->name, import_field(file, at));
+	       draft_problem(draft, file->line, "%s: \"%.40s\" is out of range", column->name, import_field(file, at));
 }
 
-static bool read_column(const struct import_file *file, struct import_plan *plan, size_t at, void *row)
+static bool read_column(const struct import_file *file, struct import_draft *draft, size_t at, void *row)
 {
 	const struct log_column *column = file->described[at];
 	int64_t value;
 	bool done;
 
 	if (column->kind == CELL_TEXT)
-		return import_text(file, plan, at, column_text(column, row), column->size, true);
+		return import_text(file, draft, at, column_text(column, row), column->size, true);
 	if (column->kind == CELL_WORD) {
-		done = read_word(file, plan, at, column, &value);
+		done = read_word(file, draft, at, column, &value);
 	} else if (column->kind == CELL_INSTANT) {
-		done = read_instant(file, plan, at, column, &value);
+		done = read_instant(file, draft, at, column, &value);
 	} else {
 		assert(column->kind == CELL_NUMBER); /* no table that comes in has others */
-		done = read_number(file, plan, at, column, &value);
+		done = read_number(file, draft, at, column, &value);
 	}
 	if (done)
 		column_set(column, row, value);
 	return done;
 }
 
-bool import_word(const struct import_file *file, struct import_plan *plan, const char *name, int *word)
+bool import_word(const struct import_file *file, struct import_draft *draft, const char *name, int *word)
 {
 	size_t at = column_named(file, name);
 	int64_t value;
-	bool done = read_word(file, plan, at, file->described[at], &value);
+	bool done = read_word(file, draft, at, file->described[at], &value);
 
 	*word = (int)value;
 	return done;
 }
 
-bool import_name(const struct import_file *file, struct import_plan *plan, const char *name, char *buffer, size_t size)
+bool import_name(const struct import_file *file, struct import_draft *draft, const char *name, char *buffer,
+                 size_t size)
 {
-	return import_text(file, plan, column_named(file, name), buffer, size, true);
+	return import_text(file, draft, column_named(file, name), buffer, size, true);
 }
 
-bool import_number(const struct import_file *file, struct import_plan *plan, const char *name, int64_t *out)
+bool import_number(const struct import_file *file, struct import_draft *draft, const char *name, int64_t *out)
 {
 	size_t at = column_named(file, name);
 
-	return read_number(file, plan, at, file->described[at], out);
+	return read_number(file, draft, at, file->described[at], out);
 }
 
 /* --- a line ------------------------------------------------------------------------------- */
 
 /* Is the row still as the export wrote it? */
-static bool is_unchanged(const struct import_file *file, struct import_plan *plan)
+static bool is_unchanged(const struct import_file *file, struct import_draft *draft)
 {
 	size_t last = file->column_count - 1; /* the check */
 	uint64_t check = ROW_CHECK_BEGIN;
@@ -127,23 +128,23 @@ static bool is_unchanged(const struct import_file *file, struct import_plan *pla
 	}
 	row_check_words(check, words);
 	return strcmp(words, import_field(file, last)) == 0 ||
-	       plan_problem(plan, file->line,
-	                    "this line was changed after the export. Use the files as exported, and make the "
-	                    "correction on the board");
+	       draft_problem(draft, file->line,
+	                     "this line was changed after the export. Use the files as exported, and make the "
+	                     "correction on the board");
 }
 
-bool import_row(const struct import_file *file, struct import_plan *plan, void *row)
+bool import_row(const struct import_file *file, struct import_draft *draft, void *row)
 {
 	memset(row, 0, file->table->row_size);
-	if (!is_unchanged(file, plan))
+	if (!is_unchanged(file, draft))
 		return false;
 	for (size_t i = 0; i < file->described_count; i++)
-		if (file->described[i]->size != 0 && !read_column(file, plan, i, row))
+		if (file->described[i]->size != 0 && !read_column(file, draft, i, row))
 			return false;
 	return true;
 }
 
-bool import_table(struct import_plan *plan, const char *folder, const char *name, const struct log_table *table,
+bool import_table(struct import_draft *draft, const char *folder, const char *name, const struct log_table *table,
                   import_adder *add, struct fault *fault)
 {
 	const struct log_column *columns[TABLE_COLUMNS_MAX];
@@ -161,9 +162,9 @@ bool import_table(struct import_plan *plan, const char *folder, const char *name
 	file.table = table;
 	file.described = columns;
 	file.described_count = count;
-	plan->file = name;
-	while (done && import_next(&file, plan))
-		done = add(&file, plan, fault);
+	draft->file = name;
+	while (done && import_next(&file, draft))
+		done = add(&file, draft, fault);
 	import_close(&file);
 	return done;
 }

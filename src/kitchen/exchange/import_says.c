@@ -15,7 +15,7 @@
 
 /* --- words ------------------------------------------------------------------------------ */
 
-bool import_food(const struct import_file *file, struct import_plan *plan, size_t column, const char *product,
+bool import_food(const struct import_file *file, struct import_draft *draft, size_t column, const char *product,
                  struct log_lot *lot)
 {
 	const char *words = import_field(file, column);
@@ -28,8 +28,8 @@ bool import_food(const struct import_file *file, struct import_plan *plan, size_
 
 	lot->acidity = ACIDITY_LOW_ACID; /* not noted: the careful end */
 	if (food == NULL && words[0] != '\0')
-		return plan_problem(
-		    plan, file->line,
+		return draft_problem(
+		    draft, file->line,
 		    "food: \"%.40s\" is not in the tables; stillroom foods lists them. Empty: not known", words);
 	if (food == NULL)
 		return true;
@@ -58,7 +58,7 @@ static bool asks_for_boiled_jars(const char *food, enum packed packed)
 	return false;
 }
 
-bool import_pack(const struct import_file *file, struct import_plan *plan, size_t column, struct log_lot *lot)
+bool import_pack(const struct import_file *file, struct import_draft *draft, size_t column, struct log_lot *lot)
 {
 	const char *words = import_field(file, column);
 	const struct pack *pack = pack_named(words);
@@ -66,8 +66,8 @@ bool import_pack(const struct import_file *file, struct import_plan *plan, size_
 	if (words[0] == '\0')
 		return true;
 	if (pack == NULL)
-		return plan_problem(plan, file->line, "pack: \"%.40s\" is not hot or raw, or a pack of the tables",
-		                    words);
+		return draft_problem(draft, file->line, "pack: \"%.40s\" is not hot or raw, or a pack of the tables",
+		                     words);
 	/* Half of what the tables ask is not noted: nothing is made up. */
 	if (!has_pack(lot->food, pack->name) && pack->jars == JARS_EITHER &&
 	    asks_for_boiled_jars(lot->food, pack->packed))
@@ -76,7 +76,7 @@ bool import_pack(const struct import_file *file, struct import_plan *plan, size_
 	return true;
 }
 
-bool import_acid(const struct import_file *file, struct import_plan *plan, size_t column, enum acid *acid)
+bool import_acid(const struct import_file *file, struct import_draft *draft, size_t column, enum acid *acid)
 {
 	static const struct {
 		const char *words;
@@ -102,22 +102,22 @@ bool import_acid(const struct import_file *file, struct import_plan *plan, size_
 			*acid = (enum acid)i;
 			return true;
 		}
-	return plan_problem(
-	    plan, file->line,
+	return draft_problem(
+	    draft, file->line,
 	    "acid: \"%.40s\" is not lemon juice, citric acid, vinegar, as printed, none or left out; empty: "
 	    "not noted",
 	    words);
 }
 
-bool import_recipe(const struct import_file *file, struct import_plan *plan, size_t column, enum origin *origin)
+bool import_recipe(const struct import_file *file, struct import_draft *draft, size_t column, enum origin *origin)
 {
 	const char *words = import_field(file, column);
 
 	*origin = text_same_name(words, origin_name(ORIGIN_PRINTED)) ? ORIGIN_PRINTED : ORIGIN_NOT_SAID;
 	return *origin == ORIGIN_PRINTED || words[0] == '\0' ||
-	       plan_problem(plan, file->line,
-	                    "recipe: \"%.40s\" is not printed (a published recipe, as printed); empty: not noted",
-	                    words);
+	       draft_problem(draft, file->line,
+	                     "recipe: \"%.40s\" is not printed (a published recipe, as printed); empty: not noted",
+	                     words);
 }
 
 /* --- what the gate will say ---------------------------------------------------------------- */
@@ -132,10 +132,10 @@ static void say_reasons(const struct judgement *judgement, struct text *text)
 	gate_say(&worst, text);
 }
 
-static void add_caution(struct import_plan *plan, long line, const struct log_lot *lot,
+static void add_caution(struct import_draft *draft, long line, const struct log_lot *lot,
                         const struct judgement *judgement)
 {
-	struct import_result *result = plan->result;
+	struct import_result *result = draft->result;
 	struct import_caution *caution = &result->cautions[result->caution_count];
 	bool stop = judgement->verdict == VERDICT_NOT_VALID;
 	struct text text;
@@ -159,46 +159,46 @@ static void add_caution(struct import_plan *plan, long line, const struct log_lo
 }
 
 /* The jars of a load stand together. */
-static size_t jars_of(const struct import_plan *plan, size_t load, size_t from, size_t *count)
+static size_t jars_of(const struct import_draft *draft, size_t load, size_t from, size_t *count)
 {
-	while (from < plan->jar_count && plan->jars[from].load != load)
+	while (from < draft->jar_count && draft->jars[from].load != load)
 		from++;
-	for (*count = 0; from + *count < plan->jar_count && plan->jars[from + *count].load == load;)
+	for (*count = 0; from + *count < draft->jar_count && draft->jars[from + *count].load == load;)
 		++*count;
 	return from;
 }
 
-static bool judge_line(struct import_plan *plan, size_t load, size_t *jar, size_t *mark, struct judgement *judgement,
+static bool judge_line(struct import_draft *draft, size_t load, size_t *jar, size_t *mark, struct judgement *judgement,
                        struct fault *fault)
 {
 	struct log_jar jars[99];
 	struct log_mark marks[1];
-	struct planned_load planned = { .load = &plan->loads[load].row, .jars = jars, .marks = marks };
+	struct drafted_load drafted = { .load = &draft->loads[load].row, .jars = jars, .marks = marks };
 
-	*jar = jars_of(plan, load, *jar, &planned.jar_count);
-	planned.lot = &plan->lots[plan->jars[*jar].lot];
-	for (size_t i = 0; i < planned.jar_count; i++)
-		jars[i] = plan->jars[*jar + i].row;
-	for (; *mark < plan->mark_count && plan->marks[*mark].load <= load; ++*mark)
-		if (plan->marks[*mark].load == load)
-			marks[planned.mark_count++] = plan->marks[*mark].row;
-	return judge_planned(plan->kitchen, &planned, judgement, fault);
+	*jar = jars_of(draft, load, *jar, &drafted.jar_count);
+	drafted.lot = &draft->lots[draft->jars[*jar].lot];
+	for (size_t i = 0; i < drafted.jar_count; i++)
+		jars[i] = draft->jars[*jar + i].row;
+	for (; *mark < draft->mark_count && draft->marks[*mark].load <= load; ++*mark)
+		if (draft->marks[*mark].load == load)
+			marks[drafted.mark_count++] = draft->marks[*mark].row;
+	return judge_drafted(draft->kitchen, &drafted, judgement, fault);
 }
 
-bool import_cautions(struct import_plan *plan, struct fault *fault)
+bool import_cautions(struct import_draft *draft, struct fault *fault)
 {
 	size_t jar = 0;
 	size_t mark = 0;
 
-	for (size_t i = 0; i < plan->load_count; i++) {
+	for (size_t i = 0; i < draft->load_count; i++) {
 		struct judgement judgement;
 		const struct log_lot *lot;
 
-		if (!judge_line(plan, i, &jar, &mark, &judgement, fault))
+		if (!judge_line(draft, i, &jar, &mark, &judgement, fault))
 			return false;
-		lot = &plan->lots[plan->jars[jar].lot];
+		lot = &draft->lots[draft->jars[jar].lot];
 		if (verdict_blocks(judgement.verdict, lot->acidity))
-			add_caution(plan, plan->loads[i].line, lot, &judgement);
+			add_caution(draft, draft->loads[i].line, lot, &judgement);
 	}
 	return true;
 }
