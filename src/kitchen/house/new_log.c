@@ -273,11 +273,11 @@ static bool copy_kitchen(struct kitchen *kitchen, const char *path, struct fault
 	return done;
 }
 
-static bool fill(struct kitchen *kitchen, const struct new_log_plan *plan, struct fault *fault)
+static bool fill(struct kitchen *kitchen, const struct new_log_order *order, struct fault *fault)
 {
-	if (plan->kitchen_file != NULL && !kitchen_setup(kitchen, plan->kitchen_file, fault))
+	if (order->kitchen_file != NULL && !kitchen_setup(kitchen, order->kitchen_file, fault))
 		return false;
-	return plan->copy_from == NULL || copy_kitchen(kitchen, plan->copy_from, fault);
+	return order->copy_from == NULL || copy_kitchen(kitchen, order->copy_from, fault);
 }
 
 /* A planned day is practised from its own first hour, so that helpers come and meals
@@ -325,16 +325,16 @@ static bool file_is_whole(const char *path, struct fault *fault)
 	return whole || fault_set(fault, FAULT_IO, "%s could not be written in full. Is the disk full?", path);
 }
 
-static bool make_at(const char *path, const struct new_log_plan *plan, struct fault *fault)
+static bool make_at(const char *path, const struct new_log_order *order, struct fault *fault)
 {
 	struct day *day;
 	bool done;
 
 	if (!day_open(path, LOG_CREATE, &day, fault))
 		return false;
-	done = plan->practice_speed == 0 || kitchen_set_practice(day_kitchen(day), plan->practice_speed, fault);
-	done = done && fill(day_kitchen(day), plan, fault);
-	done = done && (plan->practice_speed == 0 || begin_at_its_hour(day_kitchen(day), fault));
+	done = order->practice_speed == 0 || kitchen_set_practice(day_kitchen(day), order->practice_speed, fault);
+	done = done && fill(day_kitchen(day), order, fault);
+	done = done && (order->practice_speed == 0 || begin_at_its_hour(day_kitchen(day), fault));
 	day_close(day);
 	return done && file_is_whole(path, fault);
 }
@@ -354,18 +354,18 @@ static bool put_in_place(const char *made, const char *path, struct fault *fault
 	return true;
 }
 
-bool new_log_make(const struct new_log_plan *plan, struct fault *fault)
+bool new_log_make(const struct new_log_order *order, struct fault *fault)
 {
 	char *made;
 	bool done;
 
-	if (!place_is_free(plan->path, fault))
+	if (!place_is_free(order->path, fault))
 		return false;
-	made = name_while_made(plan->path, fault);
+	made = name_while_made(order->path, fault);
 	if (made == NULL)
 		return false;
 	remove_log(made); /* of a process that died and whose number has come round again */
-	done = make_at(made, plan, fault) && put_in_place(made, plan->path, fault);
+	done = make_at(made, order, fault) && put_in_place(made, order->path, fault);
 	if (!done)
 		remove_log(made);
 	free(made);

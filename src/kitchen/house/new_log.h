@@ -13,7 +13,7 @@
 
 #include "base/fault.h"
 
-struct new_log_plan {
+struct new_log_order {
 	const char *path;         /* of the log to make */
 	const char *kitchen_file; /* NULL: none; form: setup.c */
 	const char *copy_from;    /* NULL: none; a log whose house, canners, lids and supplies are taken over */
@@ -23,6 +23,6 @@ struct new_log_plan {
 /* Refused when something other than an empty file stands at `path`, or backups
  * of an earlier log do.  Other faults: those of log_open, kitchen_setup and the
  * kitchen's acts. */
-bool new_log_make(const struct new_log_plan *plan, struct fault *fault);
+bool new_log_make(const struct new_log_order *order, struct fault *fault);
 
 #endif

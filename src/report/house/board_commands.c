@@ -26,9 +26,9 @@
 
 /* --- a new log ----------------------------------------------------------------------- */
 
-static bool make_log(const struct new_log_plan *plan, struct fault *fault)
+static bool make_log(const struct new_log_order *order, struct fault *fault)
 {
-	bool done = new_log_make(plan, fault);
+	bool done = new_log_make(order, fault);
 
 	/* The command was understood; it is the kitchen file that is wrong. */
 	if (!done && fault->kind == FAULT_MISUSE)
@@ -38,10 +38,10 @@ static bool make_log(const struct new_log_plan *plan, struct fault *fault)
 
 bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
-	struct new_log_plan plan = { .path = arguments->log_path, .kitchen_file = arguments->operand };
+	struct new_log_order order = { .path = arguments->log_path, .kitchen_file = arguments->operand };
 
 	(void)day;
-	if (!make_log(&plan, fault))
+	if (!make_log(&order, fault))
 		return false;
 	(void)fputs("The log is ready: ", to->out);
 	plain_put(to->out, arguments->log_path);
@@ -103,24 +103,24 @@ static bool name_scratch(char *path, size_t size, struct fault *fault)
 static bool make_scratch(const struct arguments *arguments, const char *path, struct fault *fault)
 {
 	char real[LOG_PATH_BYTES];
-	struct new_log_plan plan = {
+	struct new_log_order order = {
 		.path = path,
 		.kitchen_file = arguments->value[OPTION_KITCHEN],
 		.practice_speed = PRACTICE_SPEED,
 	};
 
-	if (!whole_read(arguments->value[OPTION_SPEED], "a speed", 1, PRACTICE_SPEED_MAX, &plan.practice_speed, fault))
+	if (!whole_read(arguments->value[OPTION_SPEED], "a speed", 1, PRACTICE_SPEED_MAX, &order.practice_speed, fault))
 		return false;
-	if (plan.kitchen_file == NULL) {
+	if (order.kitchen_file == NULL) {
 		if (!log_path_find(arguments, real, sizeof(real), fault))
 			return false;
 		if (!arguments->given[OPTION_FILE] && !file_has_content(real))
 			return fault_set(fault, FAULT_MISSING,
 			                 "there is no log yet to copy the kitchen from: name one with -f, or a "
 			                 "kitchen file with --kitchen");
-		plan.copy_from = real;
+		order.copy_from = real;
 	}
-	return make_log(&plan, fault);
+	return make_log(&order, fault);
 }
 
 static bool prepare_scratch(const struct arguments *arguments, char *path, size_t size, struct fault *fault)

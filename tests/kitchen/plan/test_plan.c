@@ -398,7 +398,7 @@ END_TEST
 START_TEST(a_rehearsal_takes_the_plan_along_and_begins_at_its_hour)
 {
 	char path[400];
-	struct new_log_plan order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
+	struct new_log_order order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
 	struct day *day;
 	size_t count;
 	int64_t begins;
@@ -447,7 +447,7 @@ static int64_t on_shelf(const struct kitchen *kitchen, enum supply_kind kind, co
 START_TEST(a_rehearsal_has_the_shelf_of_the_day_and_what_is_short_on_it)
 {
 	char path[400];
-	struct new_log_plan order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
+	struct new_log_order order = { .path = path, .copy_from = kit.path, .practice_speed = 60 };
 	struct day *day;
 
 	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_SUGAR, "", THREE_POUNDS_MG, &kit.fault));

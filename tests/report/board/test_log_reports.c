@@ -322,14 +322,14 @@ END_TEST
 START_TEST(practice_takes_over_the_kitchen_but_not_its_work)
 {
 	char scratch[500];
-	struct new_log_plan plan = { .path = scratch, .copy_from = kit.path, .practice_speed = 7 };
+	struct new_log_order order = { .path = scratch, .copy_from = kit.path, .practice_speed = 7 };
 	struct log_lid_box *boxes;
 	struct day *copy;
 	size_t count;
 
 	start_load("grape jelly");
 	(void)snprintf(scratch, sizeof(scratch), "%s/deep/scratch.db", kit.folder);
-	ck_done(new_log_make(&plan, &fault));
+	ck_done(new_log_make(&order, &fault));
 	ck_done(day_open(scratch, LOG_LOOK, &copy, &fault));
 	ck_assert_int_eq(kitchen_board(day_kitchen(copy))->house.practice_speed, 7);
 	ck_assert(kitchen_board(day_kitchen(copy))->house.elevation.um == 4650 * FOOT_UM);
@@ -340,7 +340,7 @@ START_TEST(practice_takes_over_the_kitchen_but_not_its_work)
 	ck_assert_int_eq(boxes[0].lids, 57); /* three are on jars */
 	free(boxes);
 	day_close(copy);
-	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert(!new_log_make(&order, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 }
 END_TEST
@@ -349,11 +349,11 @@ START_TEST(a_log_that_cannot_be_filled_is_not_left_behind)
 {
 	char path[500];
 	char none[500];
-	struct new_log_plan plan = { .path = path, .copy_from = none };
+	struct new_log_order order = { .path = path, .copy_from = none };
 
 	(void)snprintf(path, sizeof(path), "%s/new.db", kit.folder);
 	(void)snprintf(none, sizeof(none), "%s/none.db", kit.folder);
-	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert(!new_log_make(&order, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_MISSING);
 	ck_assert(access(path, F_OK) != 0);
 }
@@ -363,12 +363,12 @@ START_TEST(a_missing_log_with_backups_is_not_made_anew)
 {
 	char path[500];
 	char backups[520];
-	struct new_log_plan plan = { .path = path };
+	struct new_log_order order = { .path = path };
 
 	(void)snprintf(path, sizeof(path), "%s/lost.db", kit.folder);
 	(void)snprintf(backups, sizeof(backups), "%s.backups", path);
 	kit_write_file(backups, "", 0);
-	ck_assert(!new_log_make(&plan, &fault));
+	ck_assert(!new_log_make(&order, &fault));
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 }
 END_TEST
