@@ -17,7 +17,7 @@
 
 #define HOT "hot" /* the pack of food that was heated again, in jars as they are */
 
-/* --- the plan ---------------------------------------------------------------------------- */
+/* --- what is proposed ---------------------------------------------------------------------------- */
 
 /* "2026-09-14-B3" > "2026-09-14-B3R1" > "2026-09-14-B3R2". */
 static void next_code(const char *code, char *buffer, size_t size)
@@ -41,13 +41,13 @@ struct again {
 	int sheet_minutes;
 };
 
-static bool find(const struct kitchen *kitchen, const struct reprocess_proposal *plan, const char *pack,
+static bool find(const struct kitchen *kitchen, const struct reprocess_proposal *proposal, const char *pack,
                  const struct again *again, int pressure_psi, struct process *out, struct fault *fault)
 {
-	struct process_query query = { .food = plan->lot.food,
+	struct process_query query = { .food = proposal->lot.food,
 		                       .pack = pack,
 		                       .jar = again->size,
-		                       .method = plan->load.method,
+		                       .method = proposal->load.method,
 		                       .elevation = kitchen->board.house.elevation,
 		                       .pressure_psi = pressure_psi,
 		                       .sheet_minutes = again->sheet_minutes };
@@ -57,31 +57,31 @@ static bool find(const struct kitchen *kitchen, const struct reprocess_proposal 
 
 /* Emptied, reheated and filled hot: raw pack needs a tested hot one beside it, and
  * gets the longer time of the two (KSU; never shortened). */
-static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_proposal *plan,
+static bool process_of_size(const struct kitchen *kitchen, const struct reprocess_proposal *proposal,
                             const struct again *again, struct process *out, struct fault *fault)
 {
-	int psi = plan->load.pressure_psi;
+	int psi = proposal->load.pressure_psi;
 	struct process hot;
 
-	if (!find(kitchen, plan, plan->lot.pack, again, psi, out, NULL)) {
+	if (!find(kitchen, proposal, proposal->lot.pack, again, psi, out, NULL)) {
 		psi = NO_PRESSURE; /* another elevation may offer other pressures */
-		if (!find(kitchen, plan, plan->lot.pack, again, psi, out, fault))
+		if (!find(kitchen, proposal, proposal->lot.pack, again, psi, out, fault))
 			return false;
 	}
-	if (!pack_is_raw(plan->lot.pack))
+	if (!pack_is_raw(proposal->lot.pack))
 		return true;
-	if (!find(kitchen, plan, HOT, again, out->pressure_psi, &hot, NULL))
+	if (!find(kitchen, proposal, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED,
 		                 "%s has no tested hot pack: do not process it again (KSU). "
 		                 "Fridge, freezer or trash.",
-		                 plan->lot.product);
+		                 proposal->lot.product);
 	if (hot.minutes > out->minutes)
 		*out = hot;
 	return true;
 }
 
 /* The longest that any of the jars needs. */
-static bool longest(const struct kitchen *kitchen, struct reprocess_proposal *plan, const struct log_jar *jars,
+static bool longest(const struct kitchen *kitchen, struct reprocess_proposal *proposal, const struct log_jar *jars,
                     size_t count, struct fault *fault)
 {
 	struct process one;
@@ -92,16 +92,16 @@ static bool longest(const struct kitchen *kitchen, struct reprocess_proposal *pl
 			continue;
 		again.size = jars[i].size;
 		if (!batch_sheet_minutes(kitchen, jars[i].batch_id, &again.sheet_minutes, fault) ||
-		    !process_of_size(kitchen, plan, &again, &one, fault))
+		    !process_of_size(kitchen, proposal, &again, &one, fault))
 			return false;
 		/* Minutes compare at one pressure only. */
-		if (i > 0 && one.pressure_psi != plan->process.pressure_psi)
+		if (i > 0 && one.pressure_psi != proposal->process.pressure_psi)
 			return fault_set(fault, FAULT_REFUSED,
 			                 "Jars of %s of different sizes need different pressures: set one size "
 			                 "aside at a time.",
-			                 plan->lot.product);
-		if (i == 0 || one.minutes > plan->process.minutes)
-			plan->process = one;
+			                 proposal->lot.product);
+		if (i == 0 || one.minutes > proposal->process.minutes)
+			proposal->process = one;
 	}
 	return true;
 }
@@ -197,9 +197,9 @@ static int room_for(const struct log_station *station, const struct log_jar *jar
 }
 
 /* Answers that serve jars of all their sizes. */
-static void find_answers(struct reprocess_proposal *plan, const struct log_jar *jars, size_t count)
+static void find_answers(struct reprocess_proposal *proposal, const struct log_jar *jars, size_t count)
 {
-	const struct food *food = food_named(plan->lot.food);
+	const struct food *food = food_named(proposal->lot.food);
 	enum acid answers[ACID_COUNT];
 	size_t answer_count = acid_answers(food, jar_size_named(jars[0].size), answers);
 
@@ -209,12 +209,12 @@ static void find_answers(struct reprocess_proposal *plan, const struct log_jar *
 		for (size_t i = 0; i < count; i++)
 			serves = serves && acid_is_answer(food, jar_size_named(jars[i].size), answers[n]);
 		if (serves)
-			plan->answers[plan->answer_count++] = answers[n];
+			proposal->answers[proposal->answer_count++] = answers[n];
 	}
 }
 
-static bool make_plan(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id, struct reprocess_proposal *out,
-                      struct log_jar **jars, size_t *count, struct fault *fault)
+static bool make_proposal(const struct kitchen *kitchen, int64_t jar_id, int64_t station_id,
+                          struct reprocess_proposal *out, struct log_jar **jars, size_t *count, struct fault *fault)
 {
 	const struct strip *canner;
 	struct log_jar jar;
@@ -246,7 +246,7 @@ bool kitchen_reprocess_propose(const struct kitchen *kitchen, int64_t jar_id, in
 {
 	struct log_jar *jars;
 	size_t count;
-	bool done = make_plan(kitchen, jar_id, station_id, out, &jars, &count, fault);
+	bool done = make_proposal(kitchen, jar_id, station_id, out, &jars, &count, fault);
 
 	free(jars);
 	return done;
@@ -275,19 +275,19 @@ static bool hand_on_lot_marks(struct act *act, int64_t old_id, int64_t new_id, s
 }
 
 /* The lot it becomes: made when the food was, so that it keeps no longer. */
-static bool put_lot_again(struct act *act, const struct reprocess_proposal *plan, struct log_lot *lot,
+static bool put_lot_again(struct act *act, const struct reprocess_proposal *proposal, struct log_lot *lot,
                           struct fault *fault)
 {
 	struct fault none = { 0 };
 
-	if (log_lot_by_code(act->kitchen->log, plan->new_code, lot, &none))
+	if (log_lot_by_code(act->kitchen->log, proposal->new_code, lot, &none))
 		return true; /* a second load of the same lot */
 	if (none.kind != FAULT_MISSING)
 		return fault_set(fault, none.kind, "%s", none.sentence);
-	*lot = plan->lot;
+	*lot = proposal->lot;
 	lot->id = 0;
-	text_copy(lot->code, sizeof(lot->code), plan->new_code);
-	return log_put_lot(act->kitchen->log, lot, fault) && hand_on_lot_marks(act, plan->lot.id, lot->id, fault);
+	text_copy(lot->code, sizeof(lot->code), proposal->new_code);
+	return log_put_lot(act->kitchen->log, lot, fault) && hand_on_lot_marks(act, proposal->lot.id, lot->id, fault);
 }
 
 /* What looks for the old jar looks for the new one from now on. */
@@ -313,39 +313,40 @@ static bool hand_on_marks(struct act *act, int64_t old_id, int64_t new_id, struc
 }
 
 /* What is put down of its acid: as it was where nothing is asked anew. */
-static enum acid acid_again(const struct reprocess_proposal *plan, const struct log_jar *old, enum acid said)
+static enum acid acid_again(const struct reprocess_proposal *proposal, const struct log_jar *old, enum acid said)
 {
-	for (size_t i = 0; i < plan->answer_count; i++)
-		if (plan->answers[i] == said)
+	for (size_t i = 0; i < proposal->answer_count; i++)
+		if (proposal->answers[i] == said)
 			return said;
-	return plan->answer_count == 0 ? old->acid : ACID_LEFT_OUT;
+	return proposal->answer_count == 0 ? old->acid : ACID_LEFT_OUT;
 }
 
-static bool check_acid(const struct reprocess_proposal *plan, const struct log_jar *jar,
+static bool check_acid(const struct reprocess_proposal *proposal, const struct log_jar *jar,
                        const struct reprocess_order *order, struct fault *fault)
 {
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
 	struct about_key_fill key = { .why = why };
 
-	key.acid_needed = plan->answer_count > 0 && acid_again(plan, jar, order->acid) == ACID_LEFT_OUT;
-	acid_asked_words(food_named(plan->lot.food), jar_size_named(jar->size), &text);
+	key.acid_needed = proposal->answer_count > 0 && acid_again(proposal, jar, order->acid) == ACID_LEFT_OUT;
+	acid_asked_words(food_named(proposal->lot.food), jar_size_named(jar->size), &text);
 	return stops_let_pass(&FACTS(key_fill, key), order->reason, fault);
 }
 
 /* What goes into the jar again comes off the shelf. */
-static bool use_acid(struct act *act, const struct reprocess_proposal *plan, const struct log_jar *jar,
+static bool use_acid(struct act *act, const struct reprocess_proposal *proposal, const struct log_jar *jar,
                      struct fault *fault)
 {
-	const struct food *food = food_named(plan->lot.food);
+	const struct food *food = food_named(proposal->lot.food);
 	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, jar->acid, jar_size_named(jar->size));
 
 	return ul == 0 ||
 	       supply_move(act, acid_supply(jar->acid), "", -acid_in_ledger(jar->acid, ul), SUPPLY_USE, fault);
 }
 
-static bool put_jar_again(struct act *act, const struct reprocess_proposal *plan, const struct reprocess_order *order,
-                          struct log_jar *old, int64_t load_id, int64_t lot_id, int place, struct fault *fault)
+static bool put_jar_again(struct act *act, const struct reprocess_proposal *proposal,
+                          const struct reprocess_order *order, struct log_jar *old, int64_t load_id, int64_t lot_id,
+                          int place, struct fault *fault)
 {
 	struct log_jar jar = {
 		.load_id = load_id,
@@ -355,17 +356,17 @@ static bool put_jar_again(struct act *act, const struct reprocess_proposal *plan
 		.lid_box_id = order->lid_box_id,
 		.place_in_load = place,
 		.from_jar_id = old->id,
-		.acid = acid_again(plan, old, order->acid),
+		.acid = acid_again(proposal, old, order->acid),
 	};
 
 	text_copy(jar.size, sizeof(jar.size), old->size);
 	text_copy(jar.closed_by, sizeof(jar.closed_by), act->entry.who);
 	old->fate_done_wall_ms = act->entry.at.wall_ms;
 	return log_put_jar(act->kitchen->log, old, fault) && log_put_jar(act->kitchen->log, &jar, fault) &&
-	       use_acid(act, plan, &jar, fault) && hand_on_marks(act, old->id, jar.id, fault);
+	       use_acid(act, proposal, &jar, fault) && hand_on_marks(act, old->id, jar.id, fault);
 }
 
-static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_proposal *plan,
+static bool write_again(struct act *act, const struct strip *canner, const struct reprocess_proposal *proposal,
                         struct log_jar *jars, const struct reprocess_order *order, int64_t *load_id,
                         struct fault *fault)
 {
@@ -373,16 +374,16 @@ static bool write_again(struct act *act, const struct strip *canner, const struc
 	struct log_load load;
 	struct log_lot lot;
 
-	if (!check_lids(act->kitchen, order->lid_box_id, plan->room, fault) || !put_lot_again(act, plan, &lot, fault) ||
-	    !put_load(act, canner, &plan->process, &load, fault))
+	if (!check_lids(act->kitchen, order->lid_box_id, proposal->room, fault) ||
+	    !put_lot_again(act, proposal, &lot, fault) || !put_load(act, canner, &proposal->process, &load, fault))
 		return false;
 	subject.id = load.id;
 	act_about(act, subject);
-	for (int i = 0; i < plan->room; i++)
-		if (!put_jar_again(act, plan, order, &jars[i], load.id, lot.id, i + 1, fault))
+	for (int i = 0; i < proposal->room; i++)
+		if (!put_jar_again(act, proposal, order, &jars[i], load.id, lot.id, i + 1, fault))
 			return false;
 	*load_id = load.id;
-	if (plan->answer_count > 0 && acid_again(plan, &jars[0], order->acid) == ACID_LEFT_OUT &&
+	if (proposal->answer_count > 0 && acid_again(proposal, &jars[0], order->acid) == ACID_LEFT_OUT &&
 	    !mark_acid_left_out(act, lot.id, order->reason, fault))
 		return false;
 	return phase_begin(act, subject, phase_rule_first(canner->station.kind), 0, fault);
@@ -391,33 +392,33 @@ static bool write_again(struct act *act, const struct strip *canner, const struc
 bool kitchen_reprocess(struct kitchen *kitchen, const struct reprocess_order *order, int64_t *load_id,
                        struct fault *fault)
 {
-	struct reprocess_proposal plan;
+	struct reprocess_proposal proposal;
 	struct strip canner;
 	struct log_jar *jars = NULL;
 	struct act act;
 	size_t count;
 	bool done;
 
-	if (!make_plan(kitchen, order->jar_id, order->station_id, &plan, &jars, &count, fault) ||
-	    !check_acid(&plan, &jars[0], order, fault)) {
+	if (!make_proposal(kitchen, order->jar_id, order->station_id, &proposal, &jars, &count, fault) ||
+	    !check_acid(&proposal, &jars[0], order, fault)) {
 		free(jars);
 		return false;
 	}
-	canner = *kitchen_free_station(kitchen, order->station_id, fault); /* make_plan found it */
+	canner = *kitchen_free_station(kitchen, order->station_id, fault); /* make_proposal found it */
 	if (!act_begin(&act, kitchen, VERB_REPROCESS, order->station_id, fault)) {
 		free(jars);
 		return false;
 	}
-	done = write_again(&act, &canner, &plan, jars, order, load_id, fault);
+	done = write_again(&act, &canner, &proposal, jars, order, load_id, fault);
 	free(jars);
 	if (!done)
 		return act_fail(&act);
 	act_says_text(&act, canner.station.name);
-	act_says_number(&act, plan.room);
-	act_says_text(&act, plan.lot.code);
-	act_says_text(&act, plan.new_code);
-	act_says_number(&act, plan.process.minutes);
-	act_says_number(&act, plan.load.id);
+	act_says_number(&act, proposal.room);
+	act_says_text(&act, proposal.lot.code);
+	act_says_text(&act, proposal.new_code);
+	act_says_number(&act, proposal.process.minutes);
+	act_says_number(&act, proposal.load.id);
 	act_says_text(&act, order->reason);
 	return act_commit(&act, fault);
 }

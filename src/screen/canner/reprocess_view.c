@@ -27,7 +27,7 @@ struct reprocess_card {
 	struct log_lid_box *boxes;
 	size_t box_count;
 	bool planned;
-	struct reprocess_proposal plan;
+	struct reprocess_proposal proposal;
 	char refusal[FAULT_SENTENCE_MAX];
 };
 
@@ -57,11 +57,11 @@ static int free_canners(const struct desk *desk, const struct strip *out[CANNERS
 
 	for (size_t i = 0; i < board->stations && count < CANNERS_MAX; i++) {
 		const struct strip *strip = &board->strips[i];
-		struct reprocess_proposal plan;
+		struct reprocess_proposal proposal;
 		struct fault why = { 0 };
 
 		if (strip->content == STRIP_EMPTY && station_is_canner(strip->station.kind) &&
-		    kitchen_reprocess_propose(desk->kitchen, card_of(desk)->jar_id, strip->station.id, &plan, &why))
+		    kitchen_reprocess_propose(desk->kitchen, card_of(desk)->jar_id, strip->station.id, &proposal, &why))
 			out[count++] = strip;
 	}
 	return count;
@@ -86,27 +86,27 @@ static void find_refusal(struct desk *desk)
 	text_copy(card->refusal, sizeof(card->refusal), "No canner of its method is free. Unload one first.");
 	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *strip = &board->strips[i];
-		struct reprocess_proposal plan;
+		struct reprocess_proposal proposal;
 		struct fault why = { 0 };
 
 		if (strip->content != STRIP_EMPTY || !station_is_canner(strip->station.kind))
 			continue;
-		if (kitchen_reprocess_propose(desk->kitchen, card->jar_id, strip->station.id, &plan, &why))
+		if (kitchen_reprocess_propose(desk->kitchen, card->jar_id, strip->station.id, &proposal, &why))
 			continue;
 		/* "The same method again" says less than what holds for every canner. */
-		if (station_method(strip->station.kind) == plan.load.method || plan.load.id == 0)
+		if (station_method(strip->station.kind) == proposal.load.method || proposal.load.id == 0)
 			text_copy(card->refusal, sizeof(card->refusal), why.sentence);
 	}
 }
 
-static void plan(struct desk *desk)
+static void propose(struct desk *desk)
 {
 	struct reprocess_card *card = card_of(desk);
 	const struct strip *canner = canner_here(desk);
 	struct fault fault = { 0 };
 
-	card->planned = canner != NULL &&
-	                kitchen_reprocess_propose(desk->kitchen, card->jar_id, canner->station.id, &card->plan, &fault);
+	card->planned = canner != NULL && kitchen_reprocess_propose(desk->kitchen, card->jar_id, canner->station.id,
+	                                                            &card->proposal, &fault);
 	if (!card->planned)
 		find_refusal(desk);
 }
@@ -122,7 +122,7 @@ void reprocess_view_enter(struct desk *desk, int64_t jar_id)
 	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
 	while (card->box < (int)card->box_count && card->boxes[card->box].used >= card->boxes[card->box].lids)
 		card->box++;
-	plan(desk);
+	propose(desk);
 	desk_show_view(desk, VIEW_REPROCESS);
 }
 
@@ -142,42 +142,43 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	char pressure[24] = "";
 	char by[40];
 
-	if (card->plan.process.pressure_psi != NO_PRESSURE)
-		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->plan.process.pressure_psi);
-	clock_words_near(card->plan.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", card->plan.room,
-	              count_words(card->plan.jars, "jar").words, card->plan.new_code);
+	if (card->proposal.process.pressure_psi != NO_PRESSURE)
+		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->proposal.process.pressure_psi);
+	clock_words_near(card->proposal.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", card->proposal.room,
+	              count_words(card->proposal.jars, "jar").words, card->proposal.new_code);
 	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
-	              card->plan.lot.product);
+	              card->proposal.lot.product);
 	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)",
 	               canner != NULL ? canner->station.name : "?");
 	field_draw(desk, top + 2, cols, "Canner", words);
 	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
 	field_draw(desk, top + 3, cols, "Lids", words);
-	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->plan.process.minutes, pressure,
-	               pack_words(card->plan.pack));
+	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->proposal.process.minutes,
+	               pressure, pack_words(card->proposal.pack));
 	field_draw(desk, top + 4, cols, "Process", words);
 	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN,
-	               jar_fate_advice(FATE_REPROCESS, &card->plan.lot));
+	               jar_fate_advice(FATE_REPROCESS, &card->proposal.lot));
 }
 
 static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct reprocess_proposal *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *proposal = &card_of(desk)->proposal;
 	struct text text = text_over(buffer, size);
 
-	acid_answer_words(food_named(plan->lot.food), plan->answers[n], plan->process.jar, plan->room, &text);
+	acid_answer_words(food_named(proposal->lot.food), proposal->answers[n], proposal->process.jar, proposal->room,
+	                  &text);
 }
 
 static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
-	const struct reprocess_proposal *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *proposal = &card_of(desk)->proposal;
 
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", plan->room,
-	              count_words(plan->jars, "jar").words, plan->new_code);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", proposal->room,
+	              count_words(proposal->jars, "jar").words, proposal->new_code);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
 	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
-	picker_draw(desk, &card_of(desk)->picker, top + 2, rows - 2, cols, (int)plan->answer_count, acid_words_at);
+	picker_draw(desk, &card_of(desk)->picker, top + 2, rows - 2, cols, (int)proposal->answer_count, acid_words_at);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -186,7 +187,7 @@ static void draw(struct desk *desk, int top, int rows)
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	plan(desk); /* a canner may have been taken or freed, and the window runs */
+	propose(desk); /* a canner may have been taken or freed, and the window runs */
 	if (card_of(desk)->planned && card_of(desk)->asking_acid)
 		acid_draw(desk, top, rows, cols);
 	else if (card_of(desk)->planned)
@@ -211,7 +212,8 @@ static bool start_because(struct desk *desk, const char *reason)
 		desk->selected_station = card->station_id;
 		desk->selected_load = 0;
 		desk_show_board(desk);
-		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)", card->plan.new_code);
+		desk_say(desk, ROLE_DONE, "Loaded again, as %s. Heat on, then Space. (u undoes)",
+		         card->proposal.new_code);
 		return true;
 	}
 	if (fault.kind == FAULT_STOPPED) {
@@ -232,8 +234,8 @@ static void choose_acid(struct desk *desk)
 {
 	struct reprocess_card *card = card_of(desk);
 
-	if (card->picker.cursor < (int)card->plan.answer_count)
-		card->acid = card->plan.answers[card->picker.cursor];
+	if (card->picker.cursor < (int)card->proposal.answer_count)
+		card->acid = card->proposal.answers[card->picker.cursor];
 	(void)start_because(desk, "");
 }
 
@@ -264,9 +266,9 @@ static void start(struct desk *desk)
 	}
 	card->station_id = canner->station.id;
 	card->acid = ACID_NOT_SAID;
-	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->plan.room, &card->box_id))
+	if (!lid_box_choose(desk, card->boxes, card->box_count, card->box, card->proposal.room, &card->box_id))
 		return;
-	card->asking_acid = card->plan.answer_count > 0;
+	card->asking_acid = card->proposal.answer_count > 0;
 	picker_reset(&card->picker);
 	if (!card->asking_acid)
 		(void)start_because(desk, "");
@@ -279,7 +281,7 @@ static void canner_by(struct desk *desk, int by)
 
 	if (count > 0)
 		card_of(desk)->canner = (card_of(desk)->canner + by + count) % count;
-	plan(desk);
+	propose(desk);
 }
 
 static void left(struct desk *desk)
@@ -302,7 +304,7 @@ static void box_of(struct desk *desk, int by)
 static void box_by(struct desk *desk, int by)
 {
 	if (card_of(desk)->asking_acid) {
-		picker_move(&card_of(desk)->picker, by, (int)card_of(desk)->plan.answer_count);
+		picker_move(&card_of(desk)->picker, by, (int)card_of(desk)->proposal.answer_count);
 		return;
 	}
 	box_of(desk, by);
@@ -329,14 +331,14 @@ static void back(struct desk *desk)
 
 static void sources(const struct desk *desk, struct sources *page)
 {
-	const struct reprocess_proposal *plan = &card_of(desk)->plan;
+	const struct reprocess_proposal *proposal = &card_of(desk)->proposal;
 
 	if (!card_of(desk)->planned)
 		return;
-	sources_add_process(page, &plan->process);
+	sources_add_process(page, &proposal->process);
 	sources_add(page, &(struct source_of){ .source = jar_fate_source(FATE_REPROCESS) }, "%s",
-	            jar_fate_advice(FATE_REPROCESS, &plan->lot));
-	sources_add_food(page, food_named(plan->lot.food));
+	            jar_fate_advice(FATE_REPROCESS, &proposal->lot));
+	sources_add_food(page, food_named(proposal->lot.food));
 }
 
 static const char *const pages[] = { "canner and lids", "acid", "refused", NULL };
