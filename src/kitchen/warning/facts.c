@@ -56,12 +56,12 @@ static int boil_off_mf(const struct log_house *house)
 
 static int left_over(const struct asking *asking)
 {
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	if (asking->board->waiting_count == 0)
 		return 0;
-	kitchen_propose(asking->kitchen, asking->now, 0, &plan);
-	return plan.left_over - asking->board->waiting_unpublished;
+	kitchen_propose(asking->kitchen, asking->now, 0, &offer);
+	return offer.left_over - asking->board->waiting_unpublished;
 }
 
 /* Only of an accepted day that is not over; worked out once a minute at most. */

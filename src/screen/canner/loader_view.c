@@ -18,7 +18,7 @@ struct loader_card {
 	int64_t station_id;
 	int group; /* waiting group under the cursor */
 	bool putting_away;
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 	struct moment proposed; /* when it was; it stands as long as jars and canners do */
 	uint64_t stood;         /* those it was made for, as a number */
 	int pressure_psi;
@@ -36,11 +36,11 @@ static struct loader_card *card_of(const struct desk *desk)
 
 static const struct proposal *proposal_here(const struct desk *desk)
 {
-	const struct loader_proposal *plan = &card_of(desk)->plan;
+	const struct loader_proposal *offer = &card_of(desk)->offer;
 
-	for (size_t i = 0; i < plan->count; i++)
-		if (plan->proposals[i].station_id == card_of(desk)->station_id && plan->proposals[i].pick_count > 0)
-			return &plan->proposals[i];
+	for (size_t i = 0; i < offer->count; i++)
+		if (offer->proposals[i].station_id == card_of(desk)->station_id && offer->proposals[i].pick_count > 0)
+			return &offer->proposals[i];
 	return NULL;
 }
 
@@ -72,7 +72,7 @@ static void propose(struct desk *desk)
 {
 	struct loader_card *card = card_of(desk);
 
-	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->plan);
+	kitchen_propose(desk->kitchen, &desk->now, card->station_id, &card->offer);
 	card->proposed = desk->now;
 	card->stood = stands(kitchen_board(desk->kitchen));
 }
@@ -216,7 +216,7 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 
 static void draw(struct desk *desk, int top, int rows)
 {
-	const struct loader_proposal *plan = &card_of(desk)->plan;
+	const struct loader_proposal *offer = &card_of(desk)->offer;
 	const struct log_station *station = station_of(desk, card_of(desk)->station_id);
 	int window_rows;
 	int cols;
@@ -229,18 +229,18 @@ static void draw(struct desk *desk, int top, int rows)
 	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
 	              station == NULL ? "no canner" : station->name);
-	for (size_t i = 0; i < plan->count && row < end - 3; i++) {
-		bool here = plan->proposals[i].station_id == card_of(desk)->station_id;
+	for (size_t i = 0; i < offer->count && row < end - 3; i++) {
+		bool here = offer->proposals[i].station_id == card_of(desk)->station_id;
 		char words[200];
 
-		if (plan->proposals[i].pick_count == 0)
+		if (offer->proposals[i].pick_count == 0)
 			continue;
-		proposal_words(desk, &plan->proposals[i], words, sizeof(words));
+		proposal_words(desk, &offer->proposals[i], words, sizeof(words));
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
-	if (plan->left_over > 0 && row < end)
+	if (offer->left_over > 0 && row < end)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s in this round.",
-		              count_words(plan->left_over, "jar").words);
+		              count_words(offer->left_over, "jar").words);
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
 		             "None of it goes into this canner. n starts another load.");

@@ -107,13 +107,13 @@ static bool press_load(const struct strip *strip, int64_t *load_id)
 {
 	struct moment now = kitchen_now(kit.kitchen);
 	struct load_order order;
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
-	kitchen_propose(kit.kitchen, &now, 0, &plan);
-	for (size_t i = 0; i < plan.count; i++)
-		if (plan.proposals[i].station_id == strip->station.id)
-			return kitchen_load_waiting(kit.kitchen, strip->station.id, plan.proposals[i].picks,
-			                            plan.proposals[i].pick_count, NO_PRESSURE, load_id, &kit.fault);
+	kitchen_propose(kit.kitchen, &now, 0, &offer);
+	for (size_t i = 0; i < offer.count; i++)
+		if (offer.proposals[i].station_id == strip->station.id)
+			return kitchen_load_waiting(kit.kitchen, strip->station.id, offer.proposals[i].picks,
+			                            offer.proposals[i].pick_count, NO_PRESSURE, load_id, &kit.fault);
 	order = kk_order(&kit, strip->station.digit, 3);
 	order.lid_box_id = 0;
 	return kitchen_start_load(kit.kitchen, &order, load_id, &kit.fault);

@@ -75,10 +75,10 @@ static struct plan_next for_waiting(void)
 static struct loader_proposal loader(int64_t station_id)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
-	kitchen_propose(kit.kitchen, &now, station_id, &plan);
-	return plan;
+	kitchen_propose(kit.kitchen, &now, station_id, &offer);
+	return offer;
 }
 
 /* Jars of the next load that the plan has for a station. */

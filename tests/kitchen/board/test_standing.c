@@ -119,7 +119,7 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 {
 	int64_t batch_id = pot_in_fill("green beans", "pint");
 	struct moment now;
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	pk_fill(&kit, batch_id, "pint", 4, 0);
 	kk_pass(&kit, STANDING_LOW_ACID_MAX_MS + 1);
@@ -130,9 +130,9 @@ START_TEST(low_acid_jars_over_an_hour_are_not_loaded)
 	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "stood 1 h; 1 h is the limit"));
 	kk_refused(&kit, false, FAULT_REFUSED, "loading");
 	now = kitchen_now(kit.kitchen);
-	kitchen_propose(kit.kitchen, &now, 0, &plan);
-	ck_assert_uint_eq(plan.count, 0);
-	ck_assert_int_eq(plan.left_over, 4);
+	kitchen_propose(kit.kitchen, &now, 0, &offer);
+	ck_assert_uint_eq(offer.count, 0);
+	ck_assert_int_eq(offer.left_over, 4);
 }
 END_TEST
 

@@ -104,10 +104,10 @@ static struct pick pick_of(int64_t batch_id, const char *size, int jars)
 static struct loader_proposal propose(void)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
-	kitchen_propose(kit.kitchen, &now, 0, &plan);
-	return plan;
+	kitchen_propose(kit.kitchen, &now, 0, &offer);
+	return offer;
 }
 
 static int waiting(void)
@@ -184,52 +184,52 @@ START_TEST(nothing_waits_in_an_empty_kitchen)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_proposal plan = propose();
+	struct loader_proposal offer = propose();
 
 	ck_assert_uint_eq(kitchen_waiting(kit.kitchen, &now, groups), 0);
-	ck_assert_uint_eq(plan.count, 0);
-	ck_assert_int_eq(plan.left_over, 0);
+	ck_assert_uint_eq(offer.count, 0);
+	ck_assert_int_eq(offer.left_over, 0);
 }
 END_TEST
 
 /* --- the split ------------------------------------------------------------------------ */
 
-static void proposed(const struct loader_proposal *plan, size_t n, int digit, int jars)
+static void proposed(const struct loader_proposal *offer, size_t n, int digit, int jars)
 {
-	ck_assert_uint_gt(plan->count, n);
-	ck_assert_int_eq(plan->proposals[n].station_id, kk_station(&kit, digit));
-	ck_assert_int_eq(plan->proposals[n].jars, jars);
+	ck_assert_uint_gt(offer->count, n);
+	ck_assert_int_eq(offer->proposals[n].station_id, kk_station(&kit, digit));
+	ck_assert_int_eq(offer->proposals[n].jars, jars);
 }
 
 START_TEST(one_batch_spills_over_several_canners)
 {
 	int64_t batch = fill(&jelly, "half_pint", 20);
-	struct loader_proposal plan = propose();
+	struct loader_proposal offer = propose();
 
 	/* 9 + 7 by the kettles; the steam canner takes its 7 quarts' room of smaller jars. */
-	ck_assert_uint_eq(plan.count, 3);
-	proposed(&plan, 0, BIG_KETTLE, 9);
-	proposed(&plan, 1, LOW_KETTLE, 7);
-	proposed(&plan, 2, STEAM_CANNER, 4);
-	ck_assert_int_eq(plan.left_over, 0);
-	for (size_t i = 0; i < plan.count; i++) {
-		ck_assert_uint_eq(plan.proposals[i].pick_count, 1);
-		ck_assert_int_eq(plan.proposals[i].picks[0].batch_id, batch);
-		ck_assert_int_eq(plan.proposals[i].free_in_ms, 0);
+	ck_assert_uint_eq(offer.count, 3);
+	proposed(&offer, 0, BIG_KETTLE, 9);
+	proposed(&offer, 1, LOW_KETTLE, 7);
+	proposed(&offer, 2, STEAM_CANNER, 4);
+	ck_assert_int_eq(offer.left_over, 0);
+	for (size_t i = 0; i < offer.count; i++) {
+		ck_assert_uint_eq(offer.proposals[i].pick_count, 1);
+		ck_assert_int_eq(offer.proposals[i].picks[0].batch_id, batch);
+		ck_assert_int_eq(offer.proposals[i].free_in_ms, 0);
 	}
 }
 END_TEST
 
 START_TEST(what_no_canner_takes_is_left_over)
 {
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	fill(&jelly, "half_pint", 30);
-	plan = propose();
-	ck_assert_int_eq(plan.left_over, 30 - 9 - 7 - 7);
+	offer = propose();
+	ck_assert_int_eq(offer.left_over, 30 - 9 - 7 - 7);
 	fill(&syrup, "pint", 5);
-	plan = propose();
-	ck_assert_int_eq(plan.left_over, 30 - 9 - 7 - 7 + 5);
+	offer = propose();
+	ck_assert_int_eq(offer.left_over, 30 - 9 - 7 - 7 + 5);
 }
 END_TEST
 
@@ -237,28 +237,28 @@ START_TEST(one_load_holds_several_batches)
 {
 	int64_t first = fill(&jelly, "pint", 5);
 	int64_t second = fill(&slow_jelly, "half_pint", 3);
-	struct loader_proposal plan = propose();
+	struct loader_proposal offer = propose();
 
-	ck_assert_uint_eq(plan.count, 1);
-	proposed(&plan, 0, BIG_KETTLE, 8);
-	ck_assert_uint_eq(plan.proposals[0].pick_count, 2);
-	ck_assert_int_eq(plan.proposals[0].picks[0].batch_id, first);
-	ck_assert_int_eq(plan.proposals[0].picks[0].jars, 5);
-	ck_assert_int_eq(plan.proposals[0].picks[1].batch_id, second);
-	ck_assert_int_eq(plan.proposals[0].picks[1].jars, 3);
+	ck_assert_uint_eq(offer.count, 1);
+	proposed(&offer, 0, BIG_KETTLE, 8);
+	ck_assert_uint_eq(offer.proposals[0].pick_count, 2);
+	ck_assert_int_eq(offer.proposals[0].picks[0].batch_id, first);
+	ck_assert_int_eq(offer.proposals[0].picks[0].jars, 5);
+	ck_assert_int_eq(offer.proposals[0].picks[1].batch_id, second);
+	ck_assert_int_eq(offer.proposals[0].picks[1].jars, 3);
 }
 END_TEST
 
 START_TEST(low_acid_food_goes_to_pressure_canners_only)
 {
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	fill(&beans, "pint", 20);
-	plan = propose();
-	ck_assert_uint_eq(plan.count, 2);
-	proposed(&plan, 0, WEIGHT_CANNER, 9);
-	proposed(&plan, 1, DIAL_CANNER, 9);
-	ck_assert_int_eq(plan.left_over, 2);
+	offer = propose();
+	ck_assert_uint_eq(offer.count, 2);
+	proposed(&offer, 0, WEIGHT_CANNER, 9);
+	proposed(&offer, 1, DIAL_CANNER, 9);
+	ck_assert_int_eq(offer.left_over, 2);
 }
 END_TEST
 
@@ -266,21 +266,21 @@ START_TEST(canners_that_are_free_come_before_those_that_will_be)
 {
 	int64_t early = kk_start(&kit, LOW_KETTLE, 7);
 	struct moment now;
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	kk_to(&kit, early, PHASE_HOLD);
 	(void)kk_start(&kit, BIG_KETTLE, 9);
 	fill(&jelly, "half_pint", 30);
-	plan = propose();
+	offer = propose();
 	now = kitchen_now(kit.kitchen);
-	ck_assert_uint_eq(plan.count, 3);
-	proposed(&plan, 0, STEAM_CANNER, 7);
-	ck_assert_int_eq(plan.proposals[0].free_in_ms, 0);
-	proposed(&plan, 1, LOW_KETTLE, 7);
-	ck_assert_int_eq(plan.proposals[1].free_in_ms, strip_free_in_ms(kk_canner(&kit, LOW_KETTLE), &now));
-	proposed(&plan, 2, BIG_KETTLE, 9);
-	ck_assert_int_gt(plan.proposals[2].free_in_ms, plan.proposals[1].free_in_ms);
-	ck_assert_int_eq(plan.left_over, 7);
+	ck_assert_uint_eq(offer.count, 3);
+	proposed(&offer, 0, STEAM_CANNER, 7);
+	ck_assert_int_eq(offer.proposals[0].free_in_ms, 0);
+	proposed(&offer, 1, LOW_KETTLE, 7);
+	ck_assert_int_eq(offer.proposals[1].free_in_ms, strip_free_in_ms(kk_canner(&kit, LOW_KETTLE), &now));
+	proposed(&offer, 2, BIG_KETTLE, 9);
+	ck_assert_int_gt(offer.proposals[2].free_in_ms, offer.proposals[1].free_in_ms);
+	ck_assert_int_eq(offer.left_over, 7);
 }
 END_TEST
 
@@ -289,15 +289,15 @@ END_TEST
 START_TEST(a_canner_over_its_time_is_not_free_now)
 {
 	int64_t first = kk_start(&kit, BIG_KETTLE, 9);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	kk_to(&kit, first, PHASE_UNLOAD);
 	kk_pass(&kit, 3 * HOUR_MS);
 	fill(&jelly, "half_pint", 20);
-	plan = propose();
-	ck_assert_uint_eq(plan.count, 3);
-	proposed(&plan, 2, BIG_KETTLE, 6);
-	ck_assert_int_gt(plan.proposals[2].free_in_ms, 0);
+	offer = propose();
+	ck_assert_uint_eq(offer.count, 3);
+	proposed(&offer, 2, BIG_KETTLE, 6);
+	ck_assert_int_gt(offer.proposals[2].free_in_ms, 0);
 }
 END_TEST
 
@@ -305,22 +305,22 @@ START_TEST(mixed_sizes_have_the_room_of_the_largest_jar)
 {
 	int64_t quarts = fill(&tomatoes, "quart", 5);
 	int64_t pints = fill(&tomatoes, "pint", 9);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	/* Only the pressure canner takes 7 quarts at 55 min; a kettle has no room for
 	 * quarts and steam stops at 45 min. */
-	plan = propose();
-	ck_assert_uint_eq(plan.count, 2);
-	proposed(&plan, 0, BIG_KETTLE, 9);
-	ck_assert_int_eq(plan.proposals[0].picks[0].batch_id, pints);
-	proposed(&plan, 1, WEIGHT_CANNER, 5);
-	ck_assert_int_eq(plan.proposals[1].picks[0].batch_id, quarts);
+	offer = propose();
+	ck_assert_uint_eq(offer.count, 2);
+	proposed(&offer, 0, BIG_KETTLE, 9);
+	ck_assert_int_eq(offer.proposals[0].picks[0].batch_id, pints);
+	proposed(&offer, 1, WEIGHT_CANNER, 5);
+	ck_assert_int_eq(offer.proposals[1].picks[0].batch_id, quarts);
 	(void)kk_start(&kit, BIG_KETTLE, 9);
 	(void)kk_start(&kit, LOW_KETTLE, 7);
-	plan = propose();
-	proposed(&plan, 0, WEIGHT_CANNER, 7); /* 5 quarts and 2 pints, not 9 */
-	ck_assert_int_eq(plan.proposals[0].picks[1].jars, 2);
-	proposed(&plan, 1, STEAM_CANNER, 7); /* the other pints: 45 min are still allowed */
+	offer = propose();
+	proposed(&offer, 0, WEIGHT_CANNER, 7); /* 5 quarts and 2 pints, not 9 */
+	ck_assert_int_eq(offer.proposals[0].picks[1].jars, 2);
+	proposed(&offer, 1, STEAM_CANNER, 7); /* the other pints: 45 min are still allowed */
 }
 END_TEST
 
@@ -330,26 +330,26 @@ START_TEST(any_proposal_can_be_loaded)
 	static const struct filled *const kinds[] = { &jelly, &slow_jelly, &tomatoes, &peaches, &beans, &syrup };
 	static const char *const sizes[] = { "half_pint", "pint", "quart" };
 	struct dice dice = dice_from((uint64_t)_i + 1);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 	int told = 0;
 	int all;
 
 	for (int batches = 1 + dice_roll(&dice, 7); batches > 0; batches--)
 		fill(kinds[dice_roll(&dice, 6)], sizes[dice_roll(&dice, 3)], 1 + dice_roll(&dice, 14));
 	all = waiting();
-	plan = propose();
-	for (size_t i = 0; i < plan.count; i++) {
-		const struct proposal *proposal = &plan.proposals[i];
+	offer = propose();
+	for (size_t i = 0; i < offer.count; i++) {
+		const struct proposal *proposal = &offer.proposals[i];
 
 		told += proposal->jars;
 		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, proposal->station_id, proposal->picks,
 		                                 proposal->pick_count, NO_PRESSURE, &load_id, &kit.fault));
 		ck_assert_int_eq(strip_load(kk_strip(&kit, load_id))->jars, proposal->jars);
 	}
-	ck_assert_int_eq(told + plan.left_over, all);
-	ck_assert_int_eq(waiting(), plan.left_over);
-	for (size_t i = 0; i < plan.count; i++)
-		ck_assert_int_gt(plan.proposals[i].jars, 0);
+	ck_assert_int_eq(told + offer.left_over, all);
+	ck_assert_int_eq(waiting(), offer.left_over);
+	for (size_t i = 0; i < offer.count; i++)
+		ck_assert_int_gt(offer.proposals[i].jars, 0);
 }
 END_TEST
 

@@ -259,17 +259,17 @@ END_TEST
 
 START_TEST(one_batch_spills_over_two_canners)
 {
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 	int64_t loads[2];
 
 	batch_id = batch_to_fill(DEEP_POT, "grape juice", "pint", 2);
 	KK_OK(&kit, fill("pint", 14, BOX_A, false, true));
 	KK_OK(&kit, fill("quart", 2, BOX_B, false, true));
-	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &plan);
-	ck_assert_uint_ge(plan.count, 2);
+	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &offer);
+	ck_assert_uint_ge(offer.count, 2);
 	for (size_t i = 0; i < 2; i++)
-		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, plan.proposals[i].station_id, plan.proposals[i].picks,
-		                                 plan.proposals[i].pick_count, NO_PRESSURE, &loads[i], &kit.fault));
+		KK_OK(&kit, kitchen_load_waiting(kit.kitchen, offer.proposals[i].station_id, offer.proposals[i].picks,
+		                                 offer.proposals[i].pick_count, NO_PRESSURE, &loads[i], &kit.fault));
 	ck_assert_int_eq(strip_load(kk_strip(&kit, loads[0]))->jars + strip_load(kk_strip(&kit, loads[1]))->jars +
 	                     pk_waiting(&kit),
 	                 16);

@@ -70,14 +70,14 @@ static bool press_pot(const struct strip *strip)
 static bool press_canner(const struct strip *strip)
 {
 	struct moment now = kitchen_now(kit.kitchen);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 	int64_t load_id;
 
-	kitchen_propose(kit.kitchen, &now, 0, &plan);
-	for (size_t i = 0; i < plan.count; i++)
-		if (plan.proposals[i].station_id == strip->station.id && plan.proposals[i].pick_count > 0)
-			return kitchen_load_waiting(kit.kitchen, strip->station.id, plan.proposals[i].picks,
-			                            plan.proposals[i].pick_count, NO_PRESSURE, &load_id, &kit.fault);
+	kitchen_propose(kit.kitchen, &now, 0, &offer);
+	for (size_t i = 0; i < offer.count; i++)
+		if (offer.proposals[i].station_id == strip->station.id && offer.proposals[i].pick_count > 0)
+			return kitchen_load_waiting(kit.kitchen, strip->station.id, offer.proposals[i].picks,
+			                            offer.proposals[i].pick_count, NO_PRESSURE, &load_id, &kit.fault);
 	return fault_set(&kit.fault, FAULT_REFUSED, "nothing waits for it");
 }
 

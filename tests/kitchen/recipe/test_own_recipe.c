@@ -98,7 +98,7 @@ START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
 {
 	int64_t batch_id = filled_batch(false, 6);
 	const struct warning *warning = kk_warned(&kit, "no-published-process", 0);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
 	ck_assert_ptr_nonnull(warning); /* in the pot */
 	ck_assert_int_eq(warning->severity, SEVERITY_STOP);
@@ -110,9 +110,9 @@ START_TEST(without_a_published_process_it_is_marked_from_the_pot_to_the_fridge)
 	pk_step(&kit, WIDE_POT);
 	ck_assert_int_eq(kk_canner(&kit, WIDE_POT)->content, STRIP_EMPTY);
 	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-unpublished", 0)); /* its jars still wait */
-	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &plan);
-	ck_assert_uint_eq(plan.count, 0);
-	ck_assert_int_eq(plan.left_over, 6);
+	kitchen_propose(kit.kitchen, &kit.clock.now, 0, &offer);
+	ck_assert_uint_eq(offer.count, 0);
+	ck_assert_int_eq(offer.left_over, 6);
 	for (int digit = BIG_KETTLE; digit <= DIAL_CANNER; digit++) {
 		struct pick pick = pk_pick(batch_id, "half_pint", 3);
 		int64_t load_id;

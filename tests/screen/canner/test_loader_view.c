@@ -42,12 +42,12 @@ static void fill_batch(int pot, int jars)
 static int proposed_anew(void)
 {
 	struct moment now = kitchen_now(dk.kit.kitchen);
-	struct loader_proposal plan;
+	struct loader_proposal offer;
 
-	kitchen_propose(dk.kit.kitchen, &now, kk_station(&dk.kit, BIG_KETTLE), &plan);
-	for (size_t i = 0; i < plan.count; i++)
-		if (plan.proposals[i].station_id == kk_station(&dk.kit, BIG_KETTLE))
-			return plan.proposals[i].jars;
+	kitchen_propose(dk.kit.kitchen, &now, kk_station(&dk.kit, BIG_KETTLE), &offer);
+	for (size_t i = 0; i < offer.count; i++)
+		if (offer.proposals[i].station_id == kk_station(&dk.kit, BIG_KETTLE))
+			return offer.proposals[i].jars;
 	return 0;
 }
 
