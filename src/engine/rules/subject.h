@@ -2,8 +2,9 @@
  * subject.h - what the rules of the warnings look at: one struct for each subject,
  * filled by whoever asks.
  *
- * A new subject is a line of RULE_SUBJECTS, a struct about_... and a table of names
- * in rule.c; the tag, the unions and the type of its rules follow from the line.
+ * A new subject is a line of RULE_SUBJECTS, a struct about_... and, below it, NAMES_OF_...:
+ * what a sentence may name of it and how that is said (the forms of rule.c); the tag, the
+ * unions and the type of its rules follow from the line.
  *
  * Units: milliseconds, whole jars, thousandths of a degree Fahrenheit; times run
  * from the past to now.  Words are the caller's and need only last for the question.
@@ -87,6 +88,23 @@ struct about_house {
 	int64_t plan_limit_ms;    /* later than that is warned of */
 	const char *finish_words; /* "17:40" */
 };
+/* clang-format off */
+#define NAMES_OF_house \
+	NAMED(house, elevation, FORM_ELEVATION), \
+	NAMED(house, elevation_before, FORM_ELEVATION), \
+	NAMED_AS(house, "boil_off", boil_off_mf, FORM_DEGREES), \
+	NAMED_AS(house, "boil_side", boil_off_mf, FORM_BOIL_SIDE), \
+	NAMED_AS(house, "storage", storage_mf, FORM_DEGREES), \
+	NAMED(house, left_over, FORM_JARS), \
+	NAMED(house, unpublished, FORM_JARS), \
+	NAMED_AS(house, "waited", waited_ms, FORM_MINUTES), \
+	NAMED_AS(house, "wait_limit", wait_limit_ms, FORM_MINUTES), \
+	NAMED(house, kept_lot, FORM_WORDS), \
+	NAMED_AS(house, "clock_words", clock.says, FORM_WORDS), \
+	NAMED_AS(house, "last_words", clock.last_entry, FORM_WORDS), \
+	NAMED_AS(house, "plan_late", plan_late_ms, FORM_MINUTES), \
+	NAMED_AS(house, "finish", finish_words, FORM_WORDS)
+/* clang-format on */
 
 /* What sentences call work at a station. */
 struct called {
@@ -135,6 +153,30 @@ struct about_load {
 	int liquid_lost; /* jars that lost any */
 	int broken;
 };
+/* clang-format off */
+#define NAMES_OF_load \
+	CALLED(load), \
+	NAMED(load, why, FORM_WORDS), \
+	NAMED(load, minutes, FORM_COUNT), \
+	NAMED_AS(load, "held", held_ms, FORM_DURATION), \
+	NAMED_AS(load, "hold", hold_ms, FORM_DURATION), \
+	NAMED_AS(load, "vent_held", vent_held_ms, FORM_DURATION), \
+	NAMED_AS(load, "vent", vent_ms, FORM_DURATION), \
+	NAMED_AS(load, "reached_in", reached_ms, FORM_DURATION), \
+	NAMED(load, raised, FORM_WORDS), \
+	NAMED(load, hold_starts, FORM_COUNT), \
+	NAMED_AS(load, "steamed", steamed_ms, FORM_MINUTES), \
+	NAMED(load, fateless, FORM_JARS), \
+	NAMED(load, over_half, FORM_JARS), \
+	NAMED(load, windowed, FORM_JARS), \
+	NAMED_AS(load, "window_left", window_in_ms, FORM_LEFT), \
+	NAMED(load, window_hours, FORM_COUNT), \
+	NAMED(load, liquid_lost, FORM_JARS), \
+	NAMED(load, broken, FORM_JARS), \
+	NAMED_AS(load, "way", way_ms, FORM_HOURS), \
+	NAMED_AS(load, "way_limit", way_limit_ms, FORM_HOURS), \
+	NAMED_AS(load, "here_words", minutes_here, FORM_HERE)
+/* clang-format on */
 
 /* A load that somebody else wrote down: no clock of it ran here. */
 struct about_notebook {
@@ -143,6 +185,12 @@ struct about_notebook {
 	const char *why;
 	int fateless;
 };
+/* clang-format off */
+#define NAMES_OF_notebook \
+	CALLED(notebook), \
+	NAMED(notebook, why, FORM_WORDS), \
+	NAMED_AS(notebook, "jars", fateless, FORM_JARS)
+/* clang-format on */
 
 /* Fruit in a juicer. */
 struct about_run {
@@ -151,6 +199,10 @@ struct about_run {
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
 	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
 };
+/* clang-format off */
+#define NAMES_OF_run \
+	CALLED(run)
+/* clang-format on */
 
 /* Food off the heat and in no canner: done in its pot, or filled. */
 struct standing {
@@ -172,6 +224,13 @@ struct about_batch {
 	struct standing standing;
 	int64_t wait_limit_ms; /* of the house, for whatever stands */
 };
+/* clang-format off */
+#define NAMES_OF_batch \
+	CALLED(batch), \
+	NAMED(batch, why, FORM_WORDS), \
+	NAMED_AS(batch, "canner_in", canner_in_ms, FORM_LEFT), \
+	STANDING(batch)
+/* clang-format on */
 
 /* The running phase of a load, run or batch. */
 struct about_clock {
@@ -187,6 +246,16 @@ struct about_clock {
 	int64_t wall_step_ms; /* so far the wall clock was moved meanwhile; negative: back */
 	bool restarted;
 };
+/* clang-format off */
+#define NAMES_OF_clock \
+	CALLED(clock), \
+	NAMED(clock, phase, FORM_WORDS), \
+	NAMED(clock, step, FORM_WORDS), \
+	NAMED_AS(clock, "passed", passed_ms, FORM_MINUTES), \
+	NAMED_AS(clock, "planned", planned_ms, FORM_MINUTES), \
+	NAMED_AS(clock, "wall_step", wall_step_ms, FORM_MINUTES), \
+	NAMED_AS(clock, "wall_way", wall_step_ms, FORM_WAY)
+/* clang-format on */
 
 /* Filled jars of one batch and size that have no canner. */
 struct about_waiting {
@@ -198,6 +267,12 @@ struct about_waiting {
 	bool pressure_canner; /* one stands here */
 	bool some_canner;     /* one here has a process and room for it */
 };
+/* clang-format off */
+#define NAMES_OF_waiting \
+	NAMED(waiting, product, FORM_WORDS), \
+	NAMED(waiting, jars, FORM_JARS), \
+	STANDING(waiting)
+/* clang-format on */
 
 /* Jars set aside, until that is done. */
 struct about_fate {
@@ -208,6 +283,13 @@ struct about_fate {
 	int64_t in_ms;  /* until it is too late */
 	bool in_fridge; /* and the limit is by when it is eaten */
 };
+/* clang-format off */
+#define NAMES_OF_fate \
+	NAMED(fate, lot, FORM_WORDS), \
+	NAMED(fate, fate, FORM_WORDS), \
+	NAMED(fate, jars, FORM_JARS), \
+	NAMED_AS(fate, "fate_left", in_ms, FORM_LEFT)
+/* clang-format on */
 
 /* A canner, with work in it or without. */
 struct about_station {
@@ -217,6 +299,12 @@ struct about_station {
 	int64_t gauge_ms; /* since that */
 	struct two_groups seals;
 };
+/* clang-format off */
+#define NAMES_OF_station \
+	NAMED(station, station, FORM_WORDS), \
+	NAMED_AS(station, "gauge_words", gauge_known, FORM_CHECKED), \
+	SEALS(station)
+/* clang-format on */
 
 struct about_lid_box {
 	const char *box;
@@ -226,12 +314,24 @@ struct about_lid_box {
 	int lids_used;
 	struct two_groups seals;
 };
+/* clang-format off */
+#define NAMES_OF_lid_box \
+	NAMED(lid_box, box, FORM_WORDS), \
+	NAMED(lid_box, lids, FORM_COUNT), \
+	NAMED(lid_box, lids_used, FORM_JARS), \
+	SEALS(lid_box)
+/* clang-format on */
 
 /* Who closes jars. */
 struct about_person {
 	const char *person;
 	struct two_groups seals;
 };
+/* clang-format off */
+#define NAMES_OF_person \
+	NAMED(person, person, FORM_WORDS), \
+	SEALS(person)
+/* clang-format on */
 
 /* So much of a supply, and how this house measures it. */
 struct supply_amount {
@@ -247,6 +347,12 @@ struct about_supply {
 	struct supply_amount stock;
 	struct supply_amount needed; /* by what is open and planned */
 };
+/* clang-format off */
+#define NAMES_OF_supply \
+	NAMED(supply, supply, FORM_WORDS), \
+	NAMED(supply, stock, FORM_AMOUNT), \
+	NAMED(supply, needed, FORM_AMOUNT)
+/* clang-format on */
 
 /* Jars that must be found. */
 struct about_recall {
@@ -255,6 +361,13 @@ struct about_recall {
 	int recalled;  /* still to be found */
 	int not_found; /* looked for, and not found */
 };
+/* clang-format off */
+#define NAMES_OF_recall \
+	NAMED(recall, recall, FORM_WORDS), \
+	NAMED(recall, why, FORM_WORDS), \
+	NAMED(recall, recalled, FORM_JARS), \
+	NAMED(recall, not_found, FORM_JARS)
+/* clang-format on */
 
 /* A lot that is to be recalled. */
 struct about_spoiled {
@@ -262,6 +375,12 @@ struct about_spoiled {
 	int spoiled;
 	int jars; /* all of it; the others were not looked at since */
 };
+/* clang-format off */
+#define NAMES_OF_spoiled \
+	NAMED(spoiled, lot, FORM_WORDS), \
+	NAMED(spoiled, spoiled, FORM_COUNT), \
+	NAMED(spoiled, jars, FORM_JARS)
+/* clang-format on */
 
 /* A load of the past with kept jars: what the gate of today says of it, and that of
  * its day did not. */
@@ -271,11 +390,21 @@ struct about_shelved {
 	bool worse;
 	bool blocks; /* some of it is not to be eaten */
 };
+/* clang-format off */
+#define NAMES_OF_shelved \
+	NAMED(shelved, lot, FORM_WORDS), \
+	NAMED(shelved, why, FORM_WORDS)
+/* clang-format on */
 
 /* Work is started, or a timed phase. */
 struct about_key_clock {
 	struct wall_clock clock;
 };
+/* clang-format off */
+#define NAMES_OF_key_clock \
+	NAMED_AS(key_clock, "clock_words", clock.says, FORM_WORDS), \
+	NAMED_AS(key_clock, "last_words", clock.last_entry, FORM_WORDS)
+/* clang-format on */
 
 /* A load is started for which there is no process. */
 struct about_key_load {
@@ -284,12 +413,21 @@ struct about_key_load {
 	enum acidity acidity;
 	const char *why; /* what the engine says */
 };
+/* clang-format off */
+#define NAMES_OF_key_load \
+	NAMED(key_load, why, FORM_WORDS)
+/* clang-format on */
 
 /* Food that stood is loaded or filled. */
 struct about_key_stood {
 	const char *product;
 	struct standing standing;
 };
+/* clang-format off */
+#define NAMES_OF_key_stood \
+	NAMED(key_stood, product, FORM_WORDS), \
+	STANDING(key_stood)
+/* clang-format on */
 
 /* A batch is started. */
 struct about_key_batch {
@@ -300,6 +438,13 @@ struct about_key_batch {
 	int multiple;
 	int multiple_max;
 };
+/* clang-format off */
+#define NAMES_OF_key_batch \
+	NAMED(key_batch, product, FORM_WORDS), \
+	NAMED(key_batch, why, FORM_WORDS), \
+	NAMED(key_batch, multiple, FORM_COUNT), \
+	NAMED(key_batch, multiple_max, FORM_COUNT)
+/* clang-format on */
 
 /* Jars are filled, or acid is put into a pot. */
 struct about_key_fill {
@@ -309,6 +454,10 @@ struct about_key_fill {
 	bool vinegar_asked;
 	int vinegar_tenths; /* percent; 0: not said */
 };
+/* clang-format off */
+#define NAMES_OF_key_fill \
+	NAMED(key_fill, why, FORM_WORDS)
+/* clang-format on */
 
 /* A phase is changed against its rule. */
 struct about_key_against {
@@ -316,11 +465,19 @@ struct about_key_against {
 	bool vent_cut;
 	bool earlier_start;
 };
+/* clang-format off */
+#define NAMES_OF_key_against \
+	NAMED(key_against, station, FORM_WORDS)
+/* clang-format on */
 
 /* A fate is chosen for a jar. */
 struct about_key_fate {
 	const char *why; /* it is not open to it; NULL: it is */
 };
+/* clang-format off */
+#define NAMES_OF_key_fate \
+	NAMED(key_fate, why, FORM_WORDS)
+/* clang-format on */
 
 /* Jars are taken out of the pantry, to be eaten or given away. */
 struct about_key_take {
@@ -331,6 +488,14 @@ struct about_key_take {
 	int spoiled;  /* of its jars; the others were not looked at since */
 	int jars;
 };
+/* clang-format off */
+#define NAMES_OF_key_take \
+	NAMED(key_take, lot, FORM_WORDS), \
+	NAMED(key_take, why, FORM_WORDS), \
+	NAMED(key_take, recalled, FORM_JARS), \
+	NAMED(key_take, spoiled, FORM_COUNT), \
+	NAMED(key_take, jars, FORM_JARS)
+/* clang-format on */
 
 /* One of them, and which: FACTS makes no other pairs. */
 #define RULE_MEMBER(TAG, subject, words) struct about_##subject subject;

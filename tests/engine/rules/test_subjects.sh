@@ -8,10 +8,10 @@ trap 'rm -rf "$folder"' EXIT
 passed=0
 failed=0
 
-# compiles file: as C17, warnings aside.
+# compiles file: as C17, warnings aside, with what was changed before what stands.
 compiles() {
 	# shellcheck disable=SC2086 # a compiler may have a word before it
-	${CC:-cc} -std=c17 -w -Isrc -fsyntax-only "$1" >"$folder/said" 2>&1
+	${CC:-cc} -std=c17 -w -I"$folder" -Isrc -fsyntax-only "$1" >"$folder/said" 2>&1
 }
 
 tell() {
@@ -24,11 +24,18 @@ tell() {
 	fi
 }
 
-# with file from to answer: `from`, which stands there once, made `to`.
+# with file from to answer: `from`, which stands there once, made `to`; a header is compiled with rule.c.
+mkdir -p "$folder/engine/rules"
 with() {
+	changed=$folder/engine/rules/$1
+	case $1 in
+	*.h) compiled=src/engine/rules/rule.c ;;
+	*) compiled=$changed ;;
+	esac
 	tell 1 "$(grep -cF "$2" "src/engine/rules/$1")" "lines with $2"
-	sed "s/$2/$3/" "src/engine/rules/$1" >"$folder/$1"
-	if compiles "$folder/$1"; then said=compiles; else said=refused; fi
+	sed "s/$2/$3/" "src/engine/rules/$1" >"$changed"
+	if compiles "$compiled"; then said=compiles; else said=refused; fi
+	rm "$changed"
 	tell "$4" "$said" "$2 made $3"
 }
 
@@ -36,9 +43,9 @@ with rule_table.c 'STOP("elevation-unset", house,' 'STOP("elevation-unset", hous
 with rule_table.c 'STOP("elevation-unset", house,' 'STOP("elevation-unset", load,' refused
 with rule_table.c 'STOP("key-fate", key_fate,' 'STOP("key-fate", key_fill,' refused
 with rule_table.c 'when(f->broken > 0)' 'when(f->kept_ms > 0)' refused
-with rule.c '"held", held_ms, FORM_DURATION' '"held", held_ms, FORM_MINUTES' compiles
-with rule.c '"held", held_ms, FORM_DURATION' '"held", held_ms, FORM_COUNT' refused
-with rule.c '"held", held_ms, FORM_DURATION' '"held", kept_ms, FORM_DURATION' refused
+with subject.h '"held", held_ms, FORM_DURATION' '"held", held_ms, FORM_MINUTES' compiles
+with subject.h '"held", held_ms, FORM_DURATION' '"held", held_ms, FORM_COUNT' refused
+with subject.h '"held", held_ms, FORM_DURATION' '"held", kept_ms, FORM_DURATION' refused
 
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]
