@@ -46,6 +46,14 @@ double air_pressure_kpa(double metres)
 	return STANDARD_PRESSURE_KPA * pow(1.0 - LAPSE_K_PER_M * metres / STANDARD_TEMPERATURE_K, exponent);
 }
 
+/* The other way. */
+static double metres_at_kpa(double kpa)
+{
+	double exponent = AIR_GAS_CONSTANT * LAPSE_K_PER_M / GRAVITY_M_PER_S2;
+
+	return (1.0 - pow(kpa / STANDARD_PRESSURE_KPA, exponent)) * STANDARD_TEMPERATURE_K / LAPSE_K_PER_M;
+}
+
 double saturation_pressure_kpa(double celsius)
 {
 	double kelvin = celsius + KELVIN_AT_0_C;
@@ -131,5 +139,29 @@ bool boil_here(const struct elevation *elevation, double barometer_kpa, double m
 	boil.boiling_point_f = fahrenheit_from_celsius(boil.boiling_point_c);
 	boil.jelly_stage_f = boil.boiling_point_f + JELLY_STAGE_ABOVE_BOILING_F;
 	*out = boil;
+	return true;
+}
+
+static double feet_of_boil(double celsius)
+{
+	return metres_at_kpa(saturation_pressure_kpa(celsius)) * (double)METRE_UM / (double)FOOT_UM;
+}
+
+bool elevation_of_boil(double measured_c, struct elevation *out, struct fault *fault)
+{
+	double off_c = BOIL_OFF_F * 5.0 / 9.0;
+	double feet;
+	double slack;
+
+	if (!readings_plausible((double)NAN, measured_c, fault))
+		return false;
+	feet = round(feet_of_boil(measured_c));
+	slack = ceil(fmax(feet_of_boil(measured_c - off_c) - feet, feet - feet_of_boil(measured_c + off_c)));
+	if (isnan(measured_c) || feet < ELEVATION_MIN_FT || feet > ELEVATION_MAX_FT)
+		return fault_set(fault, FAULT_MISUSE,
+		                 "water that boils at %.1f \302\260C would be at %.0f ft: measure again, in steam "
+		                 "or water at a full boil",
+		                 measured_c, feet);
+	*out = (struct elevation){ .known = true, .um = (int64_t)feet * FOOT_UM, .slack_um = (int64_t)slack * FOOT_UM };
 	return true;
 }

@@ -55,4 +55,12 @@ struct boil {
 bool boil_here(const struct elevation *elevation, double barometer_kpa, double measured_c, struct boil *out,
                struct fault *fault);
 
+/* What a thermometer in boiling water may be off, the weather included: common practice,
+ * no source; weather alone moves it 1-2 F (docs/reference.md). */
+#define BOIL_OFF_F 2.5
+/* How high a kitchen is whose water boils at `measured_c`: in whole feet, with so much slack
+ * that water boiling BOIL_OFF_F lower or higher is within it.  Misuse when the reading or the
+ * height cannot be right. */
+bool elevation_of_boil(double measured_c, struct elevation *out, struct fault *fault);
+
 #endif

@@ -7,12 +7,14 @@
  */
 #include "engine/rules/rule.h"
 
+#include "engine/physics/boiling.h"
+
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define HOUR_MS (60 * MINUTE_MS)
 #define DAY_MS (24 * HOUR_MS)
 #define YEAR_MS (365 * DAY_MS)
 
-#define BOIL_DISAGREES_MF 2500            /* common practice, no source: weather moves it 1-2 F (docs/reference.md) */
+#define BOIL_DISAGREES_MF (int64_t)(BOIL_OFF_F * 1000)
 #define STORAGE_HOT_MF 95000              /* A539, NCSU-472 */
 #define STORAGE_WARM_SAID_MS DAY_MS       /* a note of the day it was read; hot stays a caution */
 #define STORAGE_WARM_MF 70000             /* A539, NCSU-472: 50-70 F is best */

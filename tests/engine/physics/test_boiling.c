@@ -287,6 +287,41 @@ START_TEST(a_reading_that_cannot_be_right_is_misuse)
 }
 END_TEST
 
+START_TEST(a_boil_says_how_high_the_kitchen_is_and_how_surely)
+{
+	for (int feet = 0; feet <= 10000; feet += 500) {
+		struct elevation there = elevation_of(feet, "ft");
+		struct elevation read;
+		struct boil boil;
+
+		ck_assert(boil_here(&there, NAN, NAN, &boil, NULL));
+		ck_assert(elevation_of_boil(boil.boiling_point_c, &read, NULL));
+		ck_assert_int_eq(read.um, there.um);
+		/* A thermometer that reads too high by what is allowed for still has it. */
+		ck_assert(elevation_of_boil(boil.boiling_point_c + BOIL_OFF_F * 5.0 / 9.0, &read, NULL));
+		ck_assert_int_lt(read.um, there.um);
+		ck_assert_int_ge(read.um + read.slack_um, there.um);
+		ck_assert(elevation_of_boil(boil.boiling_point_c - BOIL_OFF_F * 5.0 / 9.0, &read, NULL));
+		ck_assert_int_le(read.um - read.slack_um, there.um);
+	}
+}
+END_TEST
+
+START_TEST(a_boil_of_no_kitchen_says_no_height)
+{
+	static const double bad[] = { 59.0, 105.1, 203.0, NAN, INFINITY, 104.9 };
+
+	for (size_t i = 0; i < sizeof(bad) / sizeof(bad[0]); i++) {
+		struct elevation read = { .known = false };
+		struct fault fault = { 0 };
+
+		ck_assert(!elevation_of_boil(bad[i], &read, &fault));
+		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
+		ck_assert(!read.known);
+	}
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("boiling", .begin = open_physics, .end = close_physics),
 	TEST(air_pressure_is_that_of_the_standard_atmosphere),
@@ -304,6 +339,8 @@ static const struct listed_test listed[] = {
 	TEST(a_measured_boil_overrides_a_barometer_overrides_the_map),
 	TEST(without_any_reading_there_is_no_boil),
 	TEST(a_reading_that_cannot_be_right_is_misuse),
+	TEST(a_boil_says_how_high_the_kitchen_is_and_how_surely),
+	TEST(a_boil_of_no_kitchen_says_no_height),
 };
 
 TESTS("boiling", listed)
