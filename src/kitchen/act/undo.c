@@ -40,8 +40,13 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
  * or a redo does not say what it was about: it waits too. */
 static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, struct fault *fault)
 {
-	static const enum verb needs_empty[] = { VERB_ELEVATION,    VERB_ELEVATION_WRONG, VERB_EDIT_STATION,
-		                                 VERB_HOUSE_COPIED, VERB_PRACTICE_HOUR,   VERB_UNDO,
+	static const enum verb needs_empty[] = { VERB_ELEVATION,
+		                                 VERB_ELEVATION_BOILED,
+		                                 VERB_ELEVATION_WRONG,
+		                                 VERB_EDIT_STATION,
+		                                 VERB_HOUSE_COPIED,
+		                                 VERB_PRACTICE_HOUR,
+		                                 VERB_UNDO,
 		                                 VERB_REDO };
 	enum verb verb = entry_verb(last);
 

@@ -115,6 +115,7 @@ static const struct verb_row rows[] = {
 
 	[VERB_NAME] = { "name", "The kitchen is called {0}" },
 	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]" },
+	[VERB_ELEVATION_BOILED] = { "elevation_boiled", "Elevation by a thermometer in boiling water: about {0:height}" },
 	[VERB_ELEVATION_WRONG] = { "elevation_wrong", "The elevation was wrong; it is [{0:height}|not known]. "
 	                           "{1:count load} {1:verb is} NOT valid[; {2}]" },
 	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer" },

@@ -14,6 +14,10 @@
 bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault);
 /* `words` as elevation_read takes them; refused while a load is in a canner. */
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);
+/* How high a kitchen is where a thermometer in boiling water reads so, "206F" or "97C" (elevation_of_boil);
+ * the second sets it, and the boiling point with it, as kitchen_set_elevation does. */
+bool kitchen_boiled_elevation(const char *words, struct elevation *out, struct fault *fault);
+bool kitchen_set_elevation_boiled(struct kitchen *kitchen, const char *words, struct fault *fault);
 /* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
  * moved: what was made at it is looked up again, and a load that would have needed
  * more is not valid.  One that is in its hold or before it gets what is asked: more

@@ -173,6 +173,13 @@ static bool read_temperature(const char *words, double *celsius)
 	return true;
 }
 
+static bool read_boil(const char *words, double *celsius, struct fault *fault)
+{
+	if (read_temperature(words, celsius))
+		return true;
+	return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C.", words);
+}
+
 bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
@@ -183,12 +190,31 @@ bool kitchen_set_measured_boil(struct kitchen *kitchen, const char *words, struc
 		house.measured_boil_mc = 0;
 		return put_house(kitchen, &house, VERB_BOIL_FORGOTTEN, NULL, fault);
 	}
-	if (!read_temperature(words, &celsius))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a temperature: write 203.1F or 95.1C.", words);
-	if (!boil_here(&house.elevation, (double)NAN, celsius, &boil, fault))
+	if (!read_boil(words, &celsius, fault) || !boil_here(&house.elevation, (double)NAN, celsius, &boil, fault))
 		return false;
 	house.measured_boil_mc = (int)lround(celsius * 1000.0);
 	return put_house(kitchen, &house, VERB_MEASURED_BOIL, NULL, fault);
+}
+
+bool kitchen_boiled_elevation(const char *words, struct elevation *out, struct fault *fault)
+{
+	double celsius;
+
+	return read_boil(words, &celsius, fault) && elevation_of_boil(celsius, out, fault);
+}
+
+bool kitchen_set_elevation_boiled(struct kitchen *kitchen, const char *words, struct fault *fault)
+{
+	struct log_house house = kitchen->board.house;
+	double celsius;
+
+	if (!read_boil(words, &celsius, fault) || !elevation_of_boil(celsius, &house.elevation, fault) ||
+	    !canners_are_empty(kitchen, "elevation", fault))
+		return false;
+	house.measured_boil_mc = (int)lround(celsius * 1000.0);
+	text_copy(house.elevation_by, sizeof(house.elevation_by), kitchen->who);
+	house.elevation_set_wall_ms = kitchen_now(kitchen).wall_ms;
+	return put_house(kitchen, &house, VERB_ELEVATION_BOILED, A_NUMBER(house.elevation.um), fault);
 }
 
 /* Warmer or colder than any room is a slip of the pen. */

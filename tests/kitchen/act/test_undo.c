@@ -155,6 +155,7 @@ static bool do_fate_done(void)
 static bool do_name(void) { return kitchen_set_name(kit.kitchen, "Low Hollow", &kit.fault); }
 static bool do_elevation(void) { return kitchen_set_elevation(kit.kitchen, "1417 m", &kit.fault); }
 static bool do_unknown(void) { return kitchen_set_elevation(kit.kitchen, "unknown", &kit.fault); }
+static bool do_boiled(void) { return kitchen_set_elevation_boiled(kit.kitchen, "206F", &kit.fault); }
 static bool do_boil(void) { return kitchen_set_measured_boil(kit.kitchen, "203.5F", &kit.fault); }
 static bool do_barometer(void) { return kitchen_set_barometer(kit.kitchen, "85.4 kPa", &kit.fault); }
 static bool do_real(void) { return kitchen_set_invented(kit.kitchen, false, &kit.fault); }
@@ -216,6 +217,7 @@ static const struct {
 	{ "fate done", shelved, do_fate_done },
 	{ "kitchen name", NULL, do_name },
 	{ "elevation", NULL, do_elevation },
+	{ "elevation by boiling water", NULL, do_boiled },
 	{ "elevation unknown", NULL, do_unknown },
 	{ "measured boil", NULL, do_boil },
 	{ "barometer", NULL, do_barometer },

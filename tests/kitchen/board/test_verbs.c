@@ -186,6 +186,8 @@ static const struct {
 	{ VERB_NAME, "[\"Quince Hollow\"]", "The kitchen is called Quince Hollow" },
 	{ VERB_ELEVATION, "[1417320000]", "Elevation of the kitchen: 4,650 ft (1,417 m)" },
 	{ VERB_ELEVATION, "[\"\"]", "Elevation of the kitchen: not known" },
+	{ VERB_ELEVATION_BOILED, "[1417320000]",
+	  "Elevation by a thermometer in boiling water: about 4,650 ft (1,417 m)" },
 	{ VERB_ELEVATION_WRONG, "[1417320000,1,\"\"]",
 	  "The elevation was wrong; it is 4,650 ft (1,417 m). 1 load is NOT valid" },
 	{ VERB_ELEVATION_WRONG, "[1417320000,0,\"Big kettle: hold 15 min: 5 more\"]",

@@ -304,6 +304,23 @@ START_TEST(a_measured_boiling_point_overrides_and_can_be_forgotten)
 }
 END_TEST
 
+START_TEST(boiling_water_sets_the_elevation_with_what_it_may_be_off)
+{
+	struct elevation read;
+
+	KK_OK(&kit, kitchen_boiled_elevation("206F", &read, &kit.fault));
+	KK_OK(&kit, kitchen_set_elevation_boiled(kit.kitchen, "206F", &kit.fault));
+	ck_assert_int_eq(house()->elevation.um, read.um);
+	ck_assert_int_eq(house()->elevation.slack_um, read.slack_um);
+	ck_assert_int_gt(read.slack_um, 1000 * FOOT_UM);
+	ck_assert_int_eq(house()->elevation_set_wall_ms, kit.clock.now.wall_ms);
+	ck_assert_int_eq(kitchen_board(kit.kitchen)->boil.basis, BOIL_MEASURED);
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_set_elevation_boiled(kit.kitchen, "206", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_set_elevation_boiled(kit.kitchen, "150C", &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE, kitchen_set_elevation_boiled(kit.kitchen, "", &kit.fault));
+}
+END_TEST
+
 START_TEST(who_set_the_elevation_is_kept_with_it)
 {
 	kitchen_set_who(kit.kitchen, "QX");
@@ -365,6 +382,7 @@ static const struct listed_test listed[] = {
 	TEST(a_name_too_long_is_refused_and_not_cut),
 	TEST(an_empty_line_or_a_comment_does_nothing),
 	TEST(a_measured_boiling_point_overrides_and_can_be_forgotten),
+	TEST(boiling_water_sets_the_elevation_with_what_it_may_be_off),
 	TEST(who_set_the_elevation_is_kept_with_it),
 	TEST(a_canner_with_a_load_keeps_its_method_and_its_place),
 	TEST(a_retired_canner_leaves_its_key_free),
