@@ -87,17 +87,15 @@ static void sold_note(const struct kitchen *kitchen, struct shelf_line *line)
 }
 
 static void add_supply(const struct kitchen *kitchen, struct shelf *shelf, enum supply_kind kind,
-                       const struct jar_size *jar, bool counted)
+                       const struct jar_size *jar)
 {
 	const char *size = jar == NULL ? "" : jar->name;
 	const struct log_supply *ledger = ledger_in(shelf, kind, size);
 	struct shelf_line *line = &shelf->rows[shelf->count];
 
 	assert(shelf->rows != NULL); /* room was made for every line */
-	if ((ledger != NULL) != counted)
-		return;
 	*line = (struct shelf_line){ .kind = SHELF_SUPPLY,
-		                     .counted = counted,
+		                     .counted = ledger != NULL,
 		                     .supply = kind,
 		                     .measure = supply_measure(kind),
 		                     .sold_by = sold_in(shelf, kind, size) };
@@ -152,16 +150,14 @@ static void add_juice(const struct kitchen *kitchen, struct shelf *shelf, const 
 
 static void add_lines(const struct kitchen *kitchen, struct shelf *shelf)
 {
-	for (int counted = 1; counted >= 0; counted--) {
-		for (size_t i = 0; i < jar_size_count; i++)
-			add_supply(kitchen, shelf, SUPPLY_JAR, &jar_sizes[i], counted != 0);
-		for (size_t i = 0; counted != 0 && i < shelf->box_count; i++)
-			add_lids(shelf, &shelf->boxes[i]);
-		for (size_t i = 0; i < SHELF_ORDER_COUNT; i++)
-			add_supply(kitchen, shelf, shelf_order[i], NULL, counted != 0);
-		for (size_t i = 0; counted != 0 && i < shelf->juice_count; i++)
-			add_juice(kitchen, shelf, &shelf->juices[i]);
-	}
+	for (size_t i = 0; i < jar_size_count; i++)
+		add_supply(kitchen, shelf, SUPPLY_JAR, &jar_sizes[i]);
+	for (size_t i = 0; i < shelf->box_count; i++)
+		add_lids(shelf, &shelf->boxes[i]);
+	for (size_t i = 0; i < SHELF_ORDER_COUNT; i++)
+		add_supply(kitchen, shelf, shelf_order[i], NULL);
+	for (size_t i = 0; i < shelf->juice_count; i++)
+		add_juice(kitchen, shelf, &shelf->juices[i]);
 }
 
 bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size_t *count, struct fault *fault)

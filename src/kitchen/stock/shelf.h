@@ -30,8 +30,8 @@ struct shelf_line {
 	char note[96];             /* "of 60, bought 2026-03-14", "chilled, 4 h old"; "" nothing more */
 };
 
-/* What is counted first: jars by size, lids, bands, what goes into the pot, fruit,
- * juice by age; then what is not counted.  Malloc'ed; the caller frees it. */
+/* As one looks over a shelf, counted or not: jars by size, lids, bands, what goes into the pot,
+ * fruit, juice by age.  A count moves no line.  Malloc'ed; the caller frees it. */
 bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size_t *count, struct fault *fault);
 
 /* A count found so much.  Lids: so many are left in the box. */

@@ -18,7 +18,8 @@ struct shelf_card {
 	struct list_state list;
 	struct shelf_line *lines;
 	size_t count;
-	int checked; /* lines a shelf check has counted, and kept */
+	bool checks_counted; /* a shelf check goes through what is counted; else through what is not */
+	int checked;         /* lines that it has counted, and kept */
 	int kept;
 	struct list_state ledger_list;
 	struct ledger_line *ledger;

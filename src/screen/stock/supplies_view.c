@@ -233,14 +233,14 @@ static void end_check(struct desk *desk)
 	         shelf_card(desk)->checked, shelf_card(desk)->kept);
 }
 
-/* To the line that follows `from`; the check ends with what is counted, or with
- * the list when it began among what is not. */
-static void next_line(struct desk *desk, bool was_counted)
+/* On to the next line from there that is counted, or that is not, as the first one was. */
+static void check_from(struct desk *desk, int next)
 {
 	struct shelf_card *card = shelf_card(desk);
-	int next = card->list.cursor + 1;
 
-	if (next >= (int)card->count || (was_counted && !card->lines[next].counted)) {
+	while (next < (int)card->count && card->lines[next].counted != card->checks_counted)
+		next++;
+	if (next >= (int)card->count) {
 		end_check(desk);
 		return;
 	}
@@ -252,38 +252,30 @@ static void keep(struct desk *desk)
 {
 	shelf_card(desk)->kept++;
 	desk->message[0] = '\0';
-	next_line(desk, here(desk)->counted);
+	check_from(desk, shelf_card(desk)->list.cursor + 1);
 }
 
 static bool check_typed(struct desk *desk, const char *text)
 {
 	struct shelf_card *card = shelf_card(desk);
-	const struct shelf_line *line = here(desk);
+	struct shelf_line line = *here(desk);
 	struct fault fault = { 0 };
-	struct shelf_line following = { 0 };
-	bool was_counted = line->counted;
-	bool more = card->list.cursor + 1 < (int)card->count;
 	int64_t found;
+	bool stands;
 
 	if (text[0] == '\0') {
 		keep(desk);
 		return false; /* the line was opened anew, or closed */
 	}
-	if (more)
-		following = card->lines[card->list.cursor + 1];
-	if (!read_amount(desk, text, &found, &fault) || !kitchen_shelf_count(desk->kitchen, line, found, &fault)) {
+	if (!read_amount(desk, text, &found, &fault) || !kitchen_shelf_count(desk->kitchen, &line, found, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
 	card->checked++;
 	refresh(desk);
 	desk->message[0] = '\0';
-	/* What was counted may stand elsewhere now, or be gone: before what followed it. */
-	card->list.cursor = more ? 0 : (int)card->count - 1;
-	for (size_t i = 0; more && i < card->count; i++)
-		if (same_line(&card->lines[i], &following))
-			card->list.cursor = (int)i - 1;
-	next_line(desk, was_counted);
+	stands = here(desk) != NULL && same_line(here(desk), &line); /* juice of which nothing is left is gone */
+	check_from(desk, card->list.cursor + stands);
 	return false;
 }
 
@@ -308,6 +300,7 @@ static void check(struct desk *desk)
 {
 	if (here(desk) == NULL)
 		return;
+	shelf_card(desk)->checks_counted = here(desk)->counted;
 	shelf_card(desk)->checked = 0;
 	shelf_card(desk)->kept = 0;
 	ask_line(desk);

@@ -80,23 +80,44 @@ static void said(const char *sentence)
 	ck_assert_str_eq(kk_said(&kit), sentence);
 }
 
-START_TEST(every_kind_is_listed_and_what_is_counted_comes_first)
+static size_t place_of(const char *name)
 {
 	struct shelf_line *rows;
-	bool uncounted = false;
-	size_t kinds = 0;
 	size_t count;
+	size_t place = 0;
+
+	KK_OK(&kit, kitchen_shelf(kit.kitchen, &rows, &count, &kit.fault));
+	while (place < count && strcmp(rows[place].name, name) != 0)
+		place++;
+	ck_assert_msg(place < count, "%s", name);
+	free(rows);
+	return place;
+}
+
+START_TEST(every_kind_is_listed_in_its_place_counted_or_not)
+{
+	static const char *const in_order[] = { "quarter-pints",      "half-pints",  "quarts",
+		                                "lids Box A, spring", "screw bands", "bottled lemon juice",
+		                                "canning salt",       "fruit",       "juice: grapes" };
+	struct shelf_line *rows;
+	size_t kinds = 0;
+	size_t lines;
 
 	(void)pk_juice(&kit, "grapes", "3 qt");
-	KK_OK(&kit, kitchen_shelf(kit.kitchen, &rows, &count, &kit.fault));
-	for (size_t i = 0; i < count; i++) {
-		uncounted = uncounted || !rows[i].counted;
-		ck_assert_int_eq(rows[i].counted, !uncounted);
+	KK_OK(&kit, kitchen_shelf(kit.kitchen, &rows, &lines, &kit.fault));
+	for (size_t i = 0; i < lines; i++)
 		kinds += rows[i].kind == SHELF_SUPPLY && rows[i].supply != SUPPLY_JAR;
-	}
 	/* All but juice, which has lots of its own, other things and jars. */
 	ck_assert_uint_eq(kinds, SUPPLY_KIND_COUNT - 3);
 	free(rows);
+	for (size_t i = 1; i < sizeof(in_order) / sizeof(in_order[0]); i++)
+		ck_assert_uint_lt(place_of(in_order[i - 1]), place_of(in_order[i]));
+	ck_assert(!line_of("screw bands").counted);
+	for (int i = 0; i < 2; i++) { /* counted, it stands where it stood */
+		ck_assert_uint_eq(place_of("screw bands"), place_of("sugar") - 1);
+		count("screw bands", 20);
+	}
+	ck_assert(line_of("screw bands").counted);
 	ck_assert_int_eq(line_of("juice: grapes").amount, pk_ul("3 qt"));
 	ck_assert_int_eq(line_of("lids Box A, spring").amount, 60);
 }
@@ -207,7 +228,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("shelf", .begin = begin, .end = end),
-	TEST(every_kind_is_listed_and_what_is_counted_comes_first),
+	TEST(every_kind_is_listed_in_its_place_counted_or_not),
 	TEST(a_count_sets_what_there_is_and_says_who),
 	TEST(lids_are_counted_by_what_is_left_in_the_box),
 	TEST(juice_is_measured_again_and_its_ledger_tells_where_it_went),
