@@ -16,13 +16,15 @@
  * is replaced meanwhile (proc(5)). */
 static const char *own_program;
 
-static bool open_board(const struct arguments *arguments, const char *log_path, bool rehearsal, struct fault *fault)
+static bool open_board(const struct arguments *arguments, const char *log_path, bool rehearsal, bool *rehearse,
+                       struct fault *fault)
 {
 	struct board_wishes wishes = {
 		.program = own_program,
 		.ascii = arguments->given[OPTION_ASCII],
 		.no_color = arguments->given[OPTION_NO_COLOR],
 		.rehearsal = rehearsal,
+		.rehearse = rehearse,
 		.labels = labels_save_about,
 	};
 

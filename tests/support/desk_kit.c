@@ -82,6 +82,7 @@ static void open_board(struct desk_kit *dk)
 	ck_assert(desk_begin(&dk->desk, screen_views, screen_entries, NULL));
 	dk->desk.kitchen = dk->kit.kitchen;
 	dk->desk.config = &dk->config;
+	dk->wishes.rehearse = &dk->rehearse;
 	dk->desk.wishes = &dk->wishes;
 	dk->desk.log_path = dk->kit.path;
 }

@@ -17,6 +17,7 @@ struct desk_kit {
 	struct desk desk;
 	struct config config;
 	struct board_wishes wishes;
+	bool rehearse; /* the board was left for practice */
 	int master;    /* of the pseudo-terminal */
 	int before[2]; /* standard input and output of before */
 	long reader;   /* the process that empties it */

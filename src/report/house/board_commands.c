@@ -49,14 +49,6 @@ bool setup_command(const struct arguments *arguments, struct day *day, struct re
 	return true;
 }
 
-/* --- the board ------------------------------------------------------------------------- */
-
-bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
-{
-	(void)day;
-	return to->screen->board(arguments, arguments->log_path, false, fault);
-}
-
 /* --- practice ---------------------------------------------------------------------------- */
 
 static bool file_has_content(const char *path)
@@ -146,19 +138,52 @@ static bool somebody_reads(void)
 	return poll(&out, 1, 0) > 0 && (out.revents & POLLOUT) != 0;
 }
 
-bool rehearse_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool practise(const struct arguments *arguments, const char *path, struct report *to, struct fault *fault)
 {
-	char path[LOG_PATH_BYTES];
-	bool done;
+	bool again = false; /* whoever practises does not begin another practice */
+	bool done = to->screen->board(arguments, path, true, &again, fault);
 
-	(void)day;
-	if (!prepare_scratch(arguments, path, sizeof(path), fault))
-		return false;
-	done = to->screen->board(arguments, path, true, fault);
 	if (!somebody_reads())
 		return done;
 	(void)fputs("The practice log is kept. To continue with it: stillroom rehearse --scratch ", to->out);
 	plain_put(to->out, path);
 	(void)fputc('\n', to->out);
 	return done;
+}
+
+bool rehearse_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	char path[LOG_PATH_BYTES];
+
+	(void)day;
+	return prepare_scratch(arguments, path, sizeof(path), fault) && practise(arguments, path, to, fault);
+}
+
+/* --- the board ------------------------------------------------------------------------- */
+
+/* With the stations of the log, from its board. */
+static bool practise_on(const struct arguments *arguments, struct report *to, struct fault *fault)
+{
+	char path[LOG_PATH_BYTES];
+	struct new_log_order order = {
+		.path = path,
+		.copy_from = arguments->log_path,
+		.practice_speed = PRACTICE_SPEED,
+	};
+
+	return name_scratch(path, sizeof(path), fault) && make_log(&order, fault) &&
+	       practise(arguments, path, to, fault);
+}
+
+bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+{
+	bool rehearse;
+
+	(void)day;
+	do {
+		rehearse = false;
+		if (!to->screen->board(arguments, arguments->log_path, false, &rehearse, fault))
+			return false;
+	} while (rehearse && practise_on(arguments, to, fault));
+	return !rehearse; /* the practice that could not be */
 }

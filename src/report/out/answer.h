@@ -16,8 +16,10 @@ struct json;
 
 /* What the program lends the commands of its screen, which reports do not know. */
 struct full_screen {
-	/* The board on a log; `rehearsal`: on a practice log, and on no other. */
-	bool (*board)(const struct arguments *arguments, const char *log_path, bool rehearsal, struct fault *fault);
+	/* The board on a log; `rehearsal`: on a practice log, and on no other.  *rehearse becomes true
+	 * when somebody left it to practise. */
+	bool (*board)(const struct arguments *arguments, const char *log_path, bool rehearsal, bool *rehearse,
+	              struct fault *fault);
 	/* How labels are set by the configuration file. */
 	bool (*labels)(struct label_sheet *sheet, enum label_format *format, struct fault *fault);
 };

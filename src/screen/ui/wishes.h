@@ -19,6 +19,7 @@ struct board_wishes {
 	bool ascii;
 	bool no_color;
 	bool rehearsal; /* a practice log is wanted; a real one is refused, and the other way round */
+	bool *rehearse; /* set when the board was left for practice, to be opened again behind it */
 	/* Write the labels of a load, or of the lot of a batch, to a file beside the log: the
 	 * screen cannot do that by itself. */
 	bool (*labels)(struct kitchen *kitchen, const struct log_subject *about, const char *log_path,
