@@ -10,7 +10,7 @@ log=$own/data/stillroom/log.db
 # change TEXT: the line under the cursor, which asks for one without a text.
 change() {
 	step
-	wait_for "Enter keeps it"
+	wait_for "How high is the kitchen?"
 	type_text "$1"
 	press Enter
 }
@@ -38,10 +38,11 @@ press Escape
 wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
 shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
 step
-wait_for "Name of the kitchen:"
-reply "3,200 ft" "That is an elevation: it goes in the next line."
-press C-u
-reply "Quince Hollow" "Noted. (u undoes)"
+wait_for "What is the kitchen called?"
+reply "3,200 ft" "3,200 ft looks like an elevation. Is it the kitchen's name?"
+step
+wait_for "What is the kitchen called?"
+reply "Quince Hollow" "Noted: Quince Hollow. (u undoes)"
 wait_for "kitchen      Quince Hollow"
 
 at="a canner before the elevation"
@@ -72,14 +73,13 @@ is "loads" "$("$STILLROOM" loads --all --json | grep -c '"lot"')" 0
 at="an elevation that cannot be"
 wait_like "^ [^ ] elevation" # it is under the cursor
 change "a hill"
-wait_for "write the elevation as a number and its unit, such as 4,650 ft or 1417 m"
-lacks "…" # the sentence is there to its end
+wait_for "write the elevation as a number and its unit, such as 4,650 ft or 1417 m; this cannot be read: a hill" # to its end
 shows "Enter keeps it" # still being typed
 press Escape
 wait_gone "Enter keeps it"
 lacks "a hill"
 change "4650ft"
-wait_for "4,650 ft (1,417 m)" "203.5F" "Noted."
+wait_for "4,650 ft (1,417 m)" "203.5F" "Noted: 4,650 ft"
 lacks "1 warning"
 
 at="a pot and a juicer"
@@ -163,11 +163,11 @@ press Up Up Up
 for name in "O'Brien \"Q\" \\ ; \$(id) \`id\` %s%n ../../x" "Küche 漢字 Ωμέγα" "'; DROP TABLE load; --" \
 	"$(printf 'a\314\201e\314\210 zero\342\200\213width \360\237\215\207 \342\200\256right to left')"; do
 	step
-	wait_for "Name of the kitchen:"
+	wait_for "What is the kitchen called?"
 	press C-u
 	type_text "$name"
 	press Enter
-	wait_for "Noted."
+	wait_for "Noted:"
 	lacks "Quince Hollow"
 	intact
 	press u
@@ -176,10 +176,10 @@ for name in "O'Brien \"Q\" \\ ; \$(id) \`id\` %s%n ../../x" "Küche 漢字 Ωμ�
 done
 at="a pasted page"
 step
-wait_for "Name of the kitchen:"
+wait_for "What is the kitchen called?"
 long=$(awk 'BEGIN { for (i = 0; i < 40; i++) printf "a very long name " }')
 type_text "$long"
-wait_for "Name of the kitchen:"
+wait_for "What is the kitchen called?"
 is "lines that are too long" "$(grep -cE '^.{81}' "$screen")" 0
 press Enter
 wait_for "That name is too long"
@@ -190,7 +190,7 @@ intact
 at="bytes that are no characters"
 press Up
 step
-wait_for "Name of the kitchen:"
+wait_for "What is the kitchen called?"
 tm send-keys -t main -H ff c3 28 e2 82 07 0e 1a 00 41
 press Enter
 wait_gone "Enter keeps it"

@@ -30,13 +30,13 @@ at="in a line"
 press h
 wait_for "The house, line 1"
 press Space
-wait_for "Name of the kitchen:"
+wait_for "What is the kitchen called?"
 paste 'Upper\nLower'
 wait_for "only one line of text can be pasted"
 paste 'Upper Quince Hollow'
-wait_for "Name of the kitchen: Upper Quince Hollow_"
+wait_for "Name Upper Quince Hollow_"
 press Enter
-wait_for "Noted."
+wait_for "Noted: Upper Quince Hollow"
 press Escape
 wait_for "Upper Quince Hollow"
 

@@ -25,7 +25,6 @@ struct house_card {
 	size_t box_count;
 	struct log_supply *supplies;
 	size_t supply_count;
-	char elevation[64]; /* a new one, while it is asked what it changes */
 };
 
 static void clear(void *state)
@@ -317,78 +316,6 @@ static bool after_change(struct desk *desk, bool done, const struct fault *fault
 	return done;
 }
 
-static bool name_typed(struct desk *desk, const char *text)
-{
-	struct elevation elevation;
-	struct fault fault = { 0 };
-
-	/* The other of the two that a new kitchen is asked for, one line too high. */
-	if (elevation_read(text, &elevation, NULL)) {
-		desk_say(desk, ROLE_CAUTION,
-		         "That is an elevation: it goes in the next line. This one is a name, or empty.");
-		return false;
-	}
-	return after_change(desk, kitchen_set_name(desk->kitchen, text, &fault), &fault);
-}
-
-/* The kitchen has moved, or the elevation was wrong all along: then what was made
- * under it is looked up again. */
-static bool was_it_wrong(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	int loads = 0;
-
-	if (strcmp(text, "moved") == 0)
-		return after_change(desk, kitchen_set_elevation(desk->kitchen, card_of(desk)->elevation, &fault),
-		                    &fault);
-	if (strcmp(text, "wrong") != 0) {
-		desk_say(desk, ROLE_CAUTION, "Write moved, or wrong.");
-		return false;
-	}
-	if (!after_change(desk, kitchen_elevation_was_wrong(desk->kitchen, card_of(desk)->elevation, &loads, &fault),
-	                  &fault))
-		return true;
-	if (loads == 0) {
-		desk_say(desk, ROLE_DONE, "Noted. What the running loads need now is in the warnings (w).");
-		return true;
-	}
-	desk_say(desk, ROLE_STOP, "Noted: %s %s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
-	         count_words(loads, "load").words, count_noun(loads, "is").words);
-	return true;
-}
-
-static bool something_runs(const struct desk *desk)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-
-	for (size_t i = 0; i < board->stations; i++)
-		if (strip_has_load(&board->strips[i]))
-			return true;
-	return false;
-}
-
-static bool elevation_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	int loads;
-
-	if (!kitchen_elevation_touches(desk->kitchen, text, &loads, &fault))
-		return after_change(desk, false, &fault);
-	if (something_runs(desk)) { /* a kitchen with a canner on does not move */
-		text_copy(card_of(desk)->elevation, sizeof(card_of(desk)->elevation), text);
-		return was_it_wrong(desk, "wrong");
-	}
-	if (loads == 0)
-		return after_change(desk, kitchen_set_elevation(desk->kitchen, text, &fault), &fault);
-	text_copy(card_of(desk)->elevation, sizeof(card_of(desk)->elevation), text);
-	desk_ask(desk, "moved or wrong:", "", was_it_wrong);
-	desk_say(desk, ROLE_STOP,
-	         "%s made at the old elevation got less than this one asks for. "
-	         "Has the kitchen moved, or was it wrong?",
-	         count_words(loads, "load").words);
-	return false;
-}
-
 static bool storage_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -452,11 +379,9 @@ static void count_supply(struct desk *desk, int n)
 
 static void change_house(struct desk *desk, enum house_line line)
 {
-	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-
 	switch (line) {
-	case HOUSE_NAME: desk_offer(desk, "Name of the kitchen:", house->name, name_typed); break;
-	case HOUSE_ELEVATION: desk_ask(desk, "Elevation, 4650ft or 1417m:", "", elevation_typed); break;
+	case HOUSE_NAME: desk_enter(desk, ENTRY_NAME, 0); break;
+	case HOUSE_ELEVATION: desk_enter(desk, ENTRY_ELEVATION, 0); break;
 	case HOUSE_MEASURED:
 		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
 		break;

@@ -1,5 +1,5 @@
 /*
- * house_views.h - the view of the house: the kitchen, its stations, lid boxes, supplies and
+ * house_views.h - the views of the house: the kitchen, its stations, lid boxes, supplies and
  * own recipes.
  */
 #ifndef STILLROOM_SCREEN_HOUSE_HOUSE_VIEWS_H
@@ -12,6 +12,8 @@ struct view;
 extern const struct view house_view;
 
 /* What is entered of the house (screen/ui/entry_view.h). */
+extern const struct entry_form elevation_form;
+extern const struct entry_form name_form;
 extern const struct entry_form station_form;
 extern const struct entry_form times_form;
 extern const struct entry_form units_form;

@@ -48,6 +48,11 @@ void *entry_answers(const struct desk *desk)
 	return card_of(desk)->answers;
 }
 
+enum view_name entry_from(const struct desk *desk)
+{
+	return card_of(desk)->back;
+}
+
 static struct form *form_of(const struct desk *desk)
 {
 	return &card_of(desk)->form;
@@ -239,9 +244,12 @@ static void field_draw(struct desk *desk, const struct question *question, int r
 }
 
 /* The rows that what is asked for and its help need. */
-static int help_words(const struct question *question, char *buffer, size_t size, int cols)
+static int help_words(const struct desk *desk, char *buffer, size_t size, int cols)
 {
-	(void)snprintf(buffer, size, "%s%s%s", question->asks, question->help != NULL ? " " : "",
+	const struct question *question = form_question(form_of(desk));
+	const char *put = question->put != NULL ? question->put(desk) : NULL;
+
+	(void)snprintf(buffer, size, "%s%s%s", put != NULL ? put : question->asks, question->help != NULL ? " " : "",
 	               question->help != NULL ? question->help : "");
 	return desk_paragraph_lines(buffer, cols - 4);
 }
@@ -253,7 +261,7 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 	const struct question *question = form_question(form);
 	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
 	char words[400];
-	int help = help_words(question, words, sizeof(words), cols);
+	int help = help_words(desk, words, sizeof(words), cols);
 	int used = 1;
 
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, glyph(desk->terminal, GLYPH_SELECTION));
@@ -261,7 +269,7 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 	field_draw(desk, question, row, cols);
 	if (help > rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN))
 		help = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
-	used += desk_paragraph(desk, row + 1, 3, cols - 4, help, ROLE_QUIET, words);
+	used += desk_paragraph(desk, row + 1, 3, cols - 4, help, question->stop ? ROLE_STOP : ROLE_QUIET, words);
 	if (question->kind != ASK_CHOICE)
 		return used;
 	if (choices > rows - used)
@@ -276,7 +284,7 @@ static int present_rows(const struct desk *desk, int cols)
 	const struct form *form = form_of(desk);
 	char words[400];
 
-	return 1 + help_words(form_question(form), words, sizeof(words), cols) +
+	return 1 + help_words(desk, words, sizeof(words), cols) +
 	       (form_question(form)->kind == ASK_CHOICE ? form_choices(desk, form) : 0);
 }
 

@@ -17,11 +17,11 @@
 #include "base/text.h"
 #include "engine/recipe/recipe.h"
 #include "screen/ui/form.h"
-
-struct desk;
-struct view;
+#include "screen/ui/view.h"
 
 enum entry_name {
+	ENTRY_ELEVATION,
+	ENTRY_NAME,
 	ENTRY_STATION,
 	ENTRY_TIMES,
 	ENTRY_UNITS,
@@ -54,6 +54,7 @@ extern const struct view entry_view;
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
 const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown; public for its tests */
 void *entry_answers(const struct desk *desk);
+enum view_name entry_from(const struct desk *desk); /* the view that is gone back to */
 
 /* --- what is typed, shared by the forms: false, and it is said what is right --- */
 
