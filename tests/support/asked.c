@@ -22,6 +22,7 @@ static const char *const view_words[] = {
 	[VIEW_EXCEPTIONS] = "exceptions",
 	[VIEW_SEALS] = "seals",
 	[VIEW_HOUSE] = "house",
+	[VIEW_FIRST_STEPS] = "first_steps",
 	[VIEW_SUPPLIES] = "supplies",
 	[VIEW_LEDGER] = "ledger",
 	[VIEW_FORECAST] = "forecast",

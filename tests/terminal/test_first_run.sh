@@ -1,5 +1,5 @@
 #!/bin/sh
-# The first evening: no log yet.  The house is typed in, and a load can start.
+# The first evening: no log yet.  The first steps are gone through, and a load can start.
 # Names that are typed or pasted are text, whatever is in them.
 set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
@@ -7,7 +7,7 @@ set -u
 
 log=$own/data/stillroom/log.db
 
-# change TEXT: the line under the cursor, which asks for one without a text.
+# change TEXT: the elevation, whose line is under the cursor.
 change() {
 	step
 	wait_for "How high is the kitchen?"
@@ -31,22 +31,17 @@ intact() {
 	is "control characters" "$(LC_ALL=C grep -c "$(printf '[\001-\010\013-\037]')" "$screen")" 0
 }
 
-at="the house opens"
+at="the first steps open"
 open_window main 80 24 "'$STILLROOM'"
-wait_for "Never taste to find out." "emergency help NOW" "A new kitchen: give its name and elevation"
+wait_for "Never taste to find out." "emergency help NOW"
 press Escape
-wait_for "The house, line 1 of" "A new kitchen: give its name and elevation"
-shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "(add a canner, juicer or pot)" "(add a lid box)"
-step
-wait_for "What is the kitchen called?"
-reply "3,200 ft" "3,200 ft looks like an elevation. Is it the kitchen's name?"
-step
-wait_for "What is the kitchen called?"
-reply "Quince Hollow" "Noted: Quince Hollow. (u undoes)"
-wait_for "kitchen      Quince Hollow"
+wait_for "First steps: 0 of 8 done." "open Elevation" "open First load"
+shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "or a thermometer in boiling water"
+wait_like "^ [^ ] open Elevation" # it is under the cursor
 
 at="a canner before the elevation"
-press Down Down Down Down Down Down Down
+press Down Down
+wait_like "^ [^ ] open Stations"
 step
 wait_for "What is it?" "boiling-water canner" "pot"
 step
@@ -63,24 +58,54 @@ reply many "Jars it takes: a whole number from 1 to 99, or nothing."
 press C-u
 reply 7 "How many quarts does it take?"
 press Enter
-wait_for 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itself' "Noted: Kettle"
+wait_for "Is there another canner, juicer or pot?"
+press Down
+step
+wait_for "Noted: Kettle" "What is it?"
+press Escape
+wait_for "done Stations Kettle"
 press Escape
 wait_for "1 Kettle" "Space start a load"
 step
-wait_for "The elevation is not known, so no process can be given. Set it first."
+wait_for "The elevation is not known, so no process can be given. Set it first." "First steps: 1 of 8 done."
 is "loads" "$("$STILLROOM" loads --all --json | grep -c '"lot"')" 0
+wait_like "^ [^ ] open Elevation"
 
-at="an elevation that cannot be"
-wait_like "^ [^ ] elevation" # it is under the cursor
-change "a hill"
-wait_for "write the elevation as a number and its unit, such as 4,650 ft or 1417 m; this cannot be read: a hill" # to its end
+at="a number typed first"
+step
+wait_for "How high is the kitchen?" "type what it reads: 206F"
+reply "a hill" "write the elevation as a number and its unit, such as 4,650 ft or 1417 m; this cannot be read: a hill" # to its end
 shows "Enter keeps it" # still being typed
-press Escape
-wait_gone "Enter keeps it"
-lacks "a hill"
-change "4650ft"
-wait_for "4,650 ft (1,417 m)" "203.5F" "Noted: 4,650 ft"
+press C-u
+type_text 3200
+wait_for "3200_ ft (975 m)"
+press Enter
+wait_for "Noted: 3,200 ft (975 m). (u undoes)" "First steps: 2 of 8 done."
 lacks "1 warning"
+wait_like "^ [^ ] open Name"
+step
+wait_for "What is the kitchen called?"
+reply "3,200 ft" "3,200 ft looks like an elevation. Is it the kitchen's name?"
+step
+wait_for "What is the kitchen called?"
+reply "Quince Hollow" "First steps: 3 of 8 done."
+wait_like "^ [^ ] open Helpers"
+
+at="left and come back to"
+press Escape
+wait_for "1 Kettle" "Space start a load"
+press h
+wait_for "The house, line 1 of" "f first steps"
+press f
+wait_for "First steps: 3 of 8 done."
+wait_like "^ [^ ] open Helpers"
+press h
+wait_for "The house, line 1 of" 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itself'
+
+at="the elevation as a line of the house"
+press Down
+change 4650
+wait_for "4,650 ft (1,417 m)" "203.5F" "Noted: 4,650 ft"
 
 at="a pot and a juicer"
 press Down Down Down Down Down Down Down
@@ -152,7 +177,7 @@ at="the elevation while a load is in a canner"
 press h
 wait_for "The house, line"
 press Down
-change "900ft"
+change 900
 wait_for "900 ft (274 m)"
 wait_for "Noted. What the running loads need now is in the warnings (w)."
 change "4650ft"

@@ -19,6 +19,7 @@
 #include "kitchen/plan/plan.h"
 #include "kitchen/warning/warnings.h"
 #include "screen/app/views.h"
+#include "screen/house/house_views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/alarm_command.h"
 #include "screen/term/wake.h"
@@ -410,6 +411,19 @@ static void close_all(struct loop *loop)
 	day_close(loop->day);
 }
 
+/* A new kitchen begins with what it is asked for, and before that with why nobody tastes. */
+static void begin_first_steps(struct loop *loop)
+{
+	struct desk *desk = &loop->desk;
+
+	if (!first_steps_wanted(desk))
+		return;
+	take_time(loop);
+	desk_open(desk, VIEW_FIRST_STEPS);
+	if (kitchen_board(desk->kitchen)->stations == 0)
+		desk_open(desk, VIEW_SIGNS);
+}
+
 bool board_run(const char *log_path, const struct board_wishes *wishes, struct fault *fault)
 {
 	struct loop *loop = calloc(1, sizeof(*loop));
@@ -420,11 +434,7 @@ bool board_run(const char *log_path, const struct board_wishes *wishes, struct f
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the board.");
 	opened = open_all(loop, log_path, wishes, fault);
 	if (opened) {
-		if (kitchen_board(loop->desk.kitchen)->stations == 0) {
-			take_time(loop);
-			desk_open(&loop->desk, VIEW_HOUSE);
-			desk_open(&loop->desk, VIEW_SIGNS);
-		}
+		begin_first_steps(loop);
 		if (kitchen_notice(loop->desk.kitchen)[0] != '\0') {
 			take_time(loop);
 			desk_say(&loop->desk, ROLE_STOP, "%s", kitchen_notice(loop->desk.kitchen));

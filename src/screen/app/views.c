@@ -29,6 +29,7 @@ const struct view *const screen_views[] = {
 	[VIEW_EXCEPTIONS] = &exceptions_view,
 	[VIEW_SEALS] = &seals_view,
 	[VIEW_HOUSE] = &house_view,
+	[VIEW_FIRST_STEPS] = &first_steps_view,
 	[VIEW_SUPPLIES] = &supplies_view,
 	[VIEW_LEDGER] = &ledger_view,
 	[VIEW_FORECAST] = &forecast_view,

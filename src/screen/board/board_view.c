@@ -268,7 +268,7 @@ static void next_step(struct desk *desk)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip == NULL) {
-		desk_open(desk, VIEW_HOUSE);
+		desk_open(desk, VIEW_FIRST_STEPS);
 	} else if (strip->content != STRIP_EMPTY) {
 		step_load(desk, strip);
 	} else {

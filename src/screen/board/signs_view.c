@@ -8,7 +8,6 @@
 #include "engine/food/food.h"
 #include "kitchen/board/board.h"
 #include "screen/board/board_views.h"
-#include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 
 struct signs_card {
@@ -131,8 +130,6 @@ static void down(struct desk *desk)
 static void back(struct desk *desk)
 {
 	desk_show_view(desk, card_of(desk)->from);
-	if (desk->view == VIEW_HOUSE) /* a new kitchen begins with this page */
-		house_view_welcome(desk);
 }
 
 static void sources(const struct desk *desk, struct sources *page)

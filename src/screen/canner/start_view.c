@@ -521,7 +521,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 		return;
 	if (!kitchen_board(desk->kitchen)->house.elevation.known) {
 		desk_say(desk, ROLE_STOP, "The elevation is not known, so no process can be given. Set it first.");
-		desk_open(desk, VIEW_HOUSE);
+		desk_open(desk, VIEW_FIRST_STEPS);
 		return;
 	}
 	card->method = station_method(strip->station.kind);

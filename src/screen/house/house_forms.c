@@ -48,6 +48,7 @@ static void number_words(int number, struct text *text)
 struct station_answers {
 	struct log_station station;
 	bool other_sizes; /* jars of seldom sizes are asked about too */
+	bool another;     /* one more is asked for behind it */
 };
 
 static struct log_station *station_of(const struct desk *desk)
@@ -389,6 +390,28 @@ static bool use_taken(struct desk *desk, int n)
 	return true;
 }
 
+/* The first steps of a new kitchen: one station after the other. */
+static bool is_among_first(const struct desk *desk)
+{
+	return !is_there(desk) && entry_from(desk) == VIEW_FIRST_STEPS;
+}
+
+static const char *const anothers[] = { "no, that is all", "yes, one more" };
+
+static void another_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, anothers[n]);
+}
+
+static bool another_taken(struct desk *desk, int n)
+{
+	struct station_answers *answers = entry_answers(desk);
+
+	answers->another = n == 1;
+	return true;
+}
+
 /* What belongs to another kind than the one chosen last goes. */
 static void only_what_it_has(const struct desk *desk, struct log_station *station)
 {
@@ -414,13 +437,17 @@ static bool station_done(struct desk *desk, struct text *noted, struct fault *fa
 	return kitchen_put_station(desk->kitchen, &station, fault);
 }
 
-/* The times of juicers are of the house: the first one is asked for. */
+/* The times of juicers are of the house: the first one is asked for.  Among the first steps they are one. */
 static void station_then(struct desk *desk)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	const struct station_answers *answers = entry_answers(desk);
+	bool has_times = work_kind_at(station_of(desk)->kind)->house_minutes != NULL;
+	bool no_times = house->run_minutes == 0 || house->water_minutes == 0;
 
-	if (work_kind_at(station_of(desk)->kind)->house_minutes != NULL && !is_there(desk) &&
-	    (house->run_minutes == 0 || house->water_minutes == 0))
+	if (answers->another)
+		desk_enter(desk, ENTRY_STATION, 0);
+	else if (has_times && no_times && !is_there(desk) && !is_among_first(desk))
 		desk_enter(desk, ENTRY_TIMES, 0);
 }
 
@@ -568,6 +595,13 @@ static const struct question station_questions[] = {
 	  .words = use_words,
 	  .offers = use_now,
 	  .take = use_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Another",
+	  .asks = "Is there another canner, juicer or pot?",
+	  .asked = is_among_first,
+	  .count = two,
+	  .words = another_words,
+	  .take = another_taken },
 };
 
 const struct entry_form station_form = {

@@ -125,12 +125,6 @@ void house_view_refresh(struct desk *desk)
 	card_of(desk)->supply_count = count;
 }
 
-void house_view_welcome(struct desk *desk)
-{
-	if (kitchen_board(desk->kitchen)->stations == 0 && desk->message[0] == '\0')
-		desk_say(desk, ROLE_PLAIN, "A new kitchen: give its name and elevation, then add its stations.");
-}
-
 static void enter(struct desk *desk, const struct opening *opening)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
@@ -142,7 +136,6 @@ static void enter(struct desk *desk, const struct opening *opening)
 	if (house->name[0] != '\0' && !house->elevation.known)
 		card_of(desk)->list.cursor = HOUSE_ELEVATION;
 	house_view_refresh(desk);
-	house_view_welcome(desk);
 }
 
 /* --- drawing --------------------------------------------------------------------- */
@@ -440,8 +433,15 @@ static void down(struct desk *desk)
 	list_move(&card_of(desk)->list, 1, line_count(desk));
 }
 
+static void open_first_steps(struct desk *desk)
+{
+	desk_open(desk, VIEW_FIRST_STEPS);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor.", NULL, change },
+	{ 'f', 0, "f", "first steps", "What a new kitchen is asked for: what is done, what is still open.", NULL,
+	  open_first_steps },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },

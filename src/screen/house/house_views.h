@@ -1,15 +1,18 @@
 /*
  * house_views.h - the views of the house: the kitchen, its stations, lid boxes, supplies and
- * own recipes.
+ * own recipes; and the first steps of a new one.
  */
 #ifndef STILLROOM_SCREEN_HOUSE_HOUSE_VIEWS_H
 #define STILLROOM_SCREEN_HOUSE_HOUSE_VIEWS_H
+
+#include <stdbool.h>
 
 struct desk;
 struct entry_form;
 struct view;
 
 extern const struct view house_view;
+extern const struct view first_steps_view;
 
 /* What is entered of the house (screen/ui/entry_view.h). */
 extern const struct entry_form elevation_form;
@@ -19,6 +22,7 @@ extern const struct entry_form times_form;
 extern const struct entry_form units_form;
 
 void house_view_refresh(struct desk *desk);
-void house_view_welcome(struct desk *desk); /* what a kitchen without stations is asked for first */
+/* Is the kitchen still without its elevation, or without a station?  Then the board opens with its first steps. */
+bool first_steps_wanted(const struct desk *desk);
 
 #endif

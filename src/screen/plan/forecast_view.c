@@ -534,7 +534,10 @@ static void open_shortage(struct desk *desk)
 
 static void back(struct desk *desk)
 {
-	desk_open(desk, VIEW_SUPPLIES);
+	if (desk->home == VIEW_BOARD)
+		desk_open(desk, VIEW_SUPPLIES);
+	else
+		desk_show_home(desk);
 }
 
 static const struct view_key keys[] = {
@@ -551,7 +554,7 @@ static const struct view_key keys[] = {
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
 	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf.", NULL, back },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf, or to the first steps.", NULL, back },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

@@ -730,7 +730,7 @@ static const struct view_key keys[] = {
 	{ 'u', 0, "u", "undo", "Undo the last change to the plan or the house.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },
 	{ KEY_CODE_RIGHT, 0, "Right", "later", "Ribbons: half an hour later.", on_ribbon, later },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

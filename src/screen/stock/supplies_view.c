@@ -349,7 +349,7 @@ static const struct view_key keys[] = {
 	{ 'u', 0, "u", "undo", "Undo the last change to shelf or house.", NULL, undo },
 	{ 'b', 0, "b", "bought by", "How you buy it: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

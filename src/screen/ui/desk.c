@@ -94,8 +94,17 @@ void desk_go_back(struct desk *desk)
 	desk->entry = desk->left.entry;
 }
 
+void desk_show_home(struct desk *desk)
+{
+	if (desk->home == VIEW_BOARD)
+		desk_show_board(desk);
+	else
+		desk_open(desk, desk->home);
+}
+
 void desk_show_board(struct desk *desk)
 {
+	desk->home = VIEW_BOARD;
 	desk->sources.open = false;
 	desk_show_view(desk, VIEW_BOARD);
 }

@@ -44,6 +44,7 @@ struct desk {
 	int64_t awake_ms;  /* real time, for flashing, messages and held keys */
 	enum view_name view;
 	enum view_name view_before_help;
+	enum view_name home; /* where a view that leads to the board leads instead; the board: nowhere else */
 	struct sources_card sources;
 	bool leaving;
 	bool redraw_all;
@@ -96,6 +97,7 @@ void desk_open(struct desk *desk, enum view_name name);
 void desk_open_for(struct desk *desk, enum view_name name, struct opening opening);
 void desk_show_view(struct desk *desk, enum view_name name); /* as it was when it was last left */
 void desk_show_board(struct desk *desk);
+void desk_show_home(struct desk *desk); /* the board, or the page that led to the view */
 /* To the board in the middle of something, and back to it where the view keeps it. */
 void desk_leave_for_board(struct desk *desk);
 void desk_go_back(struct desk *desk);
