@@ -20,6 +20,7 @@ void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*do
 	desk->entry.back = NULL;
 	desk->entry.in_view = false;
 	desk->entry.offered = false;
+	desk->entry.answered = false;
 	text_copy(desk->entry.prompt, sizeof(desk->entry.prompt), prompt);
 	text_copy(desk->entry.text, sizeof(desk->entry.text), text);
 	desk->entry.at = strlen(desk->entry.text);
@@ -37,7 +38,7 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
 	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
 
-	desk_ask(desk, not_valid ? "NOT VALID, because (Esc: no):" : "UNKNOWN, because (Esc: no):", tried, done);
+	desk_offer(desk, not_valid ? "NOT VALID, because (Esc: no):" : "UNKNOWN, because (Esc: no):", tried, done);
 	if (tried[0] != '\0')
 		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
 	else
@@ -136,8 +137,11 @@ static void entry_finish(struct desk *desk)
 	char text[ENTRY_MAX];
 
 	text_copy(text, sizeof(text), entry->text);
+	entry->answered = true;
 	if (entry->done(desk, text))
 		entry->open = false;
+	else if (entry->answered) /* refused, and nothing else is asked for */
+		entry->offered = entry->text[0] != '\0';
 }
 
 /* To the question before: nothing lies that way in the line. */

@@ -18,8 +18,9 @@ struct entry {
 	bool open;
 	char prompt[80];
 	char text[ENTRY_MAX];
-	size_t at;    /* where the next character goes, in bytes */
-	bool offered; /* the text is an offer: the first character takes its place */
+	size_t at;     /* where the next character goes, in bytes */
+	bool offered;  /* the text is an offer, or was refused: the first character takes its place */
+	bool answered; /* Enter was pressed in this line, and no other was opened since */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
 	void (*blank)(struct desk *desk);                  /* Space in the empty line; NULL: a blank like any */
 	void (*leave)(struct desk *desk);                  /* Esc, beside closing the line; NULL: nothing */

@@ -185,6 +185,7 @@ void form_take(struct desk *desk)
 	switch (question->kind) {
 	case ASK_CHOICE: take_choice(desk, form); break;
 	case ASK_NUMBER:
+		form->number.touched = false; /* refused, the next figure takes its place */
 		if (question->take(desk, form->number.value))
 			form_on(desk, form);
 		break;

@@ -115,6 +115,34 @@ START_TEST(an_example_is_no_answer)
 }
 END_TEST
 
+/* What is typed next takes the place of what was refused, a line or a number; Backspace changes it. */
+START_TEST(what_was_refused_is_typed_over)
+{
+	enter(VIEW_JUICE, ENTRY_JUICE, 0);
+	answer("grape");
+	answer("12 lb");
+	ck_assert_str_ne(dk.desk.message, "");
+	ck_assert_str_eq(dk.desk.entry.text, "12 lb");
+	type("1");
+	ck_assert_str_eq(dk.desk.entry.text, "1");
+	answer("2 lb");
+	press(KEY_CODE_BACKSPACE);
+	press(KEY_CODE_BACKSPACE);
+	answer("qt");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "3 gal"));
+	ck_assert_uint_eq(entry_view.form(&dk.desk)->at, 2);
+
+	enter(VIEW_HOUSE, ENTRY_STATION, kk_station(&dk.kit, DIAL_CANNER));
+	press(KEY_CODE_ENTER);
+	press(KEY_CODE_ENTER);
+	answer("2"); /* of another station */
+	dk_says(&dk, "Key 2 is already");
+	answer("5"); /* not 25 */
+	ck_assert_uint_eq(entry_view.form(&dk.desk)->at, 3);
+}
+END_TEST
+
 START_TEST(up_and_left_go_one_back_with_what_was_answered)
 {
 	static const long back[] = { KEY_CODE_UP, KEY_CODE_LEFT };
@@ -434,6 +462,7 @@ static const struct listed_test listed[] = {
 	GROUP("entries", .begin = begin, .end = end),
 	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_COUNT),
 	TEST(an_example_is_no_answer),
+	TEST(what_was_refused_is_typed_over),
 	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),
 	TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered),
 	TEST(a_station_that_is_changed_keeps_what_is_only_taken),
