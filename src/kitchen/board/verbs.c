@@ -96,6 +96,8 @@ static const struct verb_row rows[] = {
 
 	[VERB_PLAN_ADD_RUN] = { "plan_add_run", "Planned: " PLANNED_RUN },
 	[VERB_PLAN_ADD_BATCH] = { "plan_add_batch", "Planned: " PLANNED_BATCH },
+	[VERB_PLAN_ADD_RUNS] = { "plan_add_runs", "Planned {3:n} times: " PLANNED_RUN },
+	[VERB_PLAN_ADD_BATCHES] = { "plan_add_batches", "Planned {4:n} times: " PLANNED_BATCH },
 	[VERB_PLAN_CHANGE_RUN] = { "plan_change_run", "Planned instead: " PLANNED_RUN },
 	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Planned instead: " PLANNED_BATCH },
 	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Removed from the plan: " PLANNED_RUN },

@@ -244,6 +244,10 @@ const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen,
  * too many, more than the recipe may be multiplied. A batch without a jar takes the
  * usual one, without a pack the recipe's first. */
 bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *row, int64_t *id, struct fault *fault);
+/* The same row so many times, 1 to PLAN_RUNS_MAX or PLAN_BATCHES_MAX, in one act. */
+bool kitchen_plan_add_runs(struct kitchen *kitchen, const struct log_plan_run *row, int times, struct fault *fault);
+bool kitchen_plan_add_batches(struct kitchen *kitchen, const struct log_plan_batch *row, int times,
+                              struct fault *fault);
 bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id,
                             struct fault *fault);
 /* Refused for one that has been begun. */

@@ -146,38 +146,79 @@ static void say_batch(struct act *act, const struct log_plan_batch *row)
 	act_says_time(act, row->ready_minutes);
 }
 
-bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *row, int64_t *id, struct fault *fault)
+static bool times_fine(int times, int most, struct fault *fault)
+{
+	return (times >= 1 && times <= most) || fault_set(fault, FAULT_MISUSE, "It is planned 1 to %d times.", most);
+}
+
+static bool add_runs(struct kitchen *kitchen, const struct log_plan_run *row, int times, int64_t *id,
+                     struct fault *fault)
 {
 	struct log_plan_run run = *row;
 	struct act act;
 
-	run.id = 0;
-	run.run_id = 0;
-	if (!check_run(kitchen, &run, fault) || !room_for_rows(kitchen, 1, 0, fault) ||
-	    !begin_row(&act, kitchen, VERB_PLAN_ADD_RUN, fault))
+	if (!times_fine(times, PLAN_RUNS_MAX, fault) || !check_run(kitchen, &run, fault) ||
+	    !room_for_rows(kitchen, (size_t)times, 0, fault) ||
+	    !begin_row(&act, kitchen, times > 1 ? VERB_PLAN_ADD_RUNS : VERB_PLAN_ADD_RUN, fault))
 		return false;
-	if (!log_put_plan_run(kitchen->log, &run, fault))
-		return act_fail(&act);
+	for (int i = 0; i < times; i++) {
+		run.id = 0;
+		run.run_id = 0;
+		if (!log_put_plan_run(kitchen->log, &run, fault))
+			return act_fail(&act);
+	}
 	*id = run.id;
 	say_run(&act, &run);
+	if (times > 1)
+		act_says_number(&act, times);
 	return act_commit(&act, fault);
 }
 
-bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id, struct fault *fault)
+static bool add_batches(struct kitchen *kitchen, const struct log_plan_batch *row, int times, int64_t *id,
+                        struct fault *fault)
 {
 	struct log_plan_batch batch = *row;
 	struct act act;
 
-	batch.id = 0;
-	batch.batch_id = 0;
-	if (!check_batch(kitchen, &batch, fault) || !room_for_rows(kitchen, 0, 1, fault) ||
-	    !begin_row(&act, kitchen, VERB_PLAN_ADD_BATCH, fault))
+	if (!times_fine(times, PLAN_BATCHES_MAX, fault) || !check_batch(kitchen, &batch, fault) ||
+	    !room_for_rows(kitchen, 0, (size_t)times, fault) ||
+	    !begin_row(&act, kitchen, times > 1 ? VERB_PLAN_ADD_BATCHES : VERB_PLAN_ADD_BATCH, fault))
 		return false;
-	if (!log_put_plan_batch(kitchen->log, &batch, fault))
-		return act_fail(&act);
+	for (int i = 0; i < times; i++) {
+		batch.id = 0;
+		batch.batch_id = 0;
+		if (!log_put_plan_batch(kitchen->log, &batch, fault))
+			return act_fail(&act);
+	}
 	*id = batch.id;
 	say_batch(&act, &batch);
+	if (times > 1)
+		act_says_number(&act, times);
 	return act_commit(&act, fault);
+}
+
+bool kitchen_plan_add_run(struct kitchen *kitchen, const struct log_plan_run *row, int64_t *id, struct fault *fault)
+{
+	return add_runs(kitchen, row, 1, id, fault);
+}
+
+bool kitchen_plan_add_runs(struct kitchen *kitchen, const struct log_plan_run *row, int times, struct fault *fault)
+{
+	int64_t id;
+
+	return add_runs(kitchen, row, times, &id, fault);
+}
+
+bool kitchen_plan_add_batch(struct kitchen *kitchen, const struct log_plan_batch *row, int64_t *id, struct fault *fault)
+{
+	return add_batches(kitchen, row, 1, id, fault);
+}
+
+bool kitchen_plan_add_batches(struct kitchen *kitchen, const struct log_plan_batch *row, int times, struct fault *fault)
+{
+	int64_t id;
+
+	return add_batches(kitchen, row, times, &id, fault);
 }
 
 /* --- changing ------------------------------------------------------------------------------ */

@@ -122,7 +122,6 @@ static bool read_times(const char *value, struct fault *fault, int *times)
 bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_plan_run row = { .id = id, .ready_minutes = PLAN_ANY_TIME };
-	int64_t new_id;
 	int times = 1;
 
 	if (!text_copy(row.fruit, sizeof(row.fruit), words_at(words, 1)))
@@ -139,10 +138,7 @@ bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t i
 	}
 	if (id > 0)
 		return kitchen_plan_change_run(kitchen, &row, fault);
-	while (times-- > 0)
-		if (!kitchen_plan_add_run(kitchen, &row, &new_id, fault))
-			return false;
-	return true;
+	return kitchen_plan_add_runs(kitchen, &row, times, fault);
 }
 
 enum batch_word { BATCH_JAR, BATCH_PACK, BATCH_AT, BATCH_TIMES, BATCH_MULTIPLE, BATCH_AFTER, BATCH_WORD_COUNT };
@@ -183,7 +179,6 @@ bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t
 	struct log_plan_batch row = {
 		.id = id, .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED
 	};
-	int64_t new_id;
 	int times = 1;
 
 	if (!text_copy(row.recipe, sizeof(row.recipe), words_at(words, 1)))
@@ -193,8 +188,5 @@ bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t
 			return false;
 	if (id > 0)
 		return kitchen_plan_change_batch(kitchen, &row, fault);
-	while (times-- > 0)
-		if (!kitchen_plan_add_batch(kitchen, &row, &new_id, fault))
-			return false;
-	return true;
+	return kitchen_plan_add_batches(kitchen, &row, times, fault);
 }
