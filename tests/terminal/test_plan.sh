@@ -51,23 +51,35 @@ wait_like "one more .*: saves"
 
 at="a row in, a row out"
 press b
-wait_for "Batch: batch"
-press C-u
-type_text "batch \"grape juice\" jar=pint times=1"
+wait_for "Which recipe?"
+type_text "grape juice"
 press Enter
-wait_for "Planned." "grape juice, "
+wait_for "Which size?" "pints"
+type_text pints
+press Enter
+wait_for "How many times the recipe in one pot?" "times, at most 8"
+press Enter
+wait_for "How many such batches"
+press Enter
+wait_for "When will its juice be here?"
+press Enter
+wait_for "Not before when?"
+press Enter
+wait_for "Noted: planned grape juice in pints." "grape juice, "
 press u
 wait_for "Undone:"
 wait_gone "grape juice, "
 press Home
 press r
-wait_for "Fruit: run"
-press C-u
-type_text "run"
+wait_for "Which fruit?"
+type_text grapes
 press Enter
-wait_for "run \"FRUIT\""
+wait_for "How much goes into one basket?"
+type_text "2 gal"
+press Enter
+wait_for "2 gal"
 press Escape
-wait_gone "Fruit: run"
+wait_gone "How much goes into one basket?"
 
 at="going by it"
 press g

@@ -57,8 +57,16 @@ const struct view *const screen_views[] = {
 _Static_assert(sizeof(screen_views) / sizeof(screen_views[0]) == VIEW_COUNT, "a view for every name");
 
 const struct entry_form *const screen_entries[] = {
-	[ENTRY_ELEVATION] = &elevation_form, [ENTRY_NAME] = &name_form,   [ENTRY_STATION] = &station_form,
-	[ENTRY_TIMES] = &times_form,         [ENTRY_UNITS] = &units_form, [ENTRY_LID_BOX] = &lid_box_form,
-	[ENTRY_SUPPLY] = &supply_form,       [ENTRY_JUICE] = &juice_form, [ENTRY_RECKONED] = &reckoned_form,
+	[ENTRY_ELEVATION] = &elevation_form,
+	[ENTRY_NAME] = &name_form,
+	[ENTRY_STATION] = &station_form,
+	[ENTRY_TIMES] = &times_form,
+	[ENTRY_UNITS] = &units_form,
+	[ENTRY_LID_BOX] = &lid_box_form,
+	[ENTRY_SUPPLY] = &supply_form,
+	[ENTRY_JUICE] = &juice_form,
+	[ENTRY_RECKONED] = &reckoned_form,
+	[ENTRY_PLANNED_RUN] = &planned_run_form,
+	[ENTRY_PLANNED_BATCH] = &planned_batch_form,
 };
 _Static_assert(sizeof(screen_entries) / sizeof(screen_entries[0]) == ENTRY_COUNT, "a form for every name");

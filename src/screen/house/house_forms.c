@@ -357,10 +357,7 @@ static void volume_now(const struct desk *desk, struct text *text)
 static void volume_unit(const struct desk *desk, int n, struct text *text)
 {
 	(void)n;
-	if (desk->entry.text[0] == '\0' ||
-	    (desk->entry.text[0] != '\0' &&
-	     strchr("0123456789", desk->entry.text[strlen(desk->entry.text) - 1]) != NULL))
-		text_add(text, "%s", entry_unit(desk, MEASURE_VOLUME, SUPPLY_OTHER));
+	entry_unit_beside(desk, MEASURE_VOLUME, SUPPLY_OTHER, text);
 }
 
 static bool volume_typed(struct desk *desk, const char *text)

@@ -9,7 +9,6 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
-#include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
@@ -461,27 +460,14 @@ static void say_done(struct desk *desk, bool done, const struct fault *fault, co
 		desk_say_fault(desk, fault);
 }
 
-static bool line_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	bool done = kitchen_setup_line(desk->kitchen, text, 0, &fault);
-
-	say_done(desk, done, &fault, "Planned.");
-	if (done)
-		plan_card(desk)->page = PLAN_PAGE_ROWS;
-	return done;
-}
-
 static void add_run(struct desk *desk)
 {
-	desk_offer(desk, "Fruit:", "run grapes \"12 lb\" times=2", line_typed);
-	desk_say(desk, ROLE_QUIET, "also at=8:30 when it arrives; times=2: two baskets");
+	desk_enter(desk, ENTRY_PLANNED_RUN, 0);
 }
 
 static void add_batch(struct desk *desk)
 {
-	desk_offer(desk, "Batch:", "batch \"grape jelly\" jar=half_pint multiple=1 times=2", line_typed);
-	desk_say(desk, ROLE_QUIET, "also at=10:00: not before; after=2: when two baskets have been drained");
+	desk_enter(desk, ENTRY_PLANNED_BATCH, 0);
 }
 
 /* A helper or a break under the cursor. */

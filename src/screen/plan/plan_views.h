@@ -61,6 +61,9 @@ void forecast_sources(const struct desk *desk, struct sources *page);
 extern const struct view plan_view;
 /* Helpers, meals, burners and places (screen/ui/entry_view.h). */
 extern const struct entry_form reckoned_form;
+/* Fruit for a juicer and a batch, planned. */
+extern const struct entry_form planned_run_form;
+extern const struct entry_form planned_batch_form;
 
 struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);

@@ -8,7 +8,6 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
-#include "engine/process/pack.h"
 #include "kitchen/board/book.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
@@ -16,6 +15,7 @@
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/form.h"
+#include "screen/ui/recipe_choice.h"
 
 enum { ASKS_RECIPE, ASKS_PACK, ASKS_JAR, ASKS_MULTIPLE, IS_READY };
 
@@ -48,106 +48,30 @@ static const struct recipe *chosen(const struct desk *desk)
 
 /* --- what can be chosen ------------------------------------------------------------ */
 
-static int recipes_listed(const struct desk *desk)
-{
-	return (int)kitchen_recipe_count(desk->kitchen);
-}
-
-static const char *recipe_name(const struct desk *desk, int n)
-{
-	return n < (int)kitchen_recipe_count(desk->kitchen) ? kitchen_recipe(desk->kitchen, (size_t)n)->name : NULL;
-}
-
-/* The n-th word of a blank-separated list; false when there is none. */
-static bool nth_word(const char *list, int n, char *buffer, size_t size)
-{
-	while (*list != '\0') {
-		size_t length = strcspn(list, " ");
-
-		if (n-- == 0) {
-			(void)snprintf(buffer, size, "%.*s", (int)length, list);
-			return true;
-		}
-		list += length;
-		list += strspn(list, " ");
-	}
-	buffer[0] = '\0';
-	return false;
-}
-
-/* The n-th size of the recipe that has a process in the chosen pack. */
-static bool nth_jar(const struct desk *desk, const struct recipe *recipe, int n, char *buffer, size_t size)
-{
-	for (int i = 0; nth_word(recipe->jars, i, buffer, size); i++)
-		if (recipe_allows_pair(recipe, card_of(desk)->order.pack, buffer) && n-- == 0)
-			return true;
-	return false;
-}
-
 static int pack_count(const struct desk *desk)
 {
-	char word[WORD_MAX_BYTES];
-	int count = 0;
-
-	while (chosen(desk) != NULL && nth_word(chosen(desk)->packs, count, word, sizeof(word)))
-		count++;
-	return count;
+	return recipe_packs(chosen(desk));
 }
 
 static int jar_count(const struct desk *desk)
 {
-	char word[WORD_MAX_BYTES];
-	int count = 0;
-
-	while (chosen(desk) != NULL && nth_jar(desk, chosen(desk), count, word, sizeof(word)))
-		count++;
-	return count;
-}
-
-static void recipe_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	const struct recipe *recipe = kitchen_recipe(desk->kitchen, (size_t)n);
-	struct text text = text_over(buffer, size);
-
-	text_add(&text, "%s", recipe->name);
-	if (recipe->pectin != PECTIN_NONE)
-		text_add(&text, ", %s", pectin_words(recipe->pectin));
-	if (!recipe_may_start(recipe, NULL))
-		text_add(&text, "  (not canned)");
-	else if (recipe->food[0] == '\0')
-		text_add(&text, "  (no published process)");
-	if (recipe_awaits_sheet(recipe))
-		text_add(&text, "  (asks for its sheet)");
+	return recipe_jars(chosen(desk), card_of(desk)->order.pack);
 }
 
 static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	char word[WORD_MAX_BYTES];
-
-	buffer[0] = '\0';
-	if (nth_word(chosen(desk)->packs, n, word, sizeof(word)))
-		text_copy(buffer, size, pack_words(word));
+	recipe_pack_says(chosen(desk), n, buffer, size);
 }
 
 static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	char word[WORD_MAX_BYTES];
-
-	buffer[0] = '\0';
-	if (nth_jar(desk, chosen(desk), n, word, sizeof(word)) && jar_size_named(word) != NULL)
-		text_copy(buffer, size, jar_size_named(word)->plural);
+	recipe_jar_says(chosen(desk), card_of(desk)->order.pack, n, buffer, size);
 }
 
-/* As on the load card: not the pack with the shorter process. */
+/* As on the load card. */
 static int safer_pack(const struct desk *desk)
 {
-	char word[WORD_MAX_BYTES];
-	int safer = 0;
-
-	for (int n = 0; nth_word(chosen(desk)->packs, n, word, sizeof(word)); n++)
-		if (pack_has_jars(word, JARS_NOT_BOILED_FIRST))
-			safer = n;
-	return safer;
+	return recipe_safer_pack(chosen(desk));
 }
 
 /* --- the lines of what it needs --------------------------------------------------------- */
@@ -203,14 +127,14 @@ static bool take_pack(struct desk *desk, int n)
 {
 	struct batch_order *order = &card_of(desk)->order;
 
-	return nth_word(chosen(desk)->packs, n, order->pack, sizeof(order->pack));
+	return recipe_pack(chosen(desk), n, order->pack, sizeof(order->pack));
 }
 
 static bool take_jar(struct desk *desk, int n)
 {
 	struct batch_order *order = &card_of(desk)->order;
 
-	return nth_jar(desk, chosen(desk), n, order->jar, sizeof(order->jar));
+	return recipe_jar(chosen(desk), order->pack, n, order->jar, sizeof(order->jar));
 }
 
 static bool of_sheet(const struct desk *desk)
@@ -302,9 +226,9 @@ static const struct question questions[] = {
 	                  .asks = "What are you cooking? Type a few letters, or move.",
 	                  .brief = "What are you cooking?",
 	                  .answer = recipe_said,
-	                  .count = recipes_listed,
-	                  .words = recipe_words,
-	                  .word = recipe_name,
+	                  .count = recipe_choices,
+	                  .words = recipe_choice_words,
+	                  .word = recipe_choice_name,
 	                  .none = "No recipe by that name. Your own are added in the house view (h).",
 	                  .take = take_recipe },
 	[ASKS_PACK] = { .kind = ASK_CHOICE,

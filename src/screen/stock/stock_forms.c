@@ -283,13 +283,11 @@ static void amount_beside(const struct desk *desk, int n, struct text *text)
 {
 	const struct received *received = received_of(desk);
 	enum measure measure = supply_measure(received->kind);
-	size_t length = strlen(desk->entry.text);
 	int64_t by = 0;
 	char words[64];
 
 	(void)n;
-	if (length == 0 || strchr("0123456789", desk->entry.text[length - 1]) != NULL)
-		text_add(text, "%s", measure == MEASURE_EACH ? "pieces" : entry_unit(desk, measure, received->kind));
+	entry_unit_beside(desk, measure, received->kind, text);
 	if (!kitchen_sold_by(desk->kitchen, received->kind, received->size, &by, NULL) || by == 0)
 		return;
 	amount_words(measure, by, desk_units(desk), words, sizeof(words));
@@ -401,11 +399,8 @@ static void juice_now(const struct desk *desk, struct text *text)
 
 static void juice_beside(const struct desk *desk, int n, struct text *text)
 {
-	size_t length = strlen(desk->entry.text);
-
 	(void)n;
-	if (length == 0 || strchr("0123456789", desk->entry.text[length - 1]) != NULL)
-		text_add(text, "%s", entry_unit(desk, MEASURE_VOLUME, SUPPLY_JUICE));
+	entry_unit_beside(desk, MEASURE_VOLUME, SUPPLY_JUICE, text);
 }
 
 static bool juice_typed(struct desk *desk, const char *text)

@@ -172,6 +172,19 @@ const char *entry_unit(const struct desk *desk, enum measure measure, enum suppl
 	}
 }
 
+void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text)
+{
+	size_t length = strlen(desk->entry.text);
+
+	if (length == 0 || strchr("0123456789", desk->entry.text[length - 1]) != NULL)
+		text_add(text, "%s", measure == MEASURE_EACH ? "pieces" : entry_unit(desk, measure, supply));
+}
+
+void entry_letters(const struct desk *desk, char *buffer, size_t size)
+{
+	form_letters(form_of(desk), buffer, size);
+}
+
 bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t *out)
 {
 	size_t length = strlen(text);

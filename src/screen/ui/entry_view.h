@@ -29,6 +29,8 @@ enum entry_name {
 	ENTRY_SUPPLY,
 	ENTRY_JUICE,
 	ENTRY_RECKONED,
+	ENTRY_PLANNED_RUN,
+	ENTRY_PLANNED_BATCH,
 	ENTRY_COUNT
 };
 
@@ -68,5 +70,9 @@ bool entry_read_amount(struct desk *desk, const char *text, enum measure measure
                        int64_t *out);
 /* What stands beside the field: "lb", "qt", "kg"; pieces: "". */
 const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply);
+/* The same while no unit stands in the line itself. */
+void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text);
+/* The letters typed in the list that is asked from (form_letters). */
+void entry_letters(const struct desk *desk, char *buffer, size_t size);
 
 #endif

@@ -4,6 +4,7 @@
 #include "screen/ui/form.h"
 
 #include <stdio.h>
+#include <string.h>
 
 #include "base/text.h"
 #include "screen/ui/desk.h"
@@ -34,7 +35,17 @@ static bool is_listed(const struct desk *desk, const struct form *form, int n)
 {
 	const struct question *question = form_question(form);
 
-	return question->word == NULL || picker_matches(&form->picker, question->word(desk, n));
+	return question->word == NULL || (question->any_name && n == question->count(desk) - 1) ||
+	       picker_matches(&form->picker, question->word(desk, n));
+}
+
+void form_letters(const struct form *form, char *buffer, size_t size)
+{
+	size_t length;
+
+	text_copy(buffer, size, form->picker.filter);
+	for (length = strlen(buffer); length > 0 && buffer[length - 1] == ' '; length--)
+		buffer[length - 1] = '\0';
 }
 
 /* The n-th of those listed; -1: there is none. */
@@ -168,7 +179,7 @@ static void take_choice(struct desk *desk, struct form *form)
 
 	if (chosen < 0)
 		return;
-	if (question->word != NULL) {
+	if (question->word != NULL && question->word(desk, chosen) != NULL) {
 		(void)snprintf(words, sizeof(words), "%s", question->word(desk, chosen));
 		if (picker_blank(desk, &form->picker, words, form_choices(desk, form)))
 			return;
@@ -236,6 +247,9 @@ bool form_types(const struct desk *desk, long key)
 	const struct form *form = form_here(desk);
 	const struct question *question = form_question(form);
 
+	if (key == ' ' && question->kind == ASK_CHOICE && question->any_name && form->picker.filter[0] != '\0' &&
+	    !form->picker.moved && form_choices(desk, form) == 1)
+		return true; /* inside a name of the house's own */
 	return question->kind == ASK_CHOICE && question->word != NULL &&
 	       picker_types(desk, &form->picker, key, question->word);
 }

@@ -47,6 +47,7 @@ struct question {
 	const char *(*word)(const struct desk *desk, int n);
 	const char *none; /* said where there is no choice */
 	bool passes;
+	bool any_name;   /* the last one, always listed, is called as was typed (form_letters) */
 	bool short_list; /* its lines are few, and what stands below is worth more room */
 
 	/* ASK_CHOICE: where the cursor begins.  ASK_NUMBER: what is offered.  NULL: the first, or
@@ -90,6 +91,8 @@ void form_to(struct desk *desk, struct form *form, const struct question *questi
 /* On from the present one to the next that is asked. */
 void form_on(struct desk *desk, struct form *form);
 const struct question *form_question(const struct form *form);
+/* What is typed to narrow the list, blanks at its end aside; ENTRY_MAX bytes take any. */
+void form_letters(const struct form *form, char *buffer, size_t size);
 int form_choice(const struct desk *desk, const struct form *form);        /* under the cursor; -1: none */
 bool form_asks(const struct desk *desk, const struct question *question); /* after what was answered */
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
 
@@ -53,33 +54,120 @@ START_TEST(a_day_that_goes_on_opens_at_now)
 }
 END_TEST
 
-/* What is typed takes the place of the example; Left changes it instead. */
-START_TEST(typing_takes_the_place_of_an_example)
+/* Runs or batches in the plan. */
+static int runs(void)
 {
-	static const char keys[] = { 'r', 'b' };
+	size_t count;
+
+	(void)kitchen_plan_runs(dk.kit.kitchen, &count);
+	return (int)count;
+}
+
+static int batches(void)
+{
+	size_t count;
+
+	(void)kitchen_plan_batches(dk.kit.kitchen, &count);
+	return (int)count;
+}
+
+static void answer(const char *text)
+{
+	dk_type(&dk, text);
+	dk_key(&dk, KEY_CODE_ENTER);
+}
+
+static void take(int times)
+{
+	while (times-- > 0)
+		dk_key(&dk, KEY_CODE_ENTER);
+}
+
+START_TEST(fruit_is_planned_as_one_act_by_a_known_name)
+{
+	size_t count;
+	const struct log_plan_run *rows;
+	int64_t before;
 
 	plan("day 14:00");
-	for (size_t i = 0; i < sizeof(keys); i++) {
-		dk_key(&dk, keys[i]);
-		ck_assert(dk.desk.entry.open);
-		ck_assert_str_ne(dk.desk.entry.text, "");
-		dk_key(&dk, '5');
-		ck_assert_str_eq(dk.desk.entry.text, "5");
-		dk_key(&dk, KEY_CODE_ESCAPE);
-	}
+	before = kk_journal(&dk.kit);
+	dk_key(&dk, 'r');
+	answer("gr apes"); /* no fruit of the list begins so */
+	dk_key(&dk, KEY_CODE_UP);
+	answer("goose");
+	answer("12 qt");
+	dk_says(&dk, "qt");
+	answer("20");
+	answer("3");
+	answer("16:30");
+	rows = kitchen_plan_runs(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 3);
+	ck_assert_str_eq(rows[2].fruit, "gooseberry");
+	ck_assert_int_eq(rows[2].fruit_mg, 9071847);
+	ck_assert_int_eq(rows[2].ready_minutes, 16 * 60 + 30);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	dk_says(&dk, "planned 20 lb gooseberry, 3 times");
+	dk_key(&dk, 'u');
+	ck_assert_int_eq(runs(), 0);
+}
+END_TEST
+
+START_TEST(fruit_may_have_a_name_of_the_house)
+{
+	size_t count;
+
+	plan("day 14:00");
+	dk_key(&dk, 'r');
+	answer("concord grapes");
+	take(3);
+	ck_assert_str_eq(kitchen_plan_runs(dk.kit.kitchen, &count)[0].fruit, "concord grapes");
+	ck_assert_uint_eq(count, 1);
+	dk_key(&dk, 'r'); /* it is the first of the list from now on */
+	take(4);
+	ck_assert_str_eq(kitchen_plan_runs(dk.kit.kitchen, &count)[1].fruit, "concord grapes");
+}
+END_TEST
+
+START_TEST(a_batch_is_planned_as_one_act)
+{
+	const struct log_plan_batch *row;
+	size_t count;
+	int64_t before;
+
+	plan("day 14:00");
+	before = kk_journal(&dk.kit);
 	dk_key(&dk, 'b');
-	dk_key(&dk, KEY_CODE_LEFT);
-	dk_key(&dk, '5');
-	ck_assert_ptr_nonnull(strstr(dk.desk.entry.text, "grape jelly"));
-	ck_assert_ptr_nonnull(strstr(dk.desk.entry.text, "times=52"));
+	answer("apple butter");
+	dk_draw(&dk);
+	while (!dk_sees(&dk, "Which size?")) {
+		take(1);
+		dk_draw(&dk);
+	}
+	answer("pints");
+	while (!dk_sees(&dk, "How many such batches")) {
+		take(1);
+		dk_draw(&dk);
+	}
+	answer("two");
+	dk_says(&dk, "Such batches: a whole number from 1 to 64.");
+	answer("2");
+	answer("15");
+	row = &kitchen_plan_batches(dk.kit.kitchen, &count)[2];
+	ck_assert_int_eq(batches(), 4);
+	ck_assert_str_eq(row->recipe, "apple butter");
+	ck_assert_str_eq(row->jar, "pint");
+	ck_assert_int_eq(row->ready_minutes, 15 * 60);
+	ck_assert_int_eq(row->after_runs, PLAN_RUNS_AS_NEEDED);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	dk_key(&dk, 'u');
+	ck_assert_int_eq(batches(), 2);
 }
 END_TEST
 
 static const struct listed_test listed[] = {
-	GROUP("ribbons", .begin = begin, .end = end),
-	TEST(a_day_still_to_begin_opens_at_its_beginning),
-	TEST(a_day_that_goes_on_opens_at_now),
-	TEST(typing_takes_the_place_of_an_example),
+	GROUP("ribbons", .begin = begin, .end = end), TEST(a_day_still_to_begin_opens_at_its_beginning),
+	TEST(a_day_that_goes_on_opens_at_now),        TEST(fruit_is_planned_as_one_act_by_a_known_name),
+	TEST(fruit_may_have_a_name_of_the_house),     TEST(a_batch_is_planned_as_one_act),
 };
 
 KK_TESTS("plan view", listed)
