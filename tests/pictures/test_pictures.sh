@@ -20,6 +20,8 @@ tell() {
 not_drawn() {
 	case $1 in
 	"start pair" | "reprocess refused") return 0 ;;
+	# One question for each line of a recipe: the first ones are pictured.
+	"entry recipe Line "*) return 0 ;;
 	" Save what is intact to (a new file):" | " UNKNOWN, because (Esc: no):") return 0 ;;
 	*) return 1 ;;
 	esac

@@ -7,6 +7,7 @@
 #ifndef STILLROOM_KITCHEN_RECIPE_OWN_H
 #define STILLROOM_KITCHEN_RECIPE_OWN_H
 
+#include "engine/food/food.h"
 #include "kitchen/board/board.h"
 #include "kitchen/board/verbs.h"
 
@@ -17,5 +18,20 @@ bool kitchen_own_recipe(const struct kitchen *kitchen, int64_t id, struct log_re
 /* Check an own recipe and keep it, by another name: one act.  Inside the kitchen floor only. */
 bool put_recipe(struct kitchen *kitchen, struct log_recipe *recipe, enum verb verb, const char *amounts,
                 struct fault *fault);
+
+/* --- one like another --- */
+
+/* As it is printed, with no id: at most OWN_INGREDIENTS_MAX of its lines, and no source. */
+void recipe_copy(const struct recipe *from, struct log_recipe *to);
+/* The same, to be changed into one of the kitchen's own, which is at most OWN_INGREDIENTS_MAX
+ * lines, each of them needed: what may take the place of another is left out.  FAULT_REFUSED:
+ * it waits for its sheet, is not made of amounts, is longer, or has a step an own one cannot have. */
+bool recipe_begin_own(const struct recipe *from, struct log_recipe *to, struct fault *fault);
+/* The first fruit in it; NULL: there is none that is known. */
+const struct known_ingredient *recipe_fruit(const struct log_recipe *recipe);
+/* Of that fruit instead: in all lines of the first one, and in its name. */
+void recipe_set_fruit(struct log_recipe *recipe, const struct known_ingredient *fruit);
+/* Processed as that food of the tables, in all packs and jars they have; "": none fits. */
+void recipe_set_food(struct log_recipe *recipe, const char *food);
 
 #endif

@@ -8,9 +8,6 @@
 
 #define FOAM_DEFAULT 33 /* a pot no more than two thirds full: common practice, no source */
 #define BOIL_OFF_DEFAULT 10
-#define PERCENT_MAX 95
-#define HOLD_MAX_S 7200
-#define MULTIPLE_MAX 99
 #define UNLISTED "unlisted"
 #define SHEET_MINUTES_MAX 600
 
@@ -140,12 +137,12 @@ static bool set_boil_off(const char *value, struct log_recipe *recipe, struct fa
 	const char *at = value;
 	int low = 0;
 	int high = 0;
-	bool done = read_whole(&at, PERCENT_MAX, &low);
+	bool done = read_whole(&at, RECIPE_PERCENT_MAX, &low);
 
 	high = low;
 	if (done && *at == '-') {
 		at++;
-		done = read_whole(&at, PERCENT_MAX, &high);
+		done = read_whole(&at, RECIPE_PERCENT_MAX, &high);
 	}
 	if (!done || *at != '\0' || high < low)
 		return fault_set(fault, FAULT_MISUSE, "boiloff= is percent from low to high, such as 5-15, not \"%s\".",
@@ -250,11 +247,11 @@ static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const cha
 	switch (key) {
 	case KEY_PECTIN:
 	case KEY_ACIDITY: return set_recipe_choice(recipe, key, value, fault);
-	case KEY_HOLD: return set_whole(value, "hold", 0, HOLD_MAX_S, &recipe->boil_hold_s, fault);
+	case KEY_HOLD: return set_whole(value, "hold", 0, RECIPE_HOLD_MAX_S, &recipe->boil_hold_s, fault);
 	case KEY_HEADSPACE: return set_headspace(value, &recipe->headspace_thou, fault);
-	case KEY_MULTIPLE: return set_whole(value, "multiple", 1, MULTIPLE_MAX, &recipe->multiple_max, fault);
+	case KEY_MULTIPLE: return set_whole(value, "multiple", 1, RECIPE_MULTIPLE_MAX, &recipe->multiple_max, fault);
 	case KEY_MINUTES: return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
-	case KEY_FOAM: return set_whole(value, "foam", 0, PERCENT_MAX, &recipe->foam_percent, fault);
+	case KEY_FOAM: return set_whole(value, "foam", 0, RECIPE_PERCENT_MAX, &recipe->foam_percent, fault);
 	case KEY_BOILOFF: return set_boil_off(value, recipe, fault);
 	case KEY_GEL:
 		if (!set_yes_no(value, "gel", &gel, fault))

@@ -24,6 +24,11 @@
 /* Room for any line that WORDS_BYTES let through. */
 #define RECIPE_LINE_MAX_BYTES 1024
 
+/* What is more is a slip of the finger. */
+#define RECIPE_PERCENT_MAX 95
+#define RECIPE_HOLD_MAX_S 7200
+#define RECIPE_MULTIPLE_MAX 99
+
 /* A line whose first word is "recipe".  Sets all but the id and the ingredients,
  * which stay.  Defaults: food "" (no published process), no packs, no jars,
  * pectin none, acidity that of the food (needed when there is no food), hold 0 s,

@@ -208,33 +208,8 @@ static void pick_by_name(struct log_recipe_ingredient *item)
 
 static void copy_frame(const struct recipe *from, struct log_recipe *to)
 {
-	memset(to, 0, sizeof(*to));
-	text_copy(to->name, sizeof(to->name), from->name);
-	text_copy(to->food, sizeof(to->food), from->food);
-	text_copy(to->packs, sizeof(to->packs), from->packs);
-	text_copy(to->jars, sizeof(to->jars), from->jars);
-	text_copy(to->caution, sizeof(to->caution), from->caution);
+	recipe_copy(from, to);
 	text_copy(to->source, sizeof(to->source), SOURCE);
-	to->pectin = from->pectin;
-	to->acidity = from->acidity;
-	to->gel_test = from->gel_test;
-	to->boil_hold_s = from->boil_hold_s;
-	to->headspace_thou = from->headspace_thou;
-	to->foam_percent = from->foam_percent;
-	to->boil_off_low_percent = from->boil_off_low_percent;
-	to->boil_off_high_percent = from->boil_off_high_percent;
-	for (size_t i = 0; i < from->ingredient_count; i++) {
-		struct log_recipe_ingredient *item = &to->ingredients[to->ingredient_count++];
-
-		*item = (struct log_recipe_ingredient){ .supply = from->ingredients[i].supply,
-			                                .measure = from->ingredients[i].measure,
-			                                .amount = from->ingredients[i].amount,
-			                                .adding = from->ingredients[i].adding,
-			                                .optional = from->ingredients[i].optional };
-		text_copy(item->name, sizeof(item->name), from->ingredients[i].name);
-		text_copy(item->form, sizeof(item->form), from->ingredients[i].form);
-		pick_by_name(item);
-	}
 }
 
 static size_t line_of(const struct log_recipe *recipe, enum supply_kind kind)

@@ -264,7 +264,7 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 		station_line(&kitchen_board(desk->kitchen)->strips[n].station, desk_units(desk), &text);
 		break;
 	case HOUSE_LIDS:
-		text_add(&text, "lids         \"%s\"  %d, %d left", card_of(desk)->boxes[n].label,
+		text_add(&text, "lids         %s: %d, %d left", card_of(desk)->boxes[n].label,
 		         card_of(desk)->boxes[n].lids, card_of(desk)->boxes[n].lids - card_of(desk)->boxes[n].used);
 		break;
 	case HOUSE_SUPPLY: supply_line(desk, n, &text); break;
@@ -392,7 +392,7 @@ static void add(struct desk *desk, enum house_line line)
 	case HOUSE_ADD_STATION: desk_enter(desk, ENTRY_STATION, 0); break;
 	case HOUSE_ADD_LIDS: desk_enter(desk, ENTRY_LID_BOX, 0); break;
 	case HOUSE_ADD_SUPPLY: desk_enter(desk, ENTRY_SUPPLY, 0); break;
-	case HOUSE_ADD_RECIPE: desk_open(desk, VIEW_RECIPE); break;
+	case HOUSE_ADD_RECIPE: desk_enter(desk, ENTRY_OWN_RECIPE, 0); break;
 	default: break;
 	}
 }

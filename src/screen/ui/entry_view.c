@@ -13,6 +13,7 @@
 #include "screen/ui/desk.h"
 
 #define NARROW 60
+#define FIELD_LEAST 16 /* columns of what is typed, before what stands beside it is cut */
 #define WORDS_BYTES_HERE 200
 #define CHOICES_MIN 3 /* rows of a list, before earlier answers give way */
 
@@ -81,7 +82,7 @@ static void end(struct desk *desk)
 	leave(desk);
 	if (back->again != NULL)
 		back->again(desk);
-	desk_say(desk, ROLE_DONE, "Noted: %s. (u undoes)", words);
+	desk_say(desk, ROLE_DONE, "Noted: %s. %s", words, about->behind != NULL ? about->behind : "(u undoes)");
 	if (about->then != NULL)
 		about->then(desk);
 }
@@ -248,7 +249,8 @@ static void field_draw(struct desk *desk, const struct question *question, int r
 	if (question->unit != NULL)
 		question->unit(desk, form->number.value, &text);
 	if (question->kind == ASK_TEXT && desk->entry.open)
-		col += entry_line_draw(desk, row, col, room - (int)text.used - 1);
+		col += entry_line_draw(
+		    desk, row, col, room - (int)text.used - 1 > FIELD_LEAST ? room - (int)text.used - 1 : FIELD_LEAST);
 	else if (question->kind == ASK_NUMBER && form->number.value > 0)
 		col += terminal_putf(desk->terminal, row, col, room, ROLE_SELECTED, "%d_", form->number.value);
 	else

@@ -31,6 +31,8 @@ enum entry_name {
 	ENTRY_RECKONED,
 	ENTRY_PLANNED_RUN,
 	ENTRY_PLANNED_BATCH,
+	ENTRY_OWN_RECIPE,
+	ENTRY_INGREDIENT,
 	ENTRY_COUNT
 };
 
@@ -46,6 +48,7 @@ struct entry_form {
 	bool (*begin)(struct desk *desk, int64_t id);
 	/* The act; says in a sentence what was noted. */
 	bool (*done)(struct desk *desk, struct text *noted, struct fault *fault);
+	const char *behind; /* said behind what was noted; NULL: that u undoes it */
 	/* What is asked for behind it, in the view it went back to.  NULL: nothing. */
 	void (*then)(struct desk *desk);
 };

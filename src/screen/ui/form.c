@@ -35,8 +35,9 @@ static bool is_listed(const struct desk *desk, const struct form *form, int n)
 {
 	const struct question *question = form_question(form);
 
-	return question->word == NULL || (question->any_name && n == question->count(desk) - 1) ||
-	       picker_matches(&form->picker, question->word(desk, n));
+	return question->word == NULL || question->word(desk, n) == NULL ||
+	       picker_matches(&form->picker, question->word(desk, n)) ||
+	       (question->also != NULL && picker_matches(&form->picker, question->also(desk, n)));
 }
 
 void form_letters(const struct form *form, char *buffer, size_t size)
@@ -150,7 +151,11 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 	form->questions = questions;
 	form->count = count;
 	form->leave = leave;
-	form_to(desk, form, questions);
+	form->at = 0;
+	if (form_asks(desk, questions))
+		form_to(desk, form, questions);
+	else
+		form_on(desk, form);
 }
 
 void form_back(struct desk *desk)

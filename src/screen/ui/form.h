@@ -40,14 +40,16 @@ struct question {
 	void (*answer)(const struct desk *desk, struct text *text);
 
 	/* ASK_CHOICE: how many there are, the n-th in words, and the name it is found by when
-	 * letters are typed (NULL: they narrow nothing; NULL after the last).  `passes`: the
+	 * letters are typed (NULL: they narrow nothing; NULL after the last, which may be followed by one
+	 * that is always listed).  `passes`: the
 	 * only one there is goes without saying. */
 	int (*count)(const struct desk *desk);
 	void (*words)(const struct desk *desk, int n, char *buffer, size_t size);
 	const char *(*word)(const struct desk *desk, int n);
-	const char *none; /* said where there is no choice */
+	const char *(*also)(const struct desk *desk, int n); /* other names it is found by; NULL: it has none */
+	const char *none;                                    /* said where there is no choice */
 	bool passes;
-	bool any_name;   /* the last one, always listed, is called as was typed (form_letters) */
+	bool any_name;   /* that one is called as was typed (form_letters) */
 	bool short_list; /* its lines are few, and what stands below is worth more room */
 
 	/* ASK_CHOICE: where the cursor begins.  ASK_NUMBER: what is offered.  NULL: the first, or
@@ -83,7 +85,7 @@ struct form {
 	struct number_entry number;
 };
 
-/* Begin at the first question. */
+/* Begin at the first question that is asked. */
 void form_begin(struct desk *desk, struct form *form, const struct question *questions, size_t count,
                 void (*leave)(struct desk *));
 /* To that question, whether it is asked or not; answers before it stand. */

@@ -95,7 +95,6 @@ static const struct road {
 	{ VIEW_EXCEPTIONS, "2x", "", "", "a jar broke" },
 	{ VIEW_SEALS, "0 ", "", "", "1 reprocess" },
 	{ VIEW_HOUSE, "h", "", "", "kitchen" },
-	{ VIEW_RECIPE, "", "", "", "_" },
 	{ VIEW_FIRST_STEPS, "hf", "", "", "Helpers" },
 	{ VIEW_SUPPLIES, "g", "", "", "quarter-pints" },
 	{ VIEW_LEDGER, "gc5\r ", "", "", "counted" },

@@ -4,6 +4,7 @@
 
 #include "engine/process/process.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/board/book.h"
 #include "kitchen/board/look.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
@@ -445,6 +446,149 @@ END_TEST
 
 /* --- left and come back to -------------------------------------------------------------------------- */
 
+/* --- a recipe --------------------------------------------------------------------------------- */
+
+#define PRESSES_AS_A_LINE 560 /* an own recipe, typed as lines of a kitchen file */
+
+static const struct recipe *own(const char *name)
+{
+	const struct recipe *recipe = kitchen_recipe_named(dk.kit.kitchen, name);
+
+	ck_assert_msg(recipe != NULL, "%s is no recipe", name);
+	return recipe;
+}
+
+START_TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first)
+{
+	const struct recipe *recipe;
+	const struct recipe *like = recipe_named("grape jelly");
+	int64_t before = kk_journal(&dk.kit);
+
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("grape jelly");
+	answer("quince");
+	ck_assert_str_eq(dk.desk.entry.text, "quince jelly");
+	press(KEY_CODE_ENTER); /* the name */
+	press(KEY_CODE_ENTER); /* the food */
+	while (dk.desk.view == VIEW_ENTRY)
+		press(KEY_CODE_ENTER); /* each line as it is */
+	dk_says(&dk, "quince jelly");
+	recipe = own("quince jelly");
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_uint_eq(recipe->ingredient_count, like->ingredient_count);
+	for (size_t i = 0; i < like->ingredient_count; i++) {
+		ck_assert_int_eq(recipe->ingredients[i].amount, like->ingredients[i].amount);
+		ck_assert_ptr_null(strstr(recipe->ingredients[i].name, "grape"));
+	}
+	ck_assert_str_eq(recipe->source, "house recipe, no source");
+	ck_assert_str_eq(recipe->food, like->food);
+	ck_assert_str_eq(recipe->jars, like->jars);
+	ck_assert_msg(presses <= PRESSES_AS_A_LINE / 2, "%d key presses", presses);
+	ck_assert_int_eq(presses, 25);
+}
+END_TEST
+
+/* What is typed replaces the amount of a line, in any unit of what it is; an emptied one goes. */
+START_TEST(the_lines_of_an_own_recipe_are_kept_or_typed_over)
+{
+	const struct recipe *recipe;
+
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("berry jam without added pectin");
+	while (!dk.desk.entry.open)
+		press(KEY_CODE_ENTER); /* its fruit as it is */
+	answer("yard jam");
+	press(KEY_CODE_ENTER);
+	answer("a lot");
+	ck_assert_str_ne(dk.desk.message, "");
+	answer("5 cups");
+	press(KEY_CODE_EMPTY_LINE);
+	press(KEY_CODE_ENTER);
+	while (dk.desk.view == VIEW_ENTRY && dk.desk.message[0] == '\0')
+		press(KEY_CODE_ENTER);
+	recipe = own("yard jam");
+	ck_assert_int_eq(recipe->ingredients[0].measure, MEASURE_VOLUME);
+	ck_assert_int_eq(recipe->ingredients[0].amount, 1182941);
+	ck_assert_uint_eq(recipe->ingredient_count,
+	                  recipe_named("berry jam without added pectin")->ingredient_count - 1);
+}
+END_TEST
+
+START_TEST(no_two_recipes_have_one_name)
+{
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("grape jelly");
+	press(KEY_CODE_ENTER); /* the same fruit */
+	ck_assert_str_eq(dk.desk.entry.text, "grape jelly, our own");
+	answer("grape jelly");
+	dk_says(&dk, "There is a recipe \"grape jelly\" already; give this one another name.");
+	answer("ours");
+	ck_assert_int_ne(dk.desk.entry.open, true);
+}
+END_TEST
+
+/* What must not be canned as that food is not kept, and it says why. */
+START_TEST(a_fruit_that_is_not_allowed_is_refused_at_the_end)
+{
+	int64_t before = kk_journal(&dk.kit);
+
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("grape jelly");
+	answer("banana");
+	for (int i = 0; i < 20 && dk.desk.message[0] == '\0'; i++)
+		press(KEY_CODE_ENTER);
+	dk_says(&dk, "Not kept as jam or jelly with added pectin");
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+}
+END_TEST
+
+/* The lines of one that is there are changed one by one, and all of it is one act. */
+START_TEST(an_own_recipe_is_changed_line_by_line_and_saved_as_one_act)
+{
+	const struct recipe *recipe;
+	int64_t before;
+
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("grape jelly");
+	answer("quince");
+	while (dk.desk.view == VIEW_ENTRY)
+		press(KEY_CODE_ENTER);
+	before = kk_journal(&dk.kit);
+	for (size_t i = 0; i < kitchen_recipe_count(dk.kit.kitchen); i++)
+		if (kitchen_recipe(dk.kit.kitchen, i) == own("quince jelly"))
+			desk_open_for(&dk.desk, VIEW_RECIPE,
+			              (struct opening){ .id = kitchen_recipe_own_id(dk.kit.kitchen, i) });
+	ck_assert_int_eq(dk.desk.view, VIEW_RECIPE);
+	press(' ');
+	answer("quince jelly of ours");
+	press(KEY_CODE_ENTER);
+	press(KEY_CODE_ENTER);
+	press(KEY_CODE_ENTER);
+	answer("Aunt Odile");
+	dk_says(&dk, "s saves the recipe");
+	press(KEY_CODE_UP);
+	press(KEY_CODE_UP);
+	for (int i = 0; i < 9; i++)
+		press(KEY_CODE_DOWN); /* to the last line, which adds one */
+	press(' ');
+	answer("cinnamon"); /* one of the names of a dried spice */
+	ck_assert_str_eq(dk.desk.entry.text, "dried spice");
+	answer("cinnamon");
+	answer("1/2 tsp");
+	while (dk.desk.view == VIEW_ENTRY)
+		press(KEY_CODE_ENTER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	press('s');
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	recipe = own("quince jelly of ours");
+	ck_assert_str_eq(recipe->source, "Aunt Odile");
+	ck_assert_uint_eq(recipe->ingredient_count, recipe_named("grape jelly")->ingredient_count + 1);
+	/* It goes in at the start, so it stands before the sugar that goes in at the boil. */
+	ck_assert_str_ne(recipe->ingredients[recipe->ingredient_count - 1].name, "cinnamon");
+}
+END_TEST
+
 START_TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings)
 {
 	enter(VIEW_HOUSE, ENTRY_LID_BOX, 0);
@@ -477,6 +621,11 @@ static const struct listed_test listed[] = {
 	TEST(juice_from_elsewhere_is_one_entry),
 	TEST(a_helper_takes_half_of_the_keys_and_is_one_entry),
 	TEST(a_meal_and_the_burners_are_one_entry_each),
+	TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first),
+	TEST(the_lines_of_an_own_recipe_are_kept_or_typed_over),
+	TEST(no_two_recipes_have_one_name),
+	TEST(a_fruit_that_is_not_allowed_is_refused_at_the_end),
+	TEST(an_own_recipe_is_changed_line_by_line_and_saved_as_one_act),
 	TEST(what_is_half_entered_is_there_when_one_comes_back_from_what_rings),
 };
 KK_TESTS("entries", listed)

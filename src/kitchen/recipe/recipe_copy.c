@@ -1,0 +1,178 @@
+/*
+ * recipe_copy.c - a recipe of the kitchen's own that begins as a copy of another.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/recipe/own.h"
+
+void recipe_copy(const struct recipe *from, struct log_recipe *to)
+{
+	memset(to, 0, sizeof(*to));
+	text_copy(to->name, sizeof(to->name), from->name);
+	text_copy(to->food, sizeof(to->food), from->food);
+	text_copy(to->packs, sizeof(to->packs), from->packs);
+	text_copy(to->jars, sizeof(to->jars), from->jars);
+	text_copy(to->caution, sizeof(to->caution), from->caution);
+	to->pectin = from->pectin;
+	to->acidity = from->acidity;
+	to->gel_test = from->gel_test;
+	to->boil_hold_s = from->boil_hold_s;
+	to->headspace_thou = from->headspace_thou;
+	to->foam_percent = from->foam_percent;
+	to->boil_off_low_percent = from->boil_off_low_percent;
+	to->boil_off_high_percent = from->boil_off_high_percent;
+	for (size_t i = 0; i < from->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
+		const struct ingredient *line = &from->ingredients[i];
+		const struct known_ingredient *known = known_ingredient_named(line->name);
+		struct log_recipe_ingredient *item = &to->ingredients[to->ingredient_count++];
+
+		*item = (struct log_recipe_ingredient){ .supply = line->supply,
+			                                .measure = line->measure,
+			                                .amount = line->amount,
+			                                .adding = line->adding,
+			                                .optional = line->optional };
+		text_copy(item->name, sizeof(item->name), line->name);
+		text_copy(item->form, sizeof(item->form), line->form);
+		if (line->known != NULL && line->known[0] != '\0')
+			text_copy(item->known, sizeof(item->known), line->known);
+		else
+			text_copy(item->known, sizeof(item->known), known == NULL ? "" : known->name);
+	}
+}
+
+bool recipe_begin_own(const struct recipe *from, struct log_recipe *to, struct fault *fault)
+{
+	size_t kept = 0;
+
+	if (!recipe_may_start(from, fault) || !recipe_has_amounts(from, fault))
+		return false;
+	if (from->ingredient_count > OWN_INGREDIENTS_MAX)
+		return fault_set(fault, FAULT_REFUSED, "%s has %zu ingredients: a recipe of your own has at most %d.",
+		                 from->name, from->ingredient_count, OWN_INGREDIENTS_MAX);
+	for (size_t i = 0; i < from->ingredient_count; i++)
+		if (from->ingredients[i].adding >= OWN_ADDINGS)
+			return fault_set(fault, FAULT_REFUSED,
+			                 "%s is soaked ahead or packed cold: a recipe of your own cannot say that.",
+			                 from->name);
+	recipe_copy(from, to);
+	to->multiple_max = from->multiple_max;
+	to->sheet_minutes = from->sheet_minutes;
+	for (size_t i = 0; i < from->ingredient_count; i++)
+		if (!ingredient_is_alternative(&from->ingredients[i]))
+			to->ingredients[kept++] = to->ingredients[i];
+	to->ingredient_count = kept;
+	return true;
+}
+
+/* --- another fruit ----------------------------------------------------------------------- */
+
+static const struct known_ingredient *fruit_of(const struct log_recipe_ingredient *line)
+{
+	const struct known_ingredient *known = known_ingredient_named(line->known);
+
+	return known != NULL && known->is == INGREDIENT_FRUIT ? known : NULL;
+}
+
+const struct known_ingredient *recipe_fruit(const struct log_recipe *recipe)
+{
+	for (size_t i = 0; i < recipe->ingredient_count; i++)
+		if (fruit_of(&recipe->ingredients[i]) != NULL)
+			return fruit_of(&recipe->ingredients[i]);
+	return NULL;
+}
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* Where the name of a fruit stands in a text as a word, or begins its plural; NULL: nowhere. */
+static const char *word_in(const char *text, const char *name)
+{
+	size_t length = strlen(name);
+
+	for (const char *at = text; (at = strstr(at, name)) != NULL; at++) {
+		const char *end = at + length + (at[length] == 's');
+
+		if ((at == text || !is_letter(at[-1])) && !is_letter(*end))
+			return at;
+	}
+	return NULL;
+}
+
+/* The other name in its place; false: it does not stand there, or it would be too long. */
+static bool rename_in(char *text, size_t size, const char *from, const char *to)
+{
+	const char *at = word_in(text, from);
+	char words[RECIPE_TEXT_MAX_BYTES];
+
+	if (at == NULL)
+		return false;
+	(void)snprintf(words, sizeof(words), "%.*s%s%s", (int)(at - text), text, to, at + strlen(from));
+	return text_copy(text, size, words);
+}
+
+void recipe_set_fruit(struct log_recipe *recipe, const struct known_ingredient *fruit)
+{
+	const struct known_ingredient *before = recipe_fruit(recipe);
+	struct text text;
+
+	if (before == NULL || before == fruit)
+		return;
+	(void)rename_in(recipe->name, sizeof(recipe->name), before->name, fruit->name);
+	for (size_t i = 0; i < recipe->ingredient_count; i++) {
+		struct log_recipe_ingredient *line = &recipe->ingredients[i];
+
+		if (fruit_of(line) != before)
+			continue;
+		text_copy(line->known, sizeof(line->known), fruit->name);
+		if (rename_in(line->name, sizeof(line->name), before->name, fruit->name))
+			continue;
+		text = text_over(line->name, sizeof(line->name));
+		text_add(&text, "%s%s", fruit->name, line->supply == SUPPLY_JUICE ? " juice" : "");
+	}
+}
+
+/* --- another food of the tables -------------------------------------------------------------- */
+
+static bool has_word(const char *list, const char *word)
+{
+	size_t length = strlen(word);
+
+	for (const char *at = list; *at != '\0'; at += strspn(at, " ")) {
+		size_t here = strcspn(at, " ");
+
+		if (here == length && strncmp(at, word, length) == 0)
+			return true;
+		at += here;
+	}
+	return false;
+}
+
+static void add_word(char *list, size_t size, const char *word)
+{
+	size_t length = strlen(list);
+	struct text text = text_over(list + length, size - length);
+
+	if (!has_word(list, word))
+		text_add(&text, "%s%s", length > 0 ? " " : "", word);
+}
+
+void recipe_set_food(struct log_recipe *recipe, const char *food)
+{
+	text_copy(recipe->food, sizeof(recipe->food), food);
+	recipe->packs[0] = '\0';
+	if (food[0] == '\0')
+		return;
+	recipe->jars[0] = '\0';
+	(void)process_acidity(food, &recipe->acidity);
+	for (enum method method = 0; method < METHOD_COUNT; method++)
+		for (const char *pack = NULL; (pack = process_next_pack(food, method, pack)) != NULL;) {
+			add_word(recipe->packs, sizeof(recipe->packs), pack);
+			for (const struct jar_size *jar = NULL;
+			     (jar = process_next_jar(food, method, pack, jar)) != NULL;)
+				add_word(recipe->jars, sizeof(recipe->jars), jar->name);
+		}
+}

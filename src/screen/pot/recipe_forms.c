@@ -1,0 +1,868 @@
+/*
+ * recipe_forms.c - a recipe of the kitchen's own, begun as a copy of another: its fruit
+ * first, then each of its lines.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "engine/food/food.h"
+#include "engine/recipe/amount.h"
+#include "kitchen/board/book.h"
+#include "kitchen/recipe/own.h"
+#include "kitchen/recipe/recipe_lines.h"
+#include "screen/pot/pot_views.h"
+#include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
+#include "screen/ui/recipe_choice.h"
+
+#define SOURCE_USUAL "house recipe, no source"
+
+#define FOODS_MAX 256
+
+struct own_answers {
+	char like[NAME_MAX_BYTES]; /* the recipe it is a copy of */
+	struct log_recipe recipe;
+	bool left_out[OWN_INGREDIENTS_MAX];
+	const char *foods[FOODS_MAX]; /* that have a process; of the tables */
+	size_t food_count;
+	bool all; /* of one that is there: what is seldom changed too */
+};
+
+static struct own_answers *answers_of(const struct desk *desk)
+{
+	return entry_answers(desk);
+}
+
+static struct log_recipe *recipe_of(const struct desk *desk)
+{
+	return &answers_of(desk)->recipe;
+}
+
+static void read_foods(struct own_answers *answers);
+
+/* One that is there is changed in the view that shows its lines. */
+static bool begin(struct desk *desk, int64_t id)
+{
+	read_foods(answers_of(desk));
+	if (id != 0)
+		*recipe_of(desk) = *recipe_draft(desk);
+	return true;
+}
+
+static bool is_new(const struct desk *desk)
+{
+	return recipe_of(desk)->id == 0;
+}
+
+static bool is_there(const struct desk *desk)
+{
+	return !is_new(desk);
+}
+
+static bool asks_all(const struct desk *desk)
+{
+	return is_there(desk) && answers_of(desk)->all;
+}
+
+static int two(const struct desk *desk)
+{
+	(void)desk;
+	return 2;
+}
+
+/* --- which one --------------------------------------------------------------------------- */
+
+static int like_now(const struct desk *desk)
+{
+	const char *name;
+
+	for (int n = 0; (name = recipe_choice_name(desk, n)) != NULL; n++)
+		if (strcmp(name, answers_of(desk)->like) == 0)
+			return n;
+	return 0;
+}
+
+static void like_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", answers_of(desk)->like);
+}
+
+static bool like_taken(struct desk *desk, int n)
+{
+	struct own_answers *answers = answers_of(desk);
+	const struct recipe *like = kitchen_recipe(desk->kitchen, (size_t)n);
+	struct log_recipe copy;
+	struct fault fault = { 0 };
+
+	if (strcmp(like->name, answers->like) == 0)
+		return true; /* as it was changed before */
+	if (!recipe_begin_own(like, &copy, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	memset(answers->left_out, 0, sizeof(answers->left_out));
+	answers->recipe = copy;
+	text_copy(answers->recipe.source, sizeof(answers->recipe.source), SOURCE_USUAL);
+	return text_copy(answers->like, sizeof(answers->like), like->name);
+}
+
+/* --- its fruit ------------------------------------------------------------------------------ */
+
+static const struct known_ingredient *fruit_at(int n)
+{
+	for (size_t i = 0; i < known_ingredient_count; i++)
+		if (known_ingredients[i].is == INGREDIENT_FRUIT && n-- == 0)
+			return &known_ingredients[i];
+	return NULL;
+}
+
+static bool has_fruit(const struct desk *desk)
+{
+	return is_new(desk) && recipe_fruit(recipe_of(desk)) != NULL;
+}
+
+static int fruits(const struct desk *desk)
+{
+	int count = 0;
+
+	(void)desk;
+	while (fruit_at(count) != NULL)
+		count++;
+	return count;
+}
+
+static const char *fruit_word(const struct desk *desk, int n)
+{
+	(void)desk;
+	return fruit_at(n) != NULL ? fruit_at(n)->name : NULL;
+}
+
+static void fruit_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	text_copy(buffer, size, fruit_word(desk, n));
+}
+
+static int fruit_now(const struct desk *desk)
+{
+	for (int n = 0; fruit_at(n) != NULL; n++)
+		if (fruit_at(n) == recipe_fruit(recipe_of(desk)))
+			return n;
+	return 0;
+}
+
+static void fruit_said(const struct desk *desk, struct text *text)
+{
+	if (has_fruit(desk))
+		text_add(text, "%s", recipe_fruit(recipe_of(desk))->name);
+}
+
+static bool fruit_taken(struct desk *desk, int n)
+{
+	recipe_set_fruit(recipe_of(desk), fruit_at(n));
+	return true;
+}
+
+/* --- its food in the tables ------------------------------------------------------------------- */
+
+/* Foods that have a process in any canner, looked up once: the tables are long, and the list is
+ * asked for each of its rows at every frame. */
+static void read_foods(struct own_answers *answers)
+{
+	answers->food_count = 0;
+	for (size_t i = 0; i < food_count && answers->food_count < FOODS_MAX; i++)
+		if (process_is_offered(foods[i].name))
+			answers->foods[answers->food_count++] = foods[i].name;
+}
+
+/* The last choice of all is none. */
+static int foods_and_none(const struct desk *desk)
+{
+	return (int)answers_of(desk)->food_count + 1;
+}
+
+static const char *food_word(const struct desk *desk, int n)
+{
+	return n < (int)answers_of(desk)->food_count ? answers_of(desk)->foods[n] : NULL;
+}
+
+static void food_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const char *food = food_word(desk, n);
+
+	text_copy(buffer, size, food != NULL ? food : "(none fits: no published process, and it says so)");
+}
+
+static int food_now(const struct desk *desk)
+{
+	const char *food;
+	int n = 0;
+
+	for (; (food = food_word(desk, n)) != NULL; n++)
+		if (strcmp(food, recipe_of(desk)->food) == 0)
+			return n;
+	return n;
+}
+
+static void food_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", recipe_of(desk)->food[0] != '\0' ? recipe_of(desk)->food : "no published process");
+}
+
+static bool food_taken(struct desk *desk, int n)
+{
+	const char *food = food_word(desk, n) != NULL ? food_word(desk, n) : "";
+
+	if (strcmp(recipe_of(desk)->food, food) != 0)
+		recipe_set_food(recipe_of(desk), food);
+	return true;
+}
+
+/* --- its name ----------------------------------------------------------------------------------- */
+
+static bool is_taken(const struct desk *desk, const char *name)
+{
+	for (size_t i = 0; i < kitchen_recipe_count(desk->kitchen); i++)
+		if (text_same_name(kitchen_recipe(desk->kitchen, i)->name, name) &&
+		    (is_new(desk) || kitchen_recipe_own_id(desk->kitchen, i) != recipe_of(desk)->id))
+			return true;
+	return false;
+}
+
+/* No two have one name. */
+static void name_now(const struct desk *desk, struct text *text)
+{
+	const char *name = recipe_of(desk)->name;
+
+	text_add(text, "%s%s", name, is_taken(desk, name) ? ", our own" : "");
+}
+
+static void name_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", recipe_of(desk)->name);
+}
+
+static bool name_typed(struct desk *desk, const char *text)
+{
+	struct log_recipe *recipe = recipe_of(desk);
+	char name[sizeof(recipe->name)];
+
+	if (text[0] == '\0' || !text_copy(name, sizeof(name), text)) {
+		desk_say(desk, ROLE_CAUTION, "Give it a name, at most %d letters.", (int)sizeof(name) - 1);
+		return false;
+	}
+	if (is_taken(desk, name)) {
+		desk_say(desk, ROLE_CAUTION, "There is a recipe \"%s\" already; give this one another name.", name);
+		return false;
+	}
+	return text_copy(recipe->name, sizeof(recipe->name), name);
+}
+
+/* --- its lines ------------------------------------------------------------------------------------- */
+
+static bool has_line(const struct desk *desk, size_t n)
+{
+	return is_new(desk) && n < recipe_of(desk)->ingredient_count;
+}
+
+static void line_what(const struct desk *desk, size_t n, struct text *text)
+{
+	const struct log_recipe_ingredient *line = &recipe_of(desk)->ingredients[n];
+
+	if (!has_line(desk, n))
+		return;
+	text_add(text, "%s%s%s", line->name, line->form[0] != '\0' ? ", " : "", line->form);
+	text_add(text, "%s%s", line->adding == ADD_IN_JAR ? ", in each quart jar" : "",
+	         line->optional ? ", if wanted" : "");
+}
+
+static void line_now(const struct desk *desk, size_t n, struct text *text)
+{
+	const struct log_recipe_ingredient *line = &recipe_of(desk)->ingredients[n];
+	char words[64];
+
+	if (!has_line(desk, n) || answers_of(desk)->left_out[n])
+		return;
+	amount_exact_words(line->measure, line->supply, line->amount, desk_units(desk), words, sizeof(words));
+	text_add(text, "%s", words);
+}
+
+static void line_said(const struct desk *desk, size_t n, struct text *text)
+{
+	if (answers_of(desk)->left_out[n])
+		text_add(text, "no");
+	line_now(desk, n, text);
+	text_add(text, " ");
+	line_what(desk, n, text);
+}
+
+static bool line_typed(struct desk *desk, size_t n, const char *text)
+{
+	struct log_recipe_ingredient *line = &recipe_of(desk)->ingredients[n];
+	struct fault fault = { 0 };
+	enum measure measure;
+	int64_t amount;
+
+	answers_of(desk)->left_out[n] = text[0] == '\0';
+	if (text[0] == '\0')
+		return true;
+	if (!amount_read_any(text, line->supply, &measure, &amount, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (amount <= 0) {
+		desk_say(desk, ROLE_CAUTION, "More than nothing; or empty the line to leave it out.");
+		return false;
+	}
+	line->measure = measure;
+	line->amount = amount;
+	return true;
+}
+
+#define LINE(n) \
+	static bool has_line_##n(const struct desk *desk) \
+	{ \
+		return has_line(desk, n); \
+	} \
+	static void line_beside_##n(const struct desk *desk, int unused, struct text *text) \
+	{ \
+		(void)unused; \
+		line_what(desk, n, text); \
+	} \
+	static void line_now_##n(const struct desk *desk, struct text *text) \
+	{ \
+		line_now(desk, n, text); \
+	} \
+	static void line_said_##n(const struct desk *desk, struct text *text) \
+	{ \
+		line_said(desk, n, text); \
+	} \
+	static bool line_typed_##n(struct desk *desk, const char *text) \
+	{ \
+		return line_typed(desk, n, text); \
+	}
+LINE(0)
+LINE(1)
+LINE(2)
+LINE(3)
+LINE(4)
+LINE(5)
+LINE(6)
+LINE(7)
+LINE(8)
+LINE(9)
+LINE(10)
+LINE(11)
+_Static_assert(OWN_INGREDIENTS_MAX == 12, "a question for each line");
+
+/* --- its source, and the act --------------------------------------------------------------------------- */
+
+static void source_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", recipe_of(desk)->source);
+}
+
+static bool source_typed(struct desk *desk, const char *text)
+{
+	struct log_recipe *recipe = recipe_of(desk);
+	char source[sizeof(recipe->source)];
+
+	if (text[0] == '\0' || !text_copy(source, sizeof(source), text)) {
+		desk_say(desk, ROLE_CAUTION, "Say where it comes from, or: %s.", SOURCE_USUAL);
+		return false;
+	}
+	return text_copy(recipe->source, sizeof(recipe->source), source);
+}
+
+/* --- what else there is of one that is there ------------------------------------------------ */
+
+static const char *const uses[] = { "in use", "put away" };
+
+static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, uses[n]);
+}
+
+static int use_now(const struct desk *desk)
+{
+	return recipe_of(desk)->retired;
+}
+
+static void use_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", uses[use_now(desk)]);
+}
+
+static bool use_taken(struct desk *desk, int n)
+{
+	recipe_of(desk)->retired = n == 1;
+	return true;
+}
+
+static const char *const alls[] = { "that is all", "pectin, boiling, headspace and so on" };
+
+static void all_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, alls[n]);
+}
+
+static bool all_taken(struct desk *desk, int n)
+{
+	answers_of(desk)->all = n == 1;
+	return true;
+}
+
+static void in_pot_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", recipe_of(desk)->multiple_max);
+}
+
+static bool in_pot_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, RECIPE_MULTIPLE_MAX, 1, "Batches in one pot",
+	                         &recipe_of(desk)->multiple_max);
+}
+
+static int pectins(const struct desk *desk)
+{
+	(void)desk;
+	return PECTIN_COUNT;
+}
+
+static void pectin_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, pectin_words((enum pectin)n));
+}
+
+static int pectin_now(const struct desk *desk)
+{
+	return (int)recipe_of(desk)->pectin;
+}
+
+static void pectin_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", pectin_words(recipe_of(desk)->pectin));
+}
+
+static bool pectin_taken(struct desk *desk, int n)
+{
+	recipe_of(desk)->pectin = (enum pectin)n;
+	return true;
+}
+
+static void percent_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "%%");
+}
+
+static void seconds_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "seconds");
+}
+
+static void boil_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", recipe_of(desk)->boil_hold_s);
+}
+
+static bool boil_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 0, RECIPE_HOLD_MAX_S, 0, "Seconds at the boil",
+	                         &recipe_of(desk)->boil_hold_s);
+}
+
+static const int headspaces[] = { 125, 250, 500, 750, 1000, 1250, 1500 };
+
+/* What stands there, where it is none of these. */
+static int headspace_count(const struct desk *desk)
+{
+	(void)desk;
+	return 1 + (int)(sizeof(headspaces) / sizeof(headspaces[0]));
+}
+
+static void headspace_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	char words[24];
+
+	headspace_words(n > 0 ? headspaces[n - 1] : recipe_of(desk)->headspace_thou, words, sizeof(words));
+	(void)snprintf(buffer, size, "%s%s", words, n == 0 ? ", as it is" : "");
+}
+
+static void headspace_said(const struct desk *desk, struct text *text)
+{
+	char words[24];
+
+	headspace_words(recipe_of(desk)->headspace_thou, words, sizeof(words));
+	text_add(text, "%s", words);
+}
+
+static bool headspace_taken(struct desk *desk, int n)
+{
+	if (n > 0)
+		recipe_of(desk)->headspace_thou = headspaces[n - 1];
+	return true;
+}
+
+static void foam_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", recipe_of(desk)->foam_percent);
+}
+
+static bool foam_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 0, RECIPE_PERCENT_MAX, 0, "Room for foam", &recipe_of(desk)->foam_percent);
+}
+
+static void least_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", recipe_of(desk)->boil_off_low_percent);
+}
+
+static bool least_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 0, RECIPE_PERCENT_MAX, 0, "What boils off",
+	                         &recipe_of(desk)->boil_off_low_percent);
+}
+
+static void most_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%d", recipe_of(desk)->boil_off_high_percent);
+}
+
+static bool most_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, recipe_of(desk)->boil_off_low_percent, RECIPE_PERCENT_MAX,
+	                         RECIPE_PERCENT_MAX, "What boils off at most", &recipe_of(desk)->boil_off_high_percent);
+}
+
+static const char *const gels[] = { "when its time is over", "when it gels: by temperature or sheet" };
+
+static void gel_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, gels[n]);
+}
+
+static int gel_now(const struct desk *desk)
+{
+	return recipe_of(desk)->gel_test != GEL_TEST_NONE;
+}
+
+static bool gel_taken(struct desk *desk, int n)
+{
+	recipe_of(desk)->gel_test = n == 1 ? GEL_TEST_TEMPERATURE : GEL_TEST_NONE;
+	return true;
+}
+
+static void caution_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", recipe_of(desk)->caution);
+}
+
+static bool caution_typed(struct desk *desk, const char *text)
+{
+	struct log_recipe *recipe = recipe_of(desk);
+	char caution[sizeof(recipe->caution)];
+
+	if (text_copy(caution, sizeof(caution), text))
+		return text_copy(recipe->caution, sizeof(recipe->caution), caution);
+	desk_say(desk, ROLE_CAUTION, "In fewer words, at most %d letters.", (int)sizeof(caution) - 1);
+	return false;
+}
+
+/* As answered, without the lines that are left out. */
+static void read_answers(const struct desk *desk, struct log_recipe *out)
+{
+	const struct own_answers *answers = answers_of(desk);
+
+	*out = answers->recipe;
+	out->ingredient_count = 0;
+	for (size_t i = 0; i < answers->recipe.ingredient_count; i++)
+		if (!answers->left_out[i])
+			out->ingredients[out->ingredient_count++] = answers->recipe.ingredients[i];
+}
+
+static bool own_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	struct log_recipe recipe;
+	struct recipe_standing standing;
+
+	read_answers(desk, &recipe);
+	kitchen_recipe_draft_stands(&recipe, &standing);
+	text_add(noted, "%s, %s", recipe.name, standing.words);
+	if (is_there(desk)) {
+		recipe_draft_is(desk, &recipe);
+		return true;
+	}
+	return kitchen_put_recipe(desk->kitchen, &recipe, fault);
+}
+
+/* That it is not a tested one is no good news. */
+static void own_then(struct desk *desk)
+{
+	struct recipe_standing standing;
+	struct log_recipe recipe;
+
+	read_answers(desk, &recipe);
+	kitchen_recipe_draft_stands(&recipe, &standing);
+	if (is_there(desk))
+		desk_say(desk, ROLE_DONE, "Noted. s saves the recipe.");
+	else if (standing.origin != ORIGIN_OWN_CLASS)
+		desk_say(desk, ROLE_CAUTION, "Noted (u undoes): %s, %s.", recipe.name, standing.words);
+}
+
+static const struct question own_questions[] = {
+	{ .kind = ASK_CHOICE,
+	  .name = "Like",
+	  .asks = "Which recipe is it like? Type letters.",
+	  .help = "All of it is copied, and changed line by line.",
+	  .asked = is_new,
+	  .count = recipe_choices,
+	  .words = recipe_choice_words,
+	  .word = recipe_choice_name,
+	  .none = "No recipe by that name.",
+	  .offers = like_now,
+	  .answer = like_said,
+	  .take = like_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Fruit",
+	  .asks = "Of which fruit is it made? Type letters.",
+	  .asked = has_fruit,
+	  .count = fruits,
+	  .words = fruit_words,
+	  .word = fruit_word,
+	  .none = "No fruit by that name is known.",
+	  .offers = fruit_now,
+	  .answer = fruit_said,
+	  .take = fruit_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Name",
+	  .asks = "What is it called?",
+	  .text = name_now,
+	  .answer = name_said,
+	  .typed = name_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Process",
+	  .asks = "Which food of the process tables is it? Type letters.",
+	  .count = foods_and_none,
+	  .words = food_words,
+	  .word = food_word,
+	  .offers = food_now,
+	  .answer = food_said,
+	  .take = food_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 1",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_0,
+	  .unit = line_beside_0,
+	  .text = line_now_0,
+	  .answer = line_said_0,
+	  .typed = line_typed_0 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 2",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_1,
+	  .unit = line_beside_1,
+	  .text = line_now_1,
+	  .answer = line_said_1,
+	  .typed = line_typed_1 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 3",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_2,
+	  .unit = line_beside_2,
+	  .text = line_now_2,
+	  .answer = line_said_2,
+	  .typed = line_typed_2 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 4",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_3,
+	  .unit = line_beside_3,
+	  .text = line_now_3,
+	  .answer = line_said_3,
+	  .typed = line_typed_3 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 5",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_4,
+	  .unit = line_beside_4,
+	  .text = line_now_4,
+	  .answer = line_said_4,
+	  .typed = line_typed_4 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 6",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_5,
+	  .unit = line_beside_5,
+	  .text = line_now_5,
+	  .answer = line_said_5,
+	  .typed = line_typed_5 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 7",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_6,
+	  .unit = line_beside_6,
+	  .text = line_now_6,
+	  .answer = line_said_6,
+	  .typed = line_typed_6 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 8",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_7,
+	  .unit = line_beside_7,
+	  .text = line_now_7,
+	  .answer = line_said_7,
+	  .typed = line_typed_7 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 9",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_8,
+	  .unit = line_beside_8,
+	  .text = line_now_8,
+	  .answer = line_said_8,
+	  .typed = line_typed_8 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 10",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_9,
+	  .unit = line_beside_9,
+	  .text = line_now_9,
+	  .answer = line_said_9,
+	  .typed = line_typed_9 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 11",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_10,
+	  .unit = line_beside_10,
+	  .text = line_now_10,
+	  .answer = line_said_10,
+	  .typed = line_typed_10 },
+	{ .kind = ASK_TEXT,
+	  .name = "Line 12",
+	  .asks = "How much of it in one batch?",
+	  .help = "Enter keeps it. Nothing: it is left out.",
+	  .asked = has_line_11,
+	  .unit = line_beside_11,
+	  .text = line_now_11,
+	  .answer = line_said_11,
+	  .typed = line_typed_11 },
+	{ .kind = ASK_CHOICE,
+	  .name = "Use",
+	  .asks = "Is it still used?",
+	  .asked = is_there,
+	  .count = two,
+	  .words = use_words,
+	  .offers = use_now,
+	  .answer = use_said,
+	  .take = use_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "More",
+	  .asks = "Is there more to change of it?",
+	  .asked = is_there,
+	  .count = two,
+	  .words = all_words,
+	  .take = all_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Pectin",
+	  .asks = "Which pectin goes in?",
+	  .asked = asks_all,
+	  .count = pectins,
+	  .words = pectin_words_at,
+	  .offers = pectin_now,
+	  .answer = pectin_said,
+	  .take = pectin_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "In a pot",
+	  .asks = "How many batches may one pot hold?",
+	  .asked = asks_all,
+	  .text = in_pot_now,
+	  .typed = in_pot_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Boiled",
+	  .asks = "How long at the full boil?",
+	  .help = "0: off as soon as it boils again.",
+	  .asked = asks_all,
+	  .unit = seconds_unit,
+	  .text = boil_now,
+	  .typed = boil_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Headspace",
+	  .asks = "How much headspace?",
+	  .asked = asks_all,
+	  .count = headspace_count,
+	  .words = headspace_words_at,
+	  .answer = headspace_said,
+	  .take = headspace_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Foam",
+	  .asks = "How much of the pot is left free for foam?",
+	  .asked = asks_all,
+	  .unit = percent_unit,
+	  .text = foam_now,
+	  .typed = foam_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Boils off",
+	  .asks = "How much boils off at least?",
+	  .asked = asks_all,
+	  .unit = percent_unit,
+	  .text = least_now,
+	  .typed = least_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "At most",
+	  .asks = "How much boils off at most?",
+	  .asked = asks_all,
+	  .unit = percent_unit,
+	  .text = most_now,
+	  .typed = most_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Done",
+	  .asks = "When is it done?",
+	  .asked = asks_all,
+	  .count = two,
+	  .words = gel_words,
+	  .offers = gel_now,
+	  .take = gel_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Caution",
+	  .asks = "What is to be said with it?",
+	  .help = "Nothing: nothing.",
+	  .asked = asks_all,
+	  .text = caution_now,
+	  .typed = caution_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Source",
+	  .asks = "Where does it come from?",
+	  .help = "A changed recipe is no longer the printed one.",
+	  .text = source_now,
+	  .typed = source_typed },
+};
+
+const struct entry_form own_recipe_form = {
+	.name = "recipe",
+	.title = "A recipe of your own",
+	.changes = "Your recipe as it is now",
+	.questions = own_questions,
+	.count = sizeof(own_questions) / sizeof(own_questions[0]),
+	.size = sizeof(struct own_answers),
+	.begin = begin,
+	.done = own_done,
+	.then = own_then,
+};
