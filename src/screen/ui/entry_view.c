@@ -159,7 +159,8 @@ bool entry_read_number(struct desk *desk, const char *text, int min, int max, in
 	return false;
 }
 
-const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply)
+/* Pieces: "". */
+static const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply)
 {
 	bool metric = desk_units(desk) == UNITS_METRIC;
 

@@ -68,12 +68,10 @@ bool entry_read_day(struct desk *desk, const char *text, int64_t *wall_ms);
 void entry_day_words(int64_t wall_ms, struct text *text); /* 0: nothing */
 /* A whole number from `min` to `max`; nothing: `empty`, which is out of them where it must be said. */
 bool entry_read_number(struct desk *desk, const char *text, int min, int max, int empty, const char *what, int *out);
-/* More than nothing of it; a number without a unit is in that of entry_unit. */
+/* More than nothing of it; a number without a unit is in that of entry_unit_beside. */
 bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply,
                        int64_t *out);
-/* What stands beside the field: "lb", "qt", "kg"; pieces: "". */
-const char *entry_unit(const struct desk *desk, enum measure measure, enum supply_kind supply);
-/* The same while no unit stands in the line itself. */
+/* What stands beside the field while no unit stands in the line itself: "lb", "qt", "kg". */
 void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text);
 /* The letters typed in the list that is asked from (form_letters). */
 void entry_letters(const struct desk *desk, char *buffer, size_t size);
