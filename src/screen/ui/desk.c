@@ -80,18 +80,34 @@ void desk_show_view(struct desk *desk, enum view_name name)
 void desk_leave_for_board(struct desk *desk)
 {
 	desk_close_sources(desk); /* it is the view below that is left */
-	if (desk->view != VIEW_BOARD && view_of(desk, desk->view)->keeps) {
+	/* A line is what is being typed wherever it stands, on the board too. */
+	if (desk->entry.open || (desk->view != VIEW_BOARD && view_of(desk, desk->view)->keeps)) {
 		desk->left.can_go_back = true;
 		desk->left.view = desk->view;
 		desk->left.entry = desk->entry;
+		desk->left.station = desk->selected_station;
+		desk->left.load = desk->selected_load;
 	}
 	desk_show_board(desk);
 }
 
 void desk_go_back(struct desk *desk)
 {
+	const struct strip *strip;
+
 	desk_show_view(desk, desk->left.view);
-	desk->entry = desk->left.entry;
+	desk->left.can_go_back = false;
+	desk->selected_station = desk->left.station;
+	desk->selected_load = desk->left.load;
+	strip = desk_selected(desk);
+	/* A line of the board is about what is selected, which may be gone meanwhile. */
+	if (desk->left.view == VIEW_BOARD &&
+	    (strip == NULL ||
+	     (desk->left.load != 0 ? !strip_on_rack(strip) || strip_work_id(strip) != desk->left.load
+	                           : strip_on_rack(strip) || strip->station.id != desk->left.station)))
+		desk_say(desk, ROLE_CAUTION, "What was being typed was about work that is not on the board any more.");
+	else
+		desk->entry = desk->left.entry;
 }
 
 void desk_show_home(struct desk *desk)

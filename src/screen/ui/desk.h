@@ -75,6 +75,8 @@ struct desk {
 		bool can_go_back;
 		enum view_name view;
 		struct entry entry;
+		int64_t station; /* what was selected there */
+		int64_t load;
 	} left; /* what was being typed when somebody went to what rings */
 
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
@@ -98,7 +100,8 @@ void desk_open_for(struct desk *desk, enum view_name name, struct opening openin
 void desk_show_view(struct desk *desk, enum view_name name); /* as it was when it was last left */
 void desk_show_board(struct desk *desk);
 void desk_show_home(struct desk *desk); /* the board, or the page that led to the view */
-/* To the board in the middle of something, and back to it where the view keeps it. */
+/* To the board in the middle of something, and back to it: to a line being typed, and to a view
+ * that keeps what is not written down yet. */
 void desk_leave_for_board(struct desk *desk);
 void desk_go_back(struct desk *desk);
 

@@ -12,6 +12,10 @@
 
 void desk_ask(struct desk *desk, const char *prompt, const char *text, bool (*done)(struct desk *, const char *))
 {
+	/* A line of the board that somebody came away from ends with the next one there: what it
+	 * was about is kept once. */
+	if (desk->view == VIEW_BOARD && desk->left.view == VIEW_BOARD)
+		desk->left.can_go_back = false;
 	desk->entry.open = true;
 	desk->entry.done = done;
 	desk->entry.blank = NULL;

@@ -109,6 +109,44 @@ START_TEST(what_was_being_typed_is_there_again_with_escape)
 }
 END_TEST
 
+/* The board asks too: for a weight, for juice, for initials. */
+START_TEST(a_line_of_the_board_is_there_again_at_its_station)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key(&dk, 'i');
+	dk_key(&dk, KEY_CODE_EMPTY_LINE);
+	dk_type(&dk, "JO");
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	ck_assert(!dk.desk.entry.open);
+	dk_key(&dk, 'a');
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk_selected(&dk), 1);
+	ck_assert(dk.desk.entry.open);
+	ck_assert_str_eq(dk.desk.entry.text, "JO");
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_says(&dk, "Noted: JO has Big kettle.");
+	dk_key(&dk, KEY_CODE_ESCAPE); /* once: nothing is left to go back to */
+	ck_assert(!dk.desk.entry.open);
+}
+END_TEST
+
+/* Two such lines share what they are about: the fruit of a run, the clock that is read. */
+START_TEST(another_line_of_the_board_takes_the_place_of_the_one_left)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key(&dk, 'i');
+	dk_key(&dk, KEY_CODE_TAB);
+	dk_key(&dk, 'i');
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	ck_assert(!dk.desk.entry.open);
+}
+END_TEST
+
 START_TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened)
 {
 	(void)kettle_and_ringing_juicers();
@@ -404,6 +442,8 @@ static const struct listed_test listed[] = {
 	EACH(it_is_the_same_key_in_every_view, 0, VIEW_COUNT),
 	EACH(no_table_of_a_view_gives_a_key_of_every_view_another_meaning, 0, VIEW_COUNT),
 	TEST(what_was_being_typed_is_there_again_with_escape),
+	TEST(a_line_of_the_board_is_there_again_at_its_station),
+	TEST(another_line_of_the_board_takes_the_place_of_the_one_left),
 	TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened),
 	GROUP("first", .begin = begin, .end = end),
 	TEST(the_first_space_says_what_it_would_do_and_the_second_does_it),
