@@ -276,3 +276,22 @@ bool process_find(const struct process_query *query, struct process *out, struct
 	fill_in(&search, &here, row, out);
 	return true;
 }
+
+bool process_pack_is_practice(const char *food, const char *pack, enum method method, const struct elevation *elevation)
+{
+	const struct jar_size *jar = NULL;
+
+	while ((jar = process_next_jar(food, method, pack, jar)) != NULL) {
+		struct process_query query = { .food = food,
+			                       .pack = pack,
+			                       .jar = jar->name,
+			                       .method = method,
+			                       .elevation = *elevation,
+			                       .pressure_psi = NO_PRESSURE };
+		struct process process;
+
+		if (process_find(&query, &process, NULL) && process.row->confirmed == CONFIRMED_PRACTICE)
+			return true;
+	}
+	return false;
+}

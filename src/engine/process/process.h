@@ -148,6 +148,14 @@ const struct jar_size *jar_size_named(const char *name);
 const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; "jars": no such size */
 int jar_size_index(const struct jar_size *size);
 
+/* Would the minutes of a pack, for any jar here, be common practice and of no published
+ * table (CONFIRMED_PRACTICE)?  Then it is said where the pack is chosen. */
+bool process_pack_is_practice(const char *food, const char *pack, enum method method,
+                              const struct elevation *elevation);
+#define PACK_IS_PRACTICE \
+	"No published table has minutes for this pack at this elevation. These are longer than for jars boiled " \
+	"first: common practice, no source."
+
 /* Minutes to boil empty jars so that they are sterile: 10 at or below 1,000 ft
  * and 1 more for each further 1,000 ft begun (A539, MSU-323). 0 if unknown. */
 #define JAR_STERILISING_SOURCE "A539, MSU-323"

@@ -143,6 +143,16 @@ static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t s
 	text_copy(buffer, size, pack_words(nth_pack(card_of(desk), n)));
 }
 
+static const char *pack_caution(const struct desk *desk, int n)
+{
+	const struct start_card *card = card_of(desk);
+
+	return process_pack_is_practice(card->order.food, nth_pack(card, n), card->method,
+	                                &kitchen_board(desk->kitchen)->house.elevation)
+	           ? PACK_IS_PRACTICE
+	           : NULL;
+}
+
 /* Jars boiled first have the shorter process: never what one gets by pressing on.  Begin
  * at a pack for jars as they are, where there is one. */
 static int safer_pack(const struct desk *desk)
@@ -435,6 +445,7 @@ static const struct question questions[] = {
 	                .count = pack_count,
 	                .words = pack_words_at,
 	                .passes = true,
+	                .caution = pack_caution,
 	                .offers = safer_pack,
 	                .take = take_pack },
 	[ASKS_JAR] = { .kind = ASK_CHOICE,
@@ -628,6 +639,10 @@ static void sources(const struct desk *desk, struct sources *page)
 	if (here < 0)
 		return;
 	product = product_named(card->products[here].name);
+	if (is_at(desk, ASKS_PACK) && form_choice(desk, &card->form) >= 0 &&
+	    pack_caution(desk, form_choice(desk, &card->form)) != NULL)
+		sources_add(page, &(struct source_of){ .how = "common practice, no source" }, "%s",
+		            pack_caution(desk, form_choice(desk, &card->form)));
 	if (product != NULL)
 		sources_add(page, &(struct source_of){ .source = product->source }, "%s, by the tables for %s%s%s",
 		            product->name, product->food, product->caution[0] != '\0' ? ": " : "", product->caution);

@@ -68,7 +68,20 @@ static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
 	recipe_jar_says(chosen(desk), card_of(desk)->order.pack, n, buffer, size);
 }
 
-/* As on the load card. */
+/* Jellies and what is filled like them go into boiling water, in one canner or the other. */
+static const char *pack_caution(const struct desk *desk, int n)
+{
+	const struct recipe *recipe = chosen(desk);
+	char word[WORD_MAX_BYTES];
+
+	return recipe_pack(recipe, n, word, sizeof(word)) &&
+	               process_pack_is_practice(recipe->food, word, METHOD_BOILING_WATER,
+	                                        &kitchen_board(desk->kitchen)->house.elevation)
+	           ? PACK_IS_PRACTICE
+	           : NULL;
+}
+
+/* As on the load card: not the pack with the shorter process. */
 static int safer_pack(const struct desk *desk)
 {
 	return recipe_safer_pack(chosen(desk));
@@ -237,6 +250,7 @@ static const struct question questions[] = {
 	                .count = pack_count,
 	                .words = pack_words_at,
 	                .passes = true,
+	                .caution = pack_caution,
 	                .offers = safer_pack,
 	                .take = take_pack },
 	[ASKS_JAR] = { .kind = ASK_CHOICE,
@@ -574,6 +588,9 @@ static void sources(const struct desk *desk, struct sources *page)
 
 	if (recipe == NULL)
 		return;
+	if (is_from(desk, ASKS_PACK) && !is_from(desk, ASKS_PACK + 1) && here >= 0 && pack_caution(desk, here) != NULL)
+		sources_add(page, &(struct source_of){ .how = "common practice, no source" }, "%s",
+		            pack_caution(desk, here));
 	sources_add_recipe(page, recipe);
 	sources_add_food(page, food_named(recipe->food));
 }

@@ -386,3 +386,10 @@ int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum
 	}
 	return used;
 }
+
+int desk_whole(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
+{
+	if (desk_paragraph_lines(text, cols) <= rows)
+		return desk_paragraph(desk, row, col, cols, rows, role, text);
+	return desk_paragraph(desk, row, col, cols, rows < 1 ? rows : 1, role, "There is more to know: @");
+}

@@ -140,5 +140,8 @@ size_t desk_line_bytes(const char *text, int cols);
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph_lines(const char *text, int cols); /* that it would take */
 int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
+/* The same for a caution that the page behind @ has too: whole, or where it has no room the way
+ * to it, never a part. */
+int desk_whole(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
 
 #endif

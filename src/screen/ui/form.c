@@ -335,6 +335,21 @@ static void number_draw(struct desk *desk, const struct form *form, int row, int
 	terminal_put(desk->terminal, row, 4 + used, cols - 5 - used, ROLE_QUIET, words);
 }
 
+/* What is to be known of the choice under the cursor before it is taken, at the foot of so
+ * many rows; returns those it took. */
+static int caution_draw(struct desk *desk, const struct form *form, int top, int rows, int cols)
+{
+	const struct question *question = form_question(form);
+	int here = form_choice(desk, form);
+	const char *words = question->caution == NULL || here < 0 ? NULL : question->caution(desk, here);
+	int count = form_choices(desk, form);
+	int needed = words == NULL ? 0 : desk_paragraph_lines(words, cols - 4);
+	int lines = needed < rows ? needed : 1; /* one choice is seen */
+	int below = count < rows - lines ? count : rows - lines;
+
+	return needed == 0 ? 0 : desk_whole(desk, top + below, 3, cols - 4, lines, ROLE_CAUTION, words);
+}
+
 int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols)
 {
 	const struct question *question = form_question(form);
@@ -348,7 +363,8 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 	case ASK_CHOICE:
 		count = form_choices(desk, form);
 		if (!question->short_list || count > rows - 1)
-			form_choices_draw(desk, form, top + 1, rows - 1, 1, cols);
+			form_choices_draw(desk, form, top + 1,
+			                  rows - 1 - caution_draw(desk, form, top + 1, rows - 1, cols), 1, cols);
 		else
 			form_choices_draw(desk, form, top + 1, count, 1, cols);
 		return question->short_list && count < rows - 1 ? 2 + count : rows;

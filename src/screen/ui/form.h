@@ -48,6 +48,9 @@ struct question {
 	const char *(*word)(const struct desk *desk, int n);
 	const char *(*also)(const struct desk *desk, int n); /* other names it is found by; NULL: it has none */
 	const char *none;                                    /* said where there is no choice */
+	/* A caution about the n-th, whole, below the list while the cursor is there; NULL, or NULL
+	 * said: nothing. */
+	const char *(*caution)(const struct desk *desk, int n);
 	bool passes;
 	bool any_name;   /* that one is called as was typed (form_letters) */
 	bool short_list; /* its lines are few, and what stands below is worth more room */

@@ -166,6 +166,44 @@ START_TEST(jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only)
 }
 END_TEST
 
+static bool practice(const char *pack, const char *place)
+{
+	struct elevation elevation = at(place);
+
+	return process_pack_is_practice("jam or jelly with added pectin", pack, METHOD_BOILING_WATER, &elevation);
+}
+
+START_TEST(a_pack_whose_minutes_are_in_no_table_here_is_told_from_the_others)
+{
+	ck_assert(practice("hot_unsterile_jar", "4650ft"));
+	ck_assert(practice("hot_unsterile_jar", "9000ft"));
+	ck_assert(!practice("hot_unsterile_jar", "900ft"));
+	ck_assert(!practice("hot_sterile_jar", "4650ft"));
+	ck_assert(!practice("no such pack", "4650ft"));
+}
+END_TEST
+
+/* As PACK_IS_PRACTICE says: jars that were not boiled never get less. */
+START_TEST(what_is_common_practice_is_longer_than_what_is_published_for_boiled_jars)
+{
+	size_t seen = 0;
+
+	for (size_t i = 0; i < process_row_count; i++)
+		for (size_t n = 0; n < process_row_count; n++) {
+			const struct process_row *row = &process_rows[i];
+			const struct process_row *boiled = &process_rows[n];
+
+			if (row->confirmed != CONFIRMED_PRACTICE || strcmp(row->pack, "hot_unsterile_jar") != 0 ||
+			    strcmp(boiled->pack, "hot_sterile_jar") != 0 || strcmp(row->food, boiled->food) != 0 ||
+			    row->jar != boiled->jar || row->alt_min_ft != boiled->alt_min_ft)
+				continue;
+			ck_assert_int_gt(row->minutes, boiled->minutes);
+			seen++;
+		}
+	ck_assert_uint_gt(seen, 0);
+}
+END_TEST
+
 /* --- names and jars -------------------------------------------------------- */
 
 START_TEST(names_are_matched_as_people_write_them)
@@ -582,6 +620,8 @@ static const struct listed_test listed[] = {
 	TEST(the_open_band_alone_is_given_with_a_warning_above_8000_feet),
 	TEST(a_smaller_jar_takes_the_longer_of_both_tables),
 	TEST(jelly_in_jars_not_boiled_first_is_published_below_1000_feet_only),
+	TEST(a_pack_whose_minutes_are_in_no_table_here_is_told_from_the_others),
+	TEST(what_is_common_practice_is_longer_than_what_is_published_for_boiled_jars),
 	TEST(names_are_matched_as_people_write_them),
 	TEST(a_smaller_jar_takes_the_next_larger_tested_size),
 	TEST(a_jar_larger_than_tested_is_refused),
