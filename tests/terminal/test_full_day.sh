@@ -208,16 +208,16 @@ wait_chosen 7
 at="boil and boil-hold of the deep pot"
 pass 40
 go 7
-do_step "sugar in"
-do_step "back to boil"
+do_step "the sugar goes in"
+do_step "back to the boil"
 do_step boil-hold
 pass 2
 wait_for "SPOILS NOW" "OFF the heat NOW, skim"
 go 7
 press a
 wait_for "Heard: 7 Deep pot. Still to do: OFF the heat NOW, skim"
-do_step off
-do_step fill
+do_step "off the heat"
+do_step "fill the jars"
 step_to "Filled into which jars?" # others ring
 wait_for "Are the jars hot? w says so."
 press w
@@ -326,8 +326,8 @@ step
 wait_for "Batch started"
 press Escape
 wait_chosen 6
-do_step "sugar in"
-do_step "back to boil"
+do_step "the sugar goes in"
+do_step "back to the boil"
 go 1
 do_step come-up
 do_step hold

@@ -142,8 +142,8 @@ press Escape
 wait_chosen 6
 do_step boil-hold
 wait_for "OFF the heat NOW"
-do_step off
-do_step fill
+do_step "off the heat"
+do_step "fill the jars"
 step
 wait_for "Filled into which jars?"
 press w

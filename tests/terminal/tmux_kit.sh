@@ -358,15 +358,21 @@ go() {
 }
 
 # shellcheck disable=SC2317 # run by until_true
+begun() {
+	sees "$1 begins." || sees ": $1. (u undoes)"
+}
+
+# shellcheck disable=SC2317 # run by until_true
 begun_or_asked() {
-	sees "$1 begins." || case $flat in *"Space again if so."*) ;; *) false ;; esac
+	begun "$1" || case $flat in *"Space again if so."*) ;; *) false ;; esac
 }
 
 # How long a phase must have stood before a step counts: on a slow practice clock, a
 # while.  Longer does no harm.
 settling=
 
-# do_step PHASE: the next step of the chosen station, with which that phase begins.
+# do_step PHASE: the next step of the chosen station, with which that phase begins: "come-up",
+# "off the heat".
 # Whoever is quick is asked whether it was seen; it was.  The question lapses after
 # some seconds, and whoever answers later than that is asked anew.
 do_step() {
@@ -374,12 +380,13 @@ do_step() {
 	for _ in 1 2 3 4 5 6 7 8; do
 		step
 		until_true begun_or_asked "$1"
-		if sees "$1 begins."; then break; fi
+		if begun "$1"; then break; fi
 		step
 		until_true sees_not "Space again if so."
-		if sees "$1 begins."; then break; fi
+		if begun "$1"; then break; fi
 	done
-	wait_for "$1 begins."
+	until_true begun "$1"
+	begun "$1" || wait_for "$1 begins." # which says what was seen instead
 }
 
 # shellcheck disable=SC2317 # run by until_true

@@ -263,7 +263,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_DRAIN, .stations = JU, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
 	    .place = PLACE_STATION,
-	    .asks = ASKS_MEASURE, .span = SPAN_OF(plan_run, drain), .words = "drain",
+	    .asks = ASKS_MEASURE, .span = SPAN_OF(plan_run, drain), .words = "drain", .now = "draw off the juice",
 	    .act = "Draw off the juice and measure it; empty the basket",
 	    .step = "juice measured: the juicer is free",
 	    .caution = "Juice filled from the tube is not processed: can it by a tested time, or chill it.",
@@ -291,7 +291,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = 60,
 	    .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .span = SPAN_OF(plan_batch, to_boil), .words = "add",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "add", .now = "add what goes in at the boil",
 	    .act = "What goes in at the boil: see the card (c)",
 	    .step = "it is in",
 	    .caution = "As the card says, and no more.",
@@ -300,7 +300,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_SUGAR_IN, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = 60,
 	    .stop_to = PHASE_OFF, .place = PLACE_STATION, .only = POT_GELS,
-	    .span = SPAN_OF(plan_batch, to_boil), .words = "sugar in",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "sugar in", .now = "the sugar goes in",
 	    .act = "What goes in at the boil, all at once: see the card (c)",
 	    .step = "it is in",
 	    .caution = "All at once, and stir.",
@@ -309,7 +309,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
 	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_STATION,
-	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil", .now = "back to the boil",
 	    .act = "Stir back to a full rolling boil",
 	    .step = "full rolling boil again",
 	    .caution = "The boil-hold starts when the boil is back after the last ingredient.",
@@ -319,7 +319,7 @@ static const struct phase_rule rules[] = {
 	    .name = PHASE_BACK_TO_BOIL, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(2),
 	    .planned_max_s = MINUTES(6), .soon_s = 20, .stop_to = PHASE_OFF, .place = PLACE_STATION,
 	    .only = POT_RAW,
-	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil",
+	    .span = SPAN_OF(plan_batch, to_boil), .words = "back to boil", .now = "back to the boil",
 	    .act = "Bring what covers the raw food back to a boil",
 	    .step = "the liquid boils again",
 	    .caution = "Raw pack is not cooked first: it goes raw into the jars, the boiling liquid over it.",
@@ -354,7 +354,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
 	    .place = PLACE_STATION,
-	    .span = SPAN_OF(plan_batch, off), .words = "off",
+	    .span = SPAN_OF(plan_batch, off), .words = "off heat", .now = "off the heat",
 	    .act = "Off the heat: hot jars, lids and a free canner ready",
 	    .step = "ready: fill the jars",
 	    .caution = "Fill it hot, without delay.",
@@ -363,7 +363,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
 	    .place = PLACE_STATION, .only = POT_GELS,
-	    .span = SPAN_OF(plan_batch, off), .words = "off",
+	    .span = SPAN_OF(plan_batch, off), .words = "off heat", .now = "off the heat",
 	    .act = "Off the heat: skim; hot jars, lids and a free canner ready",
 	    .step = "skimmed: fill the jars",
 	    .caution = "Other food may wait hot in the pot; jelly cannot.",
@@ -372,7 +372,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
 	    .place = PLACE_STATION, .only = POT_FOLDS,
-	    .span = SPAN_OF(plan_batch, off), .words = "fold in",
+	    .span = SPAN_OF(plan_batch, off), .words = "fold in", .now = "fold in what goes in last",
 	    .act = "Fold in at once what goes in last, drained and hot: see the card (c)",
 	    .step = "it is in: fill the jars",
 	    .caution = "Hot jars ready: fill without delay.",
@@ -381,7 +381,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
 	    .place = PLACE_STATION, .only = POT_RAW,
-	    .span = SPAN_OF(plan_batch, off), .words = "ready",
+	    .span = SPAN_OF(plan_batch, off), .words = "ready", .now = "ready to fill",
 	    .act = "Keep the liquid boiling: hot jars, raw food, lids and a free canner ready",
 	    .step = "ready: fill the jars",
 	    .caution = "Pour it boiling over the raw food.",
@@ -390,7 +390,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
 	    .place = PLACE_STATION,
-	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill",
+	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill", .now = "fill the jars",
 	    .act = "Fill hot jars to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
@@ -399,7 +399,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_FILL, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
 	    .place = PLACE_STATION, .only = POT_RAW,
-	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill",
+	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill", .now = "fill the jars",
 	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
@@ -408,7 +408,7 @@ static const struct phase_rule rules[] = {
 	{
 	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(3),
 	    .place = PLACE_STATION,
-	    .span = SPAN_OF(plan_batch, rinse), .words = "rinse",
+	    .span = SPAN_OF(plan_batch, rinse), .words = "rinse", .now = "rinse the pot",
 	    .act = "Wash or rinse the pot before the next batch",
 	    .step = "rinsed: the pot is free",
 	    .caution = "Scorched or gelled residue seeds the next batch.",

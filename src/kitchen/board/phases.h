@@ -112,6 +112,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	size_t span;       /* its struct plan_span in what the planner knows of the work, by offset; NO_SPAN: none */
 	unsigned only;     /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */
 	const char *words; /* "come-up" */
+	const char *now;   /* said when it begins: "off the heat"; NULL: "come-up begins" */
 	const char *act;   /* what to do now */
 	const char *due;   /* TIMED: what to do when the time is over */
 	const char *job;   /* the same in JOB_MAX capitals and blanks, to be read across a room */

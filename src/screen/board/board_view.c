@@ -156,7 +156,9 @@ static void say_step(struct desk *desk)
 	if (strip == NULL || strip->content == STRIP_EMPTY)
 		desk_say(desk, ROLE_DONE, "Noted. The station is free. (u undoes)");
 	else
-		desk_say(desk, ROLE_DONE, "Noted. %s: %s begins. (u undoes)", strip_title(strip), strip->rule->words);
+		desk_say(desk, ROLE_DONE, "Noted. %s: %s%s. (u undoes)", strip_title(strip),
+		         strip->rule->now != NULL ? strip->rule->now : strip->rule->words,
+		         strip->rule->now != NULL ? "" : " begins");
 }
 
 /* --- a hold in which the computer restarted ------------------------------------------- */
