@@ -125,12 +125,15 @@ wait_for "What is it?"
 reply juicer "What do you call it?"
 reply "Tall juicer" "Where does its heat come from?"
 step
-wait_for "The times of this house" "then no run is"
+wait_for "How often is its water looked at?"
+reply "" "No run starts without it: type minutes, 1 to 600, from the juicer's manual."
+reply soon "Minutes between looks at the water: a whole number from 1 to 600."
+press C-u
+reply 15 "The times of this house"
 reply 64 "How long until its first juice"
 reply "" "How often is its water looked at?"
-reply soon "Minutes between looks at the water: a whole number from 1 to 600, or nothing."
-press C-u
-reply 15 "How long may filled jars wait"
+press Enter
+wait_for "How long may filled jars wait"
 press Enter
 wait_for "may filled jars or a finished pot stand"
 press Enter

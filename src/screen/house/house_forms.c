@@ -49,6 +49,7 @@ struct station_answers {
 	struct log_station station;
 	bool other_sizes; /* jars of seldom sizes are asked about too */
 	bool another;     /* one more is asked for behind it */
+	int water;        /* minutes between looks at a juicer's water; 0: not said */
 };
 
 static struct log_station *station_of(const struct desk *desk)
@@ -368,6 +369,42 @@ static bool volume_typed(struct desk *desk, const char *text)
 	return true;
 }
 
+/* Work that begins with the times of the house cannot begin without them. */
+static bool works_by_house_times(enum station_kind kind)
+{
+	return work_kind_at(kind)->house_minutes != NULL;
+}
+
+/* The first of its kind: those after it go by the same minutes. */
+static bool asks_water(const struct desk *desk)
+{
+	return works_by_house_times(station_of(desk)->kind) && kitchen_board(desk->kitchen)->house.water_minutes == 0;
+}
+
+/* A pan that boils dry burns, and no run starts without its clock: an empty answer is none. */
+static bool read_water(struct desk *desk, const char *text, int *minutes)
+{
+	if (text[0] != '\0')
+		return entry_read_number(desk, text, 1, MINUTES_MAX, 1, "Minutes between looks at the water", minutes);
+	desk_say(desk, ROLE_CAUTION, "No run starts without it: type minutes, 1 to %d, from the juicer's manual.",
+	         MINUTES_MAX);
+	return false;
+}
+
+static void station_water_now(const struct desk *desk, struct text *text)
+{
+	const struct station_answers *answers = entry_answers(desk);
+
+	number_words(answers->water, text);
+}
+
+static bool station_water_typed(struct desk *desk, const char *text)
+{
+	struct station_answers *answers = entry_answers(desk);
+
+	return read_water(desk, text, &answers->water);
+}
+
 static const char *const uses[] = { "in use", "put away" };
 
 static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -426,8 +463,15 @@ static void only_what_it_has(const struct desk *desk, struct log_station *statio
 
 static bool station_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
-	struct log_station station = *station_of(desk);
+	const struct station_answers *answers = entry_answers(desk);
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
+	struct log_station station = answers->station;
 
+	/* The minutes first: a station without them could not start. */
+	if (asks_water(desk) &&
+	    !kitchen_set_minutes(desk->kitchen, house->run_minutes, house->first_juice_minutes, answers->water,
+	                         house->jar_wait_minutes, house->stand_minutes, fault))
+		return false;
 	only_what_it_has(desk, &station);
 	text_add(noted, "%s, %s, ", station.name, station_kind_words(station.kind));
 	text_add(noted, station.retired ? "put away" : "key %d", station.digit);
@@ -439,12 +483,11 @@ static void station_then(struct desk *desk)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 	const struct station_answers *answers = entry_answers(desk);
-	bool has_times = work_kind_at(station_of(desk)->kind)->house_minutes != NULL;
 	bool no_times = house->run_minutes == 0 || house->water_minutes == 0;
 
 	if (answers->another)
 		desk_enter(desk, ENTRY_STATION, 0);
-	else if (has_times && no_times && !is_there(desk) && !is_among_first(desk))
+	else if (works_by_house_times(station_of(desk)->kind) && no_times && !is_there(desk) && !is_among_first(desk))
 		desk_enter(desk, ENTRY_TIMES, 0);
 }
 
@@ -584,6 +627,14 @@ static const struct question station_questions[] = {
 	  .unit = volume_unit,
 	  .text = volume_now,
 	  .typed = volume_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Water",
+	  .asks = "How often is its water looked at?",
+	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
+	  .asked = asks_water,
+	  .unit = minutes_unit,
+	  .text = station_water_now,
+	  .typed = station_water_typed },
 	{ .kind = ASK_CHOICE,
 	  .name = "Use",
 	  .asks = "Is it still used?",
@@ -669,8 +720,20 @@ static void water_now(const struct desk *desk, struct text *text)
 	number_words(times_of(desk)->water, text);
 }
 
+static bool has_juicer(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (works_by_house_times(board->strips[i].station.kind))
+			return true;
+	return false;
+}
+
 static bool water_typed(struct desk *desk, const char *text)
 {
+	if (has_juicer(desk))
+		return read_water(desk, text, &times_of(desk)->water);
 	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes between looks at the water",
 	                         &times_of(desk)->water);
 }
