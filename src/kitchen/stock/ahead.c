@@ -127,6 +127,14 @@ bool own_runs(const struct kitchen *kitchen, const char *fruit, struct juice_run
 	return true;
 }
 
+bool kitchen_knows_fruit(const struct kitchen *kitchen, const char *fruit)
+{
+	struct juice_runs runs;
+
+	return kitchen_makes(kitchen, fruit, 0) != NULL || yield_row_of(fruit) != &yield_rows[yield_row_count - 1] ||
+	       (own_runs(kitchen, fruit, &runs, NULL) && runs.runs > 0);
+}
+
 /* Juice in stock that any of the products may take. */
 static bool juice_here(const struct kitchen *kitchen, struct forecast_order *order, struct fault *fault)
 {

@@ -49,6 +49,8 @@ const struct jar_size *usual_jar(const struct recipe *recipe);
 
 /* The n-th recipe that is made of the fruit; NULL: there are no more. */
 const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fruit, size_t n);
+/* Is it made into something here, has it a published yield of its own, or was it run before? */
+bool kitchen_knows_fruit(const struct kitchen *kitchen, const char *fruit);
 
 struct ahead {
 	struct forecast_order order;

@@ -8,6 +8,7 @@
 #include "base/words.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
+#include "kitchen/stock/ahead.h"
 #include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/plan/plan_views.h"
@@ -47,11 +48,23 @@ static void ask_weight(struct desk *desk)
 
 static bool fruit_typed(struct desk *desk, const char *text)
 {
+	bool again = text_same_name(text, desk->run_fruit);
+
 	if (text[0] == '\0') {
-		desk_say(desk, ROLE_CAUTION, "Say what fruit it is.");
+		desk_say(desk, ROLE_CAUTION, "Type the name of the fruit, such as grapes.");
 		return false;
 	}
 	text_copy(desk->run_fruit, sizeof(desk->run_fruit), text);
+	/* Whatever else is typed here would stand on every jar. */
+	if (!again && !kitchen_knows_fruit(desk->kitchen, text)) {
+		desk_say(
+		    desk, ROLE_CAUTION,
+		    "No recipe here is made of \"%.40s\". Is it a fruit? Then Enter again; or type another, such as "
+		    "grapes.",
+		    text);
+		return false;
+	}
+	desk->message[0] = '\0';
 	ask_weight(desk);
 	return false; /* the line stays open for the second question */
 }
@@ -61,7 +74,9 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 {
 	const struct log_plan_run *planned = desk_planned_run(desk, station_id);
 
+	desk->run_fruit[0] = '\0'; /* none was typed yet */
 	desk_offer(desk, "Fruit in the basket:", planned == NULL ? "" : planned->fruit, fruit_typed);
+	desk_say(desk, ROLE_QUIET, "Its name, such as grapes. The weight is asked next.");
 }
 
 /* No clock of a pan that boils dry is forgotten, and none is guessed. */
@@ -80,7 +95,6 @@ static bool water_typed(struct desk *desk, const char *text)
 	strip = desk_selected(desk);
 	if (strip == NULL)
 		return true;
-	desk->message[0] = '\0';
 	ask_fruit(desk, strip->station.id);
 	return false; /* the line stays open for the fruit */
 }
