@@ -148,11 +148,11 @@ wait_for "blackberryjelly_"
 press Enter
 answer "Which jars and pack?"
 answer "Which size?"
-wait_for "How many batches in this pot?" "SHORT: 0 qt here" "Do not stretch it."
+wait_for "How many batches in this pot?" "SHORT: none here" "Do not stretch it."
 step
 wait_for "Space starts the batch"
 step
-wait_for "Not enough blackberry juice: 3-1/2 cups needed, 0 qt here. Do not stretch it."
+wait_for "Not enough blackberry juice: 3-1/2 cups needed, none here. Do not stretch it." "j and n write down juice that is here."
 press Escape
 wait_for "Space start a batch"
 

@@ -50,6 +50,16 @@ bool amount_read_any(const char *words, enum supply_kind supply, enum measure *m
  * 0.1, from 10 to 0.01 mL or g.  64 bytes take any. */
 void amount_words(enum measure measure, int64_t amount, enum unit_system units, char *buffer, size_t size);
 
+/* What is asked for and what is there, in one unit: "5 cups" and "3-1/2 cups".  The unit is
+ * that of what is asked for; powders that have a weight a cup are told in cups and spoons
+ * (US).  What is asked for is never rounded down, what is there never up; "none". */
+struct amount_both {
+	char asked[64];
+	char there[64];
+};
+void amount_both(enum measure measure, enum supply_kind supply, int64_t asked, int64_t there, enum unit_system units,
+                 struct amount_both *out);
+
 /* Words for a line a person edits: amount_read makes the very same amount of
  * them.  amount >= 0; at most AMOUNT_..._MAX. */
 void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,

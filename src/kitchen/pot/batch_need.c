@@ -301,23 +301,20 @@ bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, s
 		enum measure measure = supply_measure(ingredient->supply);
 		enum unit_system units = kitchen->board.house.units;
 		int64_t before = taken_before(need, i);
-		char want[64];
-		char have[64];
+		struct amount_both said;
 		char juices[200] = "";
 		struct text names = TEXT_OVER(juices);
 
 		if (!need->lines[i].is_short)
 			continue;
-		amount_words(measure, before + need->lines[i].takes, units, want, sizeof(want));
-		amount_words(measure, need->lines[i].stock, units, have, sizeof(have));
+		amount_both(measure, ingredient->supply, before + need->lines[i].takes, need->lines[i].stock, units,
+		            &said);
 		if (ingredient->supply == SUPPLY_JUICE)
 			say_juices(kitchen, &names);
 		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
 			text_add(&names, " Instead: %s.", need->instead.words);
 		return say_short(fault, "Not enough %s: %s needed, %s here. Do not stretch it.%s", ingredient->name,
-		                 before > 0 || ingredient->adding == ADD_IN_JAR ? want
-		                                                                : need->scaled.lines[i].measured.words,
-		                 have, juices);
+		                 said.asked, said.there, juices);
 	}
 	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
 		return say_short(fault, "Not enough jars: about %d needed, %lld here.", need->yield.jars_likely,

@@ -189,6 +189,25 @@ static void multiple_changed(struct desk *desk, int n)
 	look(desk);
 }
 
+static bool juice_is_short(const struct batch_need *need)
+{
+	for (size_t i = 0; i < need->scaled.count; i++)
+		if (need->lines[i].is_short && need->scaled.lines[i].ingredient->supply == SUPPLY_JUICE)
+			return true;
+	return false;
+}
+
+/* What is short, and which keys lead on from there. */
+static void say_way_on(struct desk *desk, const struct fault *fault)
+{
+	const struct batch_card *card = card_of(desk);
+
+	desk_say(desk, ROLE_STOP, "%s%s%s", fault->sentence, card->order.multiple > 1 ? " Left: fewer batches." : "",
+	         juice_is_short(&card->need)
+	             ? " Esc, then Space at a juicer makes more; j and n write down juice that is here."
+	             : " Esc, then g and r write down what you got.");
+}
+
 static bool start(struct desk *desk, int n)
 {
 	struct batch_card *card = card_of(desk);
@@ -205,6 +224,8 @@ static bool start(struct desk *desk, int n)
 	}
 	card->sure = fault.kind == FAULT_CONFIRM;
 	desk_say_fault(desk, &fault);
+	if (card->need.short_lines > 0)
+		say_way_on(desk, &fault);
 	if (card->sure)
 		desk_say(desk, ROLE_CAUTION, "%s Space again if so.", fault.sentence);
 	return false;
@@ -388,7 +409,8 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 		text_add(text, ", if wanted");
 }
 
-static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
+/* Returns the rows it took: what is short is said to its end. */
+static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int cols)
 {
 	const struct batch_need *need = &card_of(desk)->need;
 	const struct scaled_line *line = &need->scaled.lines[n];
@@ -402,21 +424,31 @@ static void need_line_draw(struct desk *desk, size_t n, int row, int cols)
 	if (need->lines[n].replaced) {
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
 		              need->instead.words);
-		return;
+		return 1;
 	}
 	scaled_line_words(line, amount, sizeof(amount));
 	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
 	way_words(desk, ingredient, &text);
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
 		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
-	if (need->lines[n].counted) {
+	if (is_short) {
+		struct amount_both said;
+
+		amount_both(supply_measure(ingredient->supply), ingredient->supply, need->lines[n].takes,
+		            need->lines[n].stock, desk_units(desk), &said);
+		text_add(&text, " (SHORT: %s here)", said.there);
+	} else if (need->lines[n].counted) {
 		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
 		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
-		text_add(&text, " (%s%s here)", is_short ? "SHORT: " : "", amount);
+		text_add(&text, " (%s here)", amount);
 	}
 	/* What it is made into comes last: that may be cut, the stock may not. */
-	text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
-	terminal_put(desk->terminal, row, 3, cols - 4, is_short ? ROLE_STOP : ROLE_PLAIN, words);
+	if (!is_short)
+		text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
+	if (is_short)
+		return desk_paragraph(desk, row, 3, cols - 4, rows, ROLE_STOP, words);
+	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, words);
+	return 1;
 }
 
 static void outlook_words(const struct desk *desk, struct text *text)
@@ -468,8 +500,7 @@ static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols,
 	enum role role;
 
 	if (n < count) {
-		need_line_draw(desk, (size_t)n, row, cols);
-		return 1;
+		return need_line_draw(desk, (size_t)n, row, rows, cols);
 	}
 	role = note_words(desk, n - count, &text);
 	if (!first && desk_paragraph_lines(words, cols - 4) > rows)

@@ -1,5 +1,6 @@
 /* Amounts as people write them, exactly; and as the journal writes them. */
 #include <check.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -389,6 +390,41 @@ START_TEST(exact_words_are_read_back_to_the_last_unit)
 }
 END_TEST
 
+static void check_both(enum measure measure, enum supply_kind supply, int64_t asked, int64_t there,
+                       enum unit_system units, const char *words)
+{
+	struct amount_both both;
+	char said[140];
+
+	amount_both(measure, supply, asked, there, units, &both);
+	(void)snprintf(said, sizeof(said), "%s, %s", both.asked, both.there);
+	ck_assert_str_eq(said, words);
+}
+
+/* NIST Handbook 44: a cup is 236.588 mL, a quart 946.353, a pound 453.592 g. */
+START_TEST(what_is_asked_for_and_what_is_there_are_told_in_one_unit)
+{
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 709765, UNITS_US, "5 cups, 3 cups");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 828059, 0, UNITS_US, "3-1/2 cups, none");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 3785412, 1182941, UNITS_US, "4 qt, 1-1/4 qt");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 1170000, UNITS_US, "5 cups, 4-3/4 cups");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 10000, UNITS_US, "5 cups, hardly any");
+	check_both(MEASURE_MASS, SUPPLY_SUGAR, 1400000, 453592, UNITS_US, "7 cups, 2-1/4 cups");
+	check_both(MEASURE_MASS, SUPPLY_FRUIT, 9979032, 4535924, UNITS_US, "22 lb, 10 lb");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1180000, 950000, UNITS_METRIC, "1.18 L, 0.95 L");
+	check_both(MEASURE_MASS, SUPPLY_FRUIT, 500000, 99600, UNITS_METRIC, "500 g, 99 g");
+	check_both(MEASURE_EACH, SUPPLY_JAR, 9, 4, UNITS_US, "9, 4");
+}
+END_TEST
+
+/* Never more than is there, never less than is asked for. */
+START_TEST(one_is_not_rounded_down_and_the_other_not_up)
+{
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1200000, 1182000, UNITS_US, "5-1/4 cups, 4-3/4 cups");
+	check_both(MEASURE_VOLUME, SUPPLY_LEMON_JUICE, 15500, 14000, UNITS_US, "1-1/4 tbsp, 3/4 tbsp");
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("reading"),
 	TEST(us_volumes_are_those_of_handbook_44),
@@ -410,6 +446,8 @@ static const struct listed_test listed[] = {
 	TEST(nothing_and_less_than_nothing_have_words_too),
 	TEST(words_fit_small_buffers_and_foreign_numbers),
 	TEST(exact_words_are_the_plainest_there_are),
+	TEST(what_is_asked_for_and_what_is_there_are_told_in_one_unit),
+	TEST(one_is_not_rounded_down_and_the_other_not_up),
 	TEST(exact_words_are_read_back_to_the_last_unit),
 };
 
