@@ -407,7 +407,7 @@ static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
 	int window_rows;
 	int cols;
 	int used = 0;
-	bool hides = (int)board->stations > rows / rows_each && rows > 2; /* two are of more use than one and this */
+	bool hides = (int)board->stations > rows / rows_each && rows > 1; /* none is hidden without a word */
 
 	rows -= hides;
 	terminal_size(desk->terminal, &window_rows, &cols);

@@ -355,9 +355,11 @@ static const struct view_key keys[] = {
 	  choose_acid },
 	{ 'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.", asking_acid, no_acid },
 	{ KEY_CODE_RIGHT, 0, "Right", "canner", "The next free canner of the method.", choosing, right },
-	{ KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", NULL, down },
+	{ KEY_CODE_DOWN, 0, "Down", "lids", "The next lid box.", choosing, down },
+	{ KEY_CODE_DOWN, 0, "Down", "other acid", "The acid below.", asking_acid, down },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "The canner before.", choosing, left },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", NULL, up },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The lid box before.", choosing, up },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The acid above.", asking_acid, up },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside.", NULL, back },
 };
 

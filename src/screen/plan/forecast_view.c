@@ -68,6 +68,12 @@ static void take_wishes(const struct desk *desk, struct wishes *wishes)
 	}
 }
 
+/* Some of it will come, or there is juice of it already. */
+static bool has_fruit(const struct forecast_card *card)
+{
+	return card->fruit_mg > 0 || card->juice_in_stock;
+}
+
 static void work_out(struct desk *desk)
 {
 	struct forecast_card *card = forecast_card(desk);
@@ -76,6 +82,9 @@ static void work_out(struct desk *desk)
 
 	take_wishes(desk, &wishes);
 	card->refusal[0] = '\0';
+	card->known = false;
+	if (!has_fruit(card)) /* asked just now: nothing follows from it yet */
+		return;
 	card->known = wishes.count > 0 && kitchen_look_ahead(desk->kitchen, &wishes, &card->ahead, &fault);
 	if (!card->known && wishes.count > 0)
 		text_copy(card->refusal, sizeof(card->refusal), fault.sentence);
@@ -181,6 +190,7 @@ static bool fruit_typed(struct desk *desk, const char *text)
 		card->choice[count].jar = -1;
 	}
 	text_copy(card->fruit, sizeof(card->fruit), text);
+	card->fruit_mg = 0;
 	card->choices = count;
 	card->list = (struct list_state){ 0 };
 	desk->message[0] = '\0';
@@ -376,6 +386,10 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 	char jars[48];
 	char loads[48];
 
+	if (!has_fruit(card)) {
+		text_add(text, "Type how much of it there will be; what it gives then stands here.");
+		return;
+	}
 	if (!card->known) {
 		text_add(text, "%s",
 		         card->refusal[0] != '\0' ? card->refusal : "Choose with Space what to make from it.");
@@ -446,7 +460,10 @@ static void head_words(const struct desk *desk, struct text *text)
 	char words[64];
 
 	amount_words(MEASURE_MASS, card->fruit_mg, units, words, sizeof(words));
-	text_add(text, "%s of %s", words, card->fruit);
+	if (has_fruit(card))
+		text_add(text, "%s of %s", words, card->fruit);
+	else
+		text_add(text, "%s", card->fruit);
 	if (!card->juice_in_stock)
 		return;
 	amount_words(MEASURE_VOLUME, card->known ? card->ahead.order.juice_ul : 0, units, words, sizeof(words));

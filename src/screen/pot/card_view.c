@@ -399,19 +399,19 @@ static void undo(struct desk *desk)
 	refresh(desk);
 }
 
-/* "half_pint 9": how many jars of a size the batch really filled. */
+/* "9 half-pints": how many jars of a size the batch really filled. */
 static bool jars_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
-	struct words words;
-	int64_t jars = 0;
+	char *size;
+	long jars = strtol(text, &size, 10);
+	const struct jar_size *jar = jar_size_named(size + strspn(size, " "));
 
-	if (!words_split(text, &words, &fault) || words.count != 2 ||
-	    !amount_read(words_at(&words, 1), MEASURE_EACH, SUPPLY_JAR, &jars, &fault) || jars > 99) {
-		desk_say(desk, ROLE_CAUTION, "Write the size and the number: half_pint 9");
+	if (size == text || jars < 0 || jars > 99 || jar == NULL) {
+		desk_say(desk, ROLE_CAUTION, "Type the number, 0 to 99, and the size: 9 half-pints");
 		return false;
 	}
-	if (!kitchen_batch_jars(desk->kitchen, card_of(desk)->batch_id, words_at(&words, 0), (int)jars, &fault)) {
+	if (!kitchen_batch_jars(desk->kitchen, card_of(desk)->batch_id, jar->name, (int)jars, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -422,7 +422,7 @@ static bool jars_typed(struct desk *desk, const char *text)
 static void edit_jars(struct desk *desk)
 {
 	struct fault fault = { 0 };
-	char words[64] = "half_pint 0";
+	char words[64] = "0 half-pints";
 
 	for (size_t i = jar_size_count; i-- > 0;) {
 		int jars;
@@ -432,7 +432,7 @@ static void edit_jars(struct desk *desk)
 			return;
 		}
 		if (jars > 0)
-			(void)snprintf(words, sizeof(words), "%s %d", jar_sizes[i].name, jars);
+			(void)snprintf(words, sizeof(words), "%d %s", jars, jar_size_words(jar_sizes[i].name, jars));
 	}
 	desk_offer(desk, "Jars filled:", words, jars_typed);
 }

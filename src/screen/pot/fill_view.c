@@ -9,6 +9,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
@@ -328,11 +329,50 @@ static bool take_jar(struct desk *desk, int n)
 	return true;
 }
 
+#define FAR_ABOVE_PERCENT 125 /* of the most the pot gives: house rule */
+
+/* How much of the most that the pot gives is in jars, in percent, with so many more of the size
+ * chosen; 0: it is not known. */
+static int percent_filled(const struct desk *desk, int more, struct yield *of_size)
+{
+	const struct fill_card *card = card_of(desk);
+	const struct strip *strip = strip_of(desk);
+	const struct strip_batch *in = strip == NULL ? NULL : strip_batch(strip);
+	int percent = 0;
+
+	if (in == NULL || in->recipe == NULL || !pot_yield(in->recipe, in->row.multiple, card->jar, of_size, NULL))
+		return 0;
+	for (size_t i = 0; i < jar_size_count; i++) {
+		struct yield yield;
+		int jars;
+
+		if (!pot_yield(in->recipe, in->row.multiple, jar_sizes[i].name, &yield, NULL) || yield.jars_high < 1 ||
+		    !kitchen_jars_filled(desk->kitchen, card->batch_id, jar_sizes[i].name, &jars, NULL))
+			continue;
+		jars += strcmp(jar_sizes[i].name, card->jar) == 0 ? more : 0;
+		percent += jars * 100 / yield.jars_high;
+	}
+	return percent;
+}
+
+/* A slip of the finger is more likely than a pot that gives so much: asked once. */
+static bool count_can_be(struct desk *desk, int n)
+{
+	struct yield yield;
+
+	if (percent_filled(desk, n, &yield) <= FAR_ABOVE_PERCENT || desk_is_sure(desk, AGAIN_COUNT, n))
+		return true;
+	desk_ask_again(desk, AGAIN_COUNT, n, SURE_MS,
+	               "This pot gives %d to %d %s in all. Really %d more? Space again if so.", yield.jars_low,
+	               yield.jars_high, jar_size_words(card_of(desk)->jar, yield.jars_high), n);
+	return false;
+}
+
 static bool take_count(struct desk *desk, int n)
 {
 	if (n < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
-	return n >= 1;
+	return n >= 1 && count_can_be(desk, n);
 }
 
 static bool take_box(struct desk *desk, int n)

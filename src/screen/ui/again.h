@@ -20,6 +20,7 @@ enum again_about {
 	AGAIN_WATER,     /* was it seen and topped up; id: the phase */
 	AGAIN_STATION,   /* a figure typed where a number is asked for soon; id: the figure */
 	AGAIN_SHELF,     /* what the shelf says is not there; id: the acid */
+	AGAIN_COUNT,     /* more jars than a pot gives; id: how many */
 	AGAIN_OLD_UNDO,  /* an undo of the house that goes back over today; id: the act */
 };
 struct again {

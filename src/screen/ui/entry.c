@@ -41,10 +41,11 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 {
 	const struct rule *rule = fault->rule != NULL ? rule_named(fault->rule) : NULL;
 	bool not_valid = rule != NULL && rule->over == OVER_NOT_VALID;
+	bool again = desk->entry.open && desk->entry.done == done; /* what was typed there was not enough */
 
 	desk_offer(desk, not_valid ? "NOT VALID, because (Esc: no):" : "UNKNOWN, because (Esc: no):", tried, done);
-	if (tried[0] != '\0')
-		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars.");
+	if (again || tried[0] != '\0')
+		desk_say(desk, ROLE_STOP, "Say in a word or two why; it stays with the jars. Esc: not done.");
 	else
 		desk_say(desk, ROLE_STOP, "%s", fault->sentence);
 }

@@ -577,6 +577,31 @@ START_TEST(more_acid_that_was_got_goes_onto_the_shelf)
 }
 END_TEST
 
+/* 4, typed as 40: a pot of jelly fills some eight half-pints. */
+START_TEST(more_jars_than_the_pot_gives_are_asked_about_once)
+{
+	int64_t batch_id;
+
+	(void)pk_juice(&dk.kit, "grape", "8 qt");
+	batch_id = pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	pk_to(&dk.kit, WIDE_POT, PHASE_FILL);
+	dk_pass(&dk, 0);
+	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = batch_id });
+	dk_key(&dk, KEY_CODE_ENTER); /* the size */
+	dk_type(&dk, "40");
+	dk_key(&dk, ' ');
+	dk_says(&dk, "Really 40 more? Space again if so.");
+	dk_key(&dk, KEY_CODE_BACKSPACE);
+	dk_key(&dk, ' ');
+	ck_assert(asks(ASKS_BOX));
+	dk_key(&dk, KEY_CODE_LEFT);
+	dk_type(&dk, "40");
+	dk_key(&dk, ' ');
+	dk_key(&dk, ' ');
+	ck_assert(asks(ASKS_BOX));
+}
+END_TEST
+
 START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
 {
 	int64_t batch_id;
@@ -659,6 +684,7 @@ static const struct listed_test listed[] = {
 	TEST(another_recipe_begins_with_one_batch),
 	TEST(the_number_of_jars_is_kept_when_going_back_to_it),
 	TEST(the_load_card_shows_the_number_while_it_is_typed),
+	TEST(more_jars_than_the_pot_gives_are_asked_about_once),
 	TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next),
 	TEST(acid_that_just_suffices_is_nothing_to_ask_about),
 	TEST(a_blank_does_not_wipe_out_what_a_line_offers),
