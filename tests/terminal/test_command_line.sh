@@ -218,6 +218,13 @@ holds "$out" '{"rule": "above-the-tables", '
 refused "moonfruit" process --food moonfruit --pack hot --jar pint --method dial_gauge -e 0ft
 refused "13 psi" process --food asparagus --pack hot --jar pint --method dial_gauge -e 0ft --pressure 13
 
+# By its everyday name: USDA AIB 539, Guide 7, page 7-8, jelly with added pectin, 10 min at 4,650 ft.
+gives 0 process --food "Grape jelly" --pack hot_sterile_jar --jar half_pint --method boiling_water -e 4650ft
+holds "$out" 'food       jam or jelly with added pectin'
+holds "$out" 'process    10 minutes'
+holds "$out" 'note       grape jelly goes by the tables for jam or jelly with added pectin'
+holds "$out" 'note       One batch at a time as written, never doubled'
+
 # Above 8,000 ft: the longer of two tables (peaches, raw quarts: AIB 539 45 min, timetable of
 # Utah State University Extension 50), or the open band of the guide with a note.
 gives 0 process --food peaches --pack raw --jar quart --method boiling_water -e 8001ft

@@ -8,14 +8,15 @@
 #include "engine/food/caution.h"
 #include "engine/process/pack.h"
 #include "engine/process/process.h"
+#include "engine/process/product.h"
 #include "kitchen/exchange/labels.h"
 #include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/out/json.h"
 #include "report/process/process_report.h"
 
-#define NOTES_MAX 6
-#define NOTE_BYTES 200
+#define NOTES_MAX 8
+#define NOTE_BYTES 320
 #define PRESSURE_MAX_PSI 99
 
 /* What a person must know besides the figures. */
@@ -38,7 +39,10 @@ static bool read_pressure(const char *words, int *psi)
 /* All but the elevation. */
 static bool read_words(const struct arguments *arguments, struct process_query *query, struct fault *fault)
 {
-	query->food = arguments->value[OPTION_FOOD];
+	const struct product *product = product_named(arguments->value[OPTION_FOOD]);
+
+	/* By its everyday name too, as where a load is started. */
+	query->food = product != NULL ? product->food : arguments->value[OPTION_FOOD];
 	query->pack = arguments->value[OPTION_PACK];
 	query->jar = arguments->value[OPTION_JAR];
 	query->pressure_psi = NO_PRESSURE;
@@ -59,11 +63,29 @@ static struct text next_note(struct notes *notes)
 	return text_over(notes->sentence[notes->count++], NOTE_BYTES);
 }
 
-static void find_notes(const struct process *process, const struct elevation *elevation, struct notes *notes)
+/* What was asked for by another name than the table's: by which rows, and what is to be known of it. */
+static void note_product(const char *asked, const struct process *process, struct notes *notes)
+{
+	const struct product *product = product_named(asked);
+	struct text note;
+
+	if (product == NULL || text_same_name(product->name, process->row->food))
+		return;
+	note = next_note(notes);
+	text_add(&note, "%s goes by the tables for %s", product->name, process->row->food);
+	if (product->caution[0] == '\0')
+		return;
+	note = next_note(notes);
+	text_add(&note, "%s", product->caution);
+}
+
+static void find_notes(const char *asked, const struct process *process, const struct elevation *elevation,
+                       struct notes *notes)
 {
 	struct text note;
 
 	notes->count = 0;
+	note_product(asked, process, notes);
 	if (process->row->confirmed == CONFIRMED_PRACTICE) {
 		note = next_note(notes);
 		text_add(&note, "common practice, no source");
@@ -218,12 +240,12 @@ static bool check_words(const struct arguments *arguments, struct process_query 
 }
 
 /* In JSON, one of several is an object of its own; a single one is the document. */
-static void put_answer(const struct report *to, struct json *json, const struct process *process,
+static void put_answer(const struct report *to, struct json *json, const char *asked, const struct process *process,
                        const struct elevation *elevation, bool several)
 {
 	struct notes notes;
 
-	find_notes(process, elevation, &notes);
+	find_notes(asked, process, elevation, &notes);
 	if (!to->json) {
 		put_text(to->out, process, elevation, &notes);
 		return;
@@ -244,7 +266,7 @@ static bool put_one(const struct arguments *arguments, struct process_query *que
 
 	if (!find_at(arguments, 0, query, &process, fault))
 		return false;
-	put_answer(to, &json, &process, &query->elevation, false);
+	put_answer(to, &json, arguments->value[OPTION_FOOD], &process, &query->elevation, false);
 	return true;
 }
 
@@ -264,7 +286,7 @@ static bool put_several(const struct arguments *arguments, struct process_query 
 		if (i > 0 && !to->json)
 			(void)fputc('\n', to->out);
 		if (find_at(arguments, i, query, &process, fault)) {
-			put_answer(to, &json, &process, &query->elevation, true);
+			put_answer(to, &json, arguments->value[OPTION_FOOD], &process, &query->elevation, true);
 			continue;
 		}
 		all_found = false;
