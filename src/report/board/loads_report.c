@@ -226,6 +226,8 @@ bool report_loads(const struct arguments *arguments, struct day *day, struct rep
 	}
 	if (to->json)
 		close_document(&json);
+	else if (count > 0)
+		(void)fputs(LOAD_NUMBERS "\n", to->out);
 	facts_free(rows, count);
 	return true;
 }

@@ -83,6 +83,7 @@ const struct command commands[] = {
 	{
 	    .word = "loads",
 	    .help = "open loads and those started today: phase, time left, process",
+	    .more = LOAD_NUMBERS "\n",
 	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
 	    .log = COMMAND_LOG_LOOKED_AT,
 	    .run = report_loads,
