@@ -165,7 +165,7 @@ static bool may_be_frozen(const struct log_jar *jar, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED, "It is in the freezer already.");
 	if (jar->siphoning == SIPHON_OVER_HALF)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "Over half the liquid is gone: fridge, eat in 2-3 days, or discard (NCHFP).");
+		                 "Over half the liquid is gone: fridge, eat in 2-3 days, or discard.");
 	return true;
 }
 

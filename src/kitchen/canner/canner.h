@@ -115,6 +115,15 @@ const char *jar_fate_advice(enum jar_fate fate, const struct log_lot *lot);  /* 
 const char *jar_fate_sourced(enum jar_fate fate, const struct log_lot *lot); /* the same, with its source */
 const char *jar_fate_source(enum jar_fate fate); /* of FATE_DISCARD: "", its steps have theirs (food.h) */
 enum suspect_group lot_suspect_group(const struct log_lot *lot);
+/* What holds for jars that did not seal, or whose process was wrong, in words and with its
+ * source: the refusals above say what follows from it. */
+struct unsealed_rule {
+	const char *words;
+	const char *source;
+};
+extern const struct unsealed_rule unsealed_rules[];
+extern const size_t unsealed_rule_count;
+
 /* Is suspect food of it treated as toxic (low-acid and tomato, A539)? */
 bool lot_is_suspect(const struct log_lot *lot);
 const char *jar_gone_words(enum jar_gone gone); /* "given away"; GONE_NOT: "kept" */

@@ -72,7 +72,7 @@ static bool process_of_size(const struct kitchen *kitchen, const struct reproces
 		return true;
 	if (!find(kitchen, proposal, HOT, again, out->pressure_psi, &hot, NULL))
 		return fault_set(fault, FAULT_REFUSED,
-		                 "%s has no tested hot pack: do not process it again (KSU). "
+		                 "%s has no tested hot pack: do not process it again. "
 		                 "Fridge, freezer or trash.",
 		                 proposal->lot.product);
 	if (hot.minutes > out->minutes)
@@ -177,8 +177,7 @@ static const struct strip *canner_for(const struct kitchen *kitchen, int64_t sta
 		return NULL;
 	if (station_is_canner(strip->station.kind) && station_method(strip->station.kind) == method)
 		return strip;
-	fault_set(fault, FAULT_REFUSED, "%s: the same method again, %s (A539, UNL).", strip->station.name,
-	          method_words(method));
+	fault_set(fault, FAULT_REFUSED, "%s: the same method again, %s.", strip->station.name, method_words(method));
 	return NULL;
 }
 

@@ -50,6 +50,18 @@ const char *jar_fate_words(enum jar_fate fate)
 	return (unsigned)fate < FATE_COUNT ? fate_texts[fate].words : "?";
 }
 
+const struct unsealed_rule unsealed_rules[] = {
+	{ "A jar that did not seal after a process that was right: fridge, freezer or processed again within 24 hours",
+	  "A539, UNL, MSU-593" },
+	{ "A process that was wrong: within 2 hours, then discard", "UNL, one ISU text; the stricter of two windows" },
+	{ "Processed again: the same method and the full time, under a new lid", "A539, UNL" },
+	{ "No tested hot pack: not processed again", "KSU" },
+	{ "Over half the liquid gone: fridge, eaten in 2-3 days, or discarded", "NCHFP, answer on liquid loss" },
+	{ "What stands in the fridge is eaten in three days",
+	  "\"several days\": A539; that these are three: common practice, no source" },
+};
+const size_t unsealed_rule_count = sizeof(unsealed_rules) / sizeof(unsealed_rules[0]);
+
 /* Of a food of no table it is not known how its acid was: the longer way (suspect_step.csv). */
 bool lot_is_suspect(const struct log_lot *lot)
 {
@@ -93,7 +105,7 @@ bool jar_fate_open(const struct log_jar *jar, const struct log_load *load, enum 
 		return true;
 	if (jar->siphoning == SIPHON_OVER_HALF && fate != FATE_FRIDGE)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard (NCHFP).");
+		                 "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard.");
 	if (load_from_notebook(load) && jar_has_window(jar, load)) /* it does not say the hour */
 		return fault_set(fault, FAULT_REFUSED,
 		                 "Too late: the %d h after its process are over. Discard, do not taste.",

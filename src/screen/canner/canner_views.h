@@ -16,6 +16,7 @@
 #include "screen/ui/picker.h"
 
 struct desk;
+struct sources;
 
 /* Said of minutes that are common practice only; what is known of them stands behind @. */
 #define IN_NO_TABLE "These minutes are in no published table."
@@ -39,6 +40,9 @@ extern const struct view loader_view;
 extern const struct view seals_view;
 extern const struct view fates_view;
 extern const struct view reprocess_view;
+
+/* For the page behind @: what holds for jars that did not seal. */
+void unsealed_sources(struct sources *page);
 
 void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
 /* The jar of a load that is to be processed again. */

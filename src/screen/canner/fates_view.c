@@ -235,6 +235,24 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
+void unsealed_sources(struct sources *page)
+{
+	for (size_t i = 0; i < unsealed_rule_count; i++)
+		sources_add(page, &(struct source_of){ .source = unsealed_rules[i].source }, "%s",
+		            unsealed_rules[i].words);
+}
+
+/* Of the jar under the cursor first: where it goes. */
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct log_jar *jar = jar_here(desk);
+
+	if (jar != NULL && jar_fate_source(jar->fate)[0] != '\0')
+		sources_add(page, &(struct source_of){ .source = jar_fate_source(jar->fate) }, "%s",
+		            jar_fate_words(jar->fate));
+	unsealed_sources(page);
+}
+
 const struct view fates_view = {
 	.title = "Fridge, freezer, jars set aside",
 	.state = &card_state,
@@ -242,5 +260,6 @@ const struct view fates_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 	.first_key_words = usual_words,
 };

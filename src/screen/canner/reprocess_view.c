@@ -333,12 +333,15 @@ static void sources(const struct desk *desk, struct sources *page)
 {
 	const struct reprocess_proposal *proposal = &card_of(desk)->proposal;
 
-	if (!card_of(desk)->planned)
+	if (!card_of(desk)->planned) { /* what refuses it */
+		unsealed_sources(page);
 		return;
+	}
 	sources_add_process(page, &proposal->process);
 	sources_add(page, &(struct source_of){ .source = jar_fate_source(FATE_REPROCESS) }, "%s",
 	            jar_fate_advice(FATE_REPROCESS, &proposal->lot));
 	sources_add_food(page, food_named(proposal->lot.food));
+	unsealed_sources(page);
 }
 
 static const char *const pages[] = { "canner and lids", "acid", "refused", NULL };

@@ -669,6 +669,7 @@ static void sources(const struct desk *desk, struct sources *page)
 			sources_add(page, &(struct source_of){ .source = jar_fate_source((enum jar_fate)fate) },
 			            "%s: %s", jar_fate_words((enum jar_fate)fate),
 			            jar_fate_advice((enum jar_fate)fate, &strip->lot));
+	unsealed_sources(page);
 	suspect_sources(&strip->lot, page);
 }
 

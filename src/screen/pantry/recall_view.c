@@ -224,6 +224,15 @@ static const struct view_key list_keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_down },
 };
 
+static void list_sources(const struct desk *desk, struct sources *page)
+{
+	const struct rule *rule = rule_named("recall-open");
+
+	(void)desk;
+	sources_add(page, &(struct source_of){ .rule = rule->id, .source = rule->source },
+	            "Jars of a recall are found, and neither eaten nor given away");
+}
+
 const struct view recalls_view = {
 	.title = "Recalls",
 	.state = &card_state,
@@ -231,4 +240,5 @@ const struct view recalls_view = {
 	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
 	.enter = enter,
 	.draw = list_draw,
+	.sources = list_sources,
 };

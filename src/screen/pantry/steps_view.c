@@ -2,6 +2,7 @@
  * steps_view.c - what to do with suspect jars before the bin: shown when some are thrown
  * out, and when the advice is about such.
  */
+#include "engine/food/food.h"
 #include "kitchen/canner/canner.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
@@ -37,6 +38,15 @@ static void draw(struct desk *desk, int top, int rows)
 	desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_STRONG, card_of(desk)->steps);
 }
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	for (size_t i = 0; i < suspect_step_count; i++)
+		if (card_of(desk)->steps == suspect_words[suspect_steps[i].group])
+			sources_add(page, &(struct source_of){ .source = suspect_steps[i].source }, "Step %d: %s%s%s",
+			            suspect_steps[i].step, suspect_steps[i].when,
+			            suspect_steps[i].when[0] != '\0' ? ": " : "", suspect_steps[i].act);
+}
+
 static void back(struct desk *desk)
 {
 	desk_show_view(desk, card_of(desk)->from);
@@ -56,4 +66,5 @@ const struct view steps_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = sources,
 };

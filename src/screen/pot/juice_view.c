@@ -189,6 +189,20 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	(void)desk;
+	sources_add_phase(page, phase_rule_of(STATION_JUICER, PHASE_DRAIN));
+	sources_add(page, &(struct source_of){ .source = "MSU-323" },
+	            "Grape juice for clear jelly rests chilled 24 to 48 hours, then is poured off its sediment");
+	sources_add(page, &(struct source_of){ .source = "common practice, no source" },
+	            "The oldest is used first; juice is measured, never stretched");
+	sources_add(page,
+	            &(struct source_of){ .how = "measured out or brought in, less what pots took since; counted anew "
+	                                        "where it was measured again" },
+	            "How much is left");
+}
+
 const struct view juice_view = {
 	.title = "Juice",
 	.state = &card_state,
@@ -197,4 +211,5 @@ const struct view juice_view = {
 	.enter = enter,
 	.again = refresh,
 	.draw = draw,
+	.sources = sources,
 };

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/book.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/recipe/sheet.h"
 #include "screen/pot/pot_views.h"
@@ -203,11 +204,28 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
+static void sources(const struct desk *desk, struct sources *page)
+{
+	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, card_of(desk)->recipe);
+
+	sources_add(page, &(struct source_of){ .source = "MSU-960" },
+	            "Low-methoxyl pectin: amounts, acid and calcium as its own sheet says, none of them changed");
+	sources_add(page,
+	            &(struct source_of){ .source = "MSU-960",
+	                                 .how = "the longer of the two is the process, so that neither is shortened" },
+	            "The sheet may ask for a longer process than the table");
+	sources_add(page, &(struct source_of){ .source = "common practice, no source" },
+	            "More than one batch in a pot only where the sheet allows it");
+	if (recipe != NULL)
+		sources_add_recipe(page, recipe);
+}
+
 const struct view sheet_view = {
 	.title = "Sheet of the pectin",
 	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
+	.sources = sources,
 	.keeps = true,
 };

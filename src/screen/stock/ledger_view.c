@@ -133,10 +133,30 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, down },
 };
 
+void shelf_sources(const struct desk *desk, struct sources *page)
+{
+	const struct shelf_line *line = shelf_card(desk)->count == 0 ? NULL : thing(desk);
+
+	sources_add(page,
+	            &(struct source_of){ .how = "what came in, less what was taken since; begun anew where somebody "
+	                                        "counted" },
+	            "What is left of each");
+	if (line == NULL)
+		return;
+	if (line->kind == SHELF_SUPPLY && line->measure == MEASURE_MASS && supply_mg_per_cup(line->supply) > 0)
+		sources_add(page, &(struct source_of){ .source = "from memory; no published figure" },
+		            "%s: kept by weight, %.0f g a cup", supply_words(line->supply),
+		            (double)supply_mg_per_cup(line->supply) / 1000.0);
+	if (line->kind == SHELF_LIDS)
+		sources_add(page, &(struct source_of){ .source = "MSU-498" },
+		            "Unused lids work at least five years from when they were made; buy a year's worth");
+}
+
 const struct view ledger_view = {
 	.title = "Ledger",
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.sources = shelf_sources,
 };

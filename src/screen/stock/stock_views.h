@@ -11,6 +11,7 @@
 
 struct desk;
 struct entry_form;
+struct sources;
 struct view;
 
 /* The shelf, and the ledger of its line under the cursor. */
@@ -27,6 +28,8 @@ struct shelf_card {
 };
 
 struct shelf_card *shelf_card(const struct desk *desk);
+/* For the page behind @: how what is left was worked out, and of the line under the cursor. */
+void shelf_sources(const struct desk *desk, struct sources *page);
 
 extern const struct view supplies_view;
 extern const struct view ledger_view;

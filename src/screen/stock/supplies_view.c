@@ -362,4 +362,5 @@ const struct view supplies_view = {
 	.enter = enter,
 	.again = refresh,
 	.draw = draw,
+	.sources = shelf_sources,
 };
