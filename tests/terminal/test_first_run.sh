@@ -36,7 +36,7 @@ open_window main 80 24 "'$STILLROOM'"
 wait_for "Never taste to find out." "emergency help NOW"
 press Escape
 wait_for "First steps: 0 of 8 done." "open Elevation" "open First load"
-shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation in the house view (h)" "or a thermometer in boiling water"
+shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation: Space on its line." "or a thermometer in boiling water"
 wait_like "^ [^ ] open Elevation" # it is under the cursor
 
 at="a canner before the elevation"

@@ -56,7 +56,7 @@ extern const size_t yield_row_count;
 
 /* The row of a fruit: by its name, else by its last word ("wine grapes"), any
  * "-berries" by "berries", else "any fruit".  Never NULL. */
-const struct yield_row *yield_row_of(const char *fruit); /* public for its test */
+const struct yield_row *yield_row_of(const char *fruit);
 
 /* Pounds for a quart, for people. */
 double pounds_of_yield(double ul_per_kg);

@@ -536,6 +536,16 @@ const char *station_kind_words(enum station_kind kind)
 	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
 }
 
+const char *station_kind_brief(enum station_kind kind)
+{
+	static const char *const methods[METHOD_COUNT] = { [METHOD_BOILING_WATER] = "boiling water",
+		                                           [METHOD_STEAM] = "steam canner",
+		                                           [METHOD_DIAL_GAUGE] = "dial gauge",
+		                                           [METHOD_WEIGHTED_GAUGE] = "weighted gauge" };
+
+	return station_is_canner(kind) ? methods[station_method(kind)] : station_kind_words(kind);
+}
+
 const char *phase_name_stored(enum phase_name name)
 {
 	return (unsigned)name < PHASE_NAME_COUNT ? stored[name] : "?";

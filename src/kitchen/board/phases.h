@@ -136,6 +136,7 @@ bool station_is_canner(enum station_kind kind);
 enum method station_method(enum station_kind kind);     /* a canner's; METHOD_COUNT: it is none */
 enum station_kind method_station(enum method method);   /* the canner of a method; STATION_KIND_COUNT: there is none */
 const char *station_kind_words(enum station_kind kind); /* "boiling-water canner", "steam juicer", "pot" */
+const char *station_kind_brief(enum station_kind kind); /* at most 14 letters: "boiling water" */
 
 const char *alarm_name(enum alarm alarm); /* "lift_jars" */
 

@@ -306,6 +306,11 @@ static bool ask_elsewhere(struct desk *desk, const struct view_key *key)
 	what = strip->content == STRIP_EMPTY ? station_views(strip)->start_words(desk)
 	       : key->act == lost            ? strip->rule->lost
 	                                     : strip->rule->step;
+	if (desk->terminal != NULL && desk_columns(desk) < 60) {
+		desk_ask_again(desk, AGAIN_ELSEWHERE, state_of(strip), AGAIN_SHORT_MS,
+		               "%s? %s again if so. Tab: %d rings.", what, key->cap, strip_digit(rings[0].strip));
+		return true;
+	}
 	desk_ask_again(desk, AGAIN_ELSEWHERE, state_of(strip), AGAIN_SHORT_MS,
 	               "%d %s: %s? Press %s again if so. But %d %s rings: Tab.", strip_digit(strip), strip_title(strip),
 	               what, key->cap, strip_digit(rings[0].strip), strip_title(rings[0].strip));

@@ -109,7 +109,9 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		return;
 	if (strip == NULL) {
 		terminal_put(desk->terminal, row + rows / 2, 2, cols - 4, ROLE_QUIET,
-		             "No clock runs. Choose a station with its digit, then press Space.");
+		             desk_columns(desk) < 70
+		                 ? "No clock runs. Digit, then Space."
+		                 : "No clock runs. Choose a station with its digit, then press Space.");
 		return;
 	}
 	strip_face(strip, &desk->now, &face);
@@ -204,6 +206,15 @@ static int who_put(struct desk *desk, const struct strip *strip, int row, int co
 	return width + 1;
 }
 
+static void free_draw(struct desk *desk, enum station_kind kind, int row, int col, int cols)
+{
+	const char *words = station_kind_words(kind);
+
+	if ((int)strlen(words) + 6 > cols)
+		words = station_kind_brief(kind);
+	terminal_putf(desk->terminal, row, col, cols, ROLE_QUIET, "free, %s", words);
+}
+
 /* mark, digit, name, phase, clock, what it holds, then who has it */
 static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face, bool one_row, int row,
                         int cols)
@@ -228,8 +239,7 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 		if (one_row && next_words(desk, strip, &text))
 			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, "free; %s", next);
 		else
-			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_QUIET, "free, %s",
-			              station_kind_words(strip->station.kind));
+			free_draw(desk, strip->station.kind, row, col, cols - col - 1);
 		return;
 	}
 	strip_clock_words(strip, face, clock, sizeof(clock));
@@ -478,8 +488,12 @@ static void fates_line(struct desk *desk, int row)
 	terminal_size(desk->terminal, &rows, &cols);
 	aside_words_near(&board->fates[0], desk->now.wall_ms, first, sizeof(first));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
-	terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%s set aside, first: %s",
-	              count_words((int64_t)waiting, "jar").words, first);
+	if (cols < 60)
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%s set aside: %s",
+		              count_words((int64_t)waiting, "jar").words, aside_to_do(board->fates[0].fate));
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%s set aside, first: %s",
+		              count_words((int64_t)waiting, "jar").words, first);
 }
 
 /* What is to be done with them: as the plan has it, in the words of the stations' lines. */

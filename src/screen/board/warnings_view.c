@@ -2,6 +2,7 @@
  * warnings_view.c - what needs a person, worst first: what to do; and that rules were turned
  * off in this house.  Which rules, and their sources, stand behind @.
  */
+#include <stdio.h>
 #include <string.h>
 
 #include "base/count.h"
@@ -40,15 +41,16 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 {
 	const struct warning *warning = &desk->warnings[n];
 	int most = (int)n != card_of(desk)->list.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
+	char words[200];
 	int used;
 
 	terminal_put(desk->terminal, row, 1, 8, role_of(warning->severity), severity_name(warning->severity));
 	used = desk_paragraph(desk, row, 10, cols - 11, most, ROLE_PLAIN, warning->sentence);
-	if (used < rows && warning->rule->holds_up != NULL)
-		terminal_putf(desk->terminal, row + used++, 10, cols - 11, ROLE_CAUTION, "holds up %s%s",
-		              warning->rule->holds_up,
-		              warning->rule->over == OVER_NEVER ? "" : "; with a reason you can go on, marked");
-	return used;
+	if (used >= rows || warning->rule->holds_up == NULL)
+		return used;
+	(void)snprintf(words, sizeof(words), "holds up %s%s", warning->rule->holds_up,
+	               warning->rule->over == OVER_NEVER ? "" : "; with a reason you can go on, marked");
+	return used + desk_paragraph(desk, row + used, 10, cols - 11, rows - used, ROLE_CAUTION, words);
 }
 
 static void off_draw(struct desk *desk, int row, int cols)

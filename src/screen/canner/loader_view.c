@@ -191,7 +191,7 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s",
 		              card->process.minutes, card->process.pressure_psi, headspace);
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
-		terminal_put(desk->terminal, ++row, 3, cols - 4, ROLE_CAUTION, IN_NO_TABLE);
+		row += desk_whole(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_CAUTION, IN_NO_TABLE);
 	if (row + 1 < end)
 		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest any of its jars needs.");
 }
@@ -239,7 +239,7 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (offer->left_over > 0 && row < end)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s in this round.",
+		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s this time.",
 		              count_words(offer->left_over, "jar").words);
 	if (proposal_here(desk) == NULL && row < end)
 		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,

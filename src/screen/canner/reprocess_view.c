@@ -141,23 +141,24 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	char words[200];
 	char pressure[24] = "";
 	char by[40];
+	int row = top + 1;
 
 	if (card->proposal.process.pressure_psi != NO_PRESSURE)
 		(void)snprintf(pressure, sizeof(pressure), " at %d psi", card->proposal.process.pressure_psi);
 	clock_words_near(card->proposal.by_wall_ms, desk->now.wall_ms, by, sizeof(by));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", card->proposal.room,
 	              count_words(card->proposal.jars, "jar").words, card->proposal.new_code);
-	terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_CAUTION, "Load the canner by %s. %s", by,
-	              card->proposal.lot.product);
+	(void)snprintf(words, sizeof(words), "Load the canner by %s. %s", by, card->proposal.lot.product);
+	row += desk_paragraph(desk, row, 1, cols - 2, 3, ROLE_CAUTION, words);
 	(void)snprintf(words, sizeof(words), "%.60s  (Left, Right: another)",
 	               canner != NULL ? canner->station.name : "?");
-	field_draw(desk, top + 2, cols, "Canner", words);
+	field_draw(desk, row, cols, "Canner", words);
 	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
-	field_draw(desk, top + 3, cols, "Lids", words);
-	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->proposal.process.minutes,
-	               pressure, pack_words(card->proposal.pack));
-	field_draw(desk, top + 4, cols, "Process", words);
-	desk_paragraph(desk, top + 5, 1, cols - 2, rows - 5, ROLE_PLAIN,
+	field_draw(desk, row + 1, cols, "Lids", words);
+	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->proposal.process.minutes, pressure,
+	               pack_words(card->proposal.pack));
+	field_draw(desk, row + 2, cols, "Process", words);
+	desk_paragraph(desk, row + 3, 1, cols - 2, top + rows - row - 3, ROLE_PLAIN,
 	               jar_fate_advice(FATE_REPROCESS, &card->proposal.lot));
 }
 
@@ -173,12 +174,14 @@ static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t s
 static void acid_draw(struct desk *desk, int top, int rows, int cols)
 {
 	const struct reprocess_proposal *proposal = &card_of(desk)->proposal;
+	int used = 1;
 
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d of %s again: %s", proposal->room,
 	              count_words(proposal->jars, "jar").words, proposal->new_code);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
-	             "New liquid, new acid: bottled, never fresh. Space only if it is in.");
-	picker_draw(desk, &card_of(desk)->picker, top + 2, rows - 2, cols, (int)proposal->answer_count, acid_words_at);
+	used += desk_paragraph(desk, top + used, 1, cols - 2, 3, ROLE_STOP,
+	                       "New liquid, new acid: bottled, never fresh. Space only if it is in.");
+	picker_draw(desk, &card_of(desk)->picker, top + used, rows - used, cols, (int)proposal->answer_count,
+	            acid_words_at);
 }
 
 static void draw(struct desk *desk, int top, int rows)

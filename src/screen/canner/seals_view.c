@@ -268,7 +268,9 @@ static void draw(struct desk *desk, int top, int rows)
 	struct seal_card *card = seal_card(desk);
 	const struct strip_load *in;
 	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
+	char why[SENTENCE_MAX_BYTES + 24];
 	int window_rows;
+	int used = 0;
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
@@ -280,22 +282,23 @@ static void draw(struct desk *desk, int top, int rows)
 	title_draw(desk, strip, top, cols);
 	if (in->row.verdict == VERDICT_NOT_VALID && in_short)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
-	else if (in->row.verdict == VERDICT_NOT_VALID)
-		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "Process NOT VALID: %s",
-		              in->row.verdict_why);
-	else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) &&
-	         in->unchecked > 0)
+	else if (in->row.verdict == VERDICT_NOT_VALID) {
+		(void)snprintf(why, sizeof(why), "Process NOT VALID: %s", in->row.verdict_why);
+		used = desk_paragraph(desk, top + 1, 1, cols - 2, 3, ROLE_STOP, why);
+	} else if (strip_seal_overdue_ms(strip) != 0 && desk->now.wall_ms > strip_seal_overdue_ms(strip) &&
+	           in->unchecked > 0)
 		terminal_putf(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP,
-		              "OVERDUE: %lld h since the process. What did not seal is past saving.",
+		              cols < 70 ? "OVERDUE, %lld h: unsealed is past saving"
+		                        : "OVERDUE: %lld h since the process. What did not seal is past saving.",
 		              (long long)((desk->now.wall_ms - in->row.process_ended_wall_ms) / HOUR_MS));
 	else
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
-		             cols < 60 ? "Bands off: press, tap, look. 1 bad = bad."
+		             cols < 60 ? "Press, tap, look: one bad = unsealed."
 		                       : "Bands off. Press the center, tap it, look along it: one failing = unsealed.");
 	if (in->row.verdict == VERDICT_NOT_VALID && !in_short) {
-		terminal_put(desk->terminal, top + 2, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
-		top++;
-		rows--;
+		terminal_put(desk->terminal, top + 1 + used, 1, cols - 2, ROLE_STOP, NEVER_TASTE);
+		top += used;
+		rows -= used;
 	}
 	jar_words_draw(desk, top + 2, cols);
 	if (card->choosing_fate)

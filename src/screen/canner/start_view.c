@@ -481,6 +481,7 @@ static const struct question questions[] = {
 	[ASKS_ACID] = { .kind = ASK_CHOICE,
 	                .name = "acid",
 	                .asks = "Is its acid in? Bottled, never fresh. Space only if it is.",
+	                .brief = "Is its acid in? Bottled, never fresh.",
 	                .asked = asks_acid,
 	                .count = acid_count,
 	                .words = acid_words_at,
@@ -553,6 +554,8 @@ static int line(struct desk *desk, int row, int end, int cols, enum role role, c
 
 	if (words[0] == '\0' || row >= end)
 		return row;
+	if (role == ROLE_CAUTION)
+		return row + desk_whole(desk, row, 3, cols - 4, end - row, role, words);
 	most = cols < 60 ? 4 : 2; /* a caution is worth more than what comes after it */
 	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < most ? end - row : most, role, words);
 }
@@ -581,7 +584,7 @@ static void must_not_draw(struct desk *desk, int row, int end, int cols)
 		return;
 	food_must_not_words(food, &text);
 	words[0] = words[0] == 'm' ? 'M' : words[0];
-	(void)desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, words);
+	(void)desk_whole(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, words);
 }
 
 /* The process as published, and what goes with it. */

@@ -460,5 +460,6 @@ const struct view first_steps_view = {
 	.enter = enter,
 	.again = again,
 	.draw = draw,
+	.warned = house_warned,
 	.keeps = true,
 };

@@ -15,6 +15,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/stock/stock.h"
+#include "kitchen/warning/warnings.h"
 #include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
@@ -438,6 +439,13 @@ static void open_first_steps(struct desk *desk)
 	desk_open(desk, VIEW_FIRST_STEPS);
 }
 
+const char *house_warned(const struct warning *warning)
+{
+	return strcmp(warning->id, "elevation-unset") == 0
+	           ? "Set the elevation: Space on its line. Without it no process is given."
+	           : NULL;
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "change", "Change the line under the cursor.", NULL, change },
 	{ 'f', 0, "f", "first steps", "What a new kitchen is asked for: what is done, what is still open.", NULL,
@@ -456,5 +464,6 @@ const struct view house_view = {
 	.enter = enter,
 	.again = house_view_refresh,
 	.draw = draw,
+	.warned = house_warned,
 	.keeps = true,
 };

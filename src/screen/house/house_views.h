@@ -10,6 +10,7 @@
 struct desk;
 struct entry_form;
 struct view;
+struct warning;
 
 extern const struct view house_view;
 extern const struct view first_steps_view;
@@ -22,6 +23,8 @@ extern const struct entry_form times_form;
 extern const struct entry_form units_form;
 
 void house_view_refresh(struct desk *desk);
+/* What a warning says to whoever is here already, where the elevation is a line; NULL: as it stands. */
+const char *house_warned(const struct warning *warning);
 /* Is the kitchen still without its elevation, or without a station?  Then the board opens with its first steps. */
 bool first_steps_wanted(const struct desk *desk);
 

@@ -287,7 +287,7 @@ static void time_words(const struct plan_time *time, struct text *text)
 	struct text words = TEXT_OVER(length);
 
 	text_add_duration(&words, time->seconds);
-	text_add(text, "%-18.18s %-11s %7s  %-7s  ", station_kind_words(time->kind), time->rule->words, length,
+	text_add(text, "%-14.14s %-11s %7s  %-7s  ", station_kind_brief(time->kind), time->rule->words, length,
 	         count_words(time->people, "hand").words);
 	text_add(text, "%s", time->is_own ? "by your own log" : "as is usual");
 }

@@ -284,6 +284,7 @@ static const struct question questions[] = {
 	[ASKS_MULTIPLE] = { .kind = ASK_NUMBER,
 	                    .name = "multiple",
 	                    .asks = "How many batches in this pot? Type it.",
+	                    .brief = "How many batches in this pot?",
 	                    .answer = multiple_said,
 	                    .most = 99,
 	                    .changed = multiple_changed,
@@ -291,6 +292,7 @@ static const struct question questions[] = {
 	[IS_READY] = { .kind = ASK_LAST,
 	               .name = "ready",
 	               .asks = "Ready. Space starts the batch and takes this off the shelf.",
+	               .brief = "Ready. Space takes it off the shelf.",
 	               .moves = scroll_needs,
 	               .take = start },
 };
@@ -560,7 +562,7 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 	int row = top;
 
 	if (!card->need_known) {
-		desk_paragraph(desk, row, 3, cols - 4, 4, ROLE_STOP, card->refusal.sentence);
+		desk_paragraph(desk, row, 3, cols - 4, rows, ROLE_STOP, card->refusal.sentence);
 		return;
 	}
 	outlook_words(desk, &text);
@@ -571,15 +573,18 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
 	}
 	if (card->need.short_lines > 0)
-		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_STOP, "Something is SHORT. Do not stretch it.");
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STOP, "Something is SHORT. Do not stretch it.");
 	if (card->need.nowhere_to_go)
-		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		             card->need.canner_in_ms < 0 ? "No canner here has a process for it."
-		                                         : "No canner is free in time: the jars would wait too long.");
-	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows)
-		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		              "Its sheet: %d min of process. The longer counts, this or the table's.",
-		              recipe->sheet_minutes);
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION,
+		                      card->need.canner_in_ms < 0
+		                          ? "No canner here has a process for it."
+		                          : "No canner is free in time: the jars would wait too long.");
+	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows) {
+		text = TEXT_OVER(words);
+		text_add(&text, "Its sheet: %d min of process. The longer counts, this or the table's.",
+		         recipe->sheet_minutes);
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
+	}
 	need_list_draw(desk, row, top + rows - row, cols);
 }
 

@@ -289,7 +289,7 @@ static void draw(struct desk *desk, int top, int rows)
 	row = top + head + amounts_draw(desk, recipe, top + head, rows - head, cols);
 	if (recipe == NULL || row >= end)
 		return;
-	row += desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, recipe->caution);
+	row += desk_whole(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, recipe->caution);
 	steps_draw(desk, recipe, &row, end, cols);
 }
 
@@ -453,7 +453,7 @@ static const struct view_key keys[] = {
 	{ 'j', 0, "j", "jars", "Correct how many jars were filled.", NULL, edit_jars },
 	{ 'n', 0, "n", "note", "Write a note for this batch.", NULL, note },
 	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
-	{ KEY_CODE_ESCAPE, ' ', "Esc", "back to the board", "Back to the board, where Space is the next step.", NULL,
+	{ KEY_CODE_ESCAPE, ' ', "Esc", "board", "Back to the board, where Space is the next step.", NULL,
 	  desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

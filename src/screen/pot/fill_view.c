@@ -308,7 +308,7 @@ static void more_got(struct desk *desk)
 
 static const char *acid_question(const struct desk *desk)
 {
-	return card_of(desk)->asked.in_jar ? NULL : "Is the acid in the POT, bottled? Space only if it is.";
+	return card_of(desk)->asked.in_jar ? NULL : "Bottled acid in the POT? Space if so.";
 }
 
 static bool take_acid(struct desk *desk, int n)
@@ -423,6 +423,7 @@ static const struct question questions[] = {
 	[ASKS_ACID] = { .kind = ASK_CHOICE,
 	                .name = "acid",
 	                .asks = "Is the bottled acid in EVERY jar? Space only if it is.",
+	                .brief = "Bottled acid in EVERY jar?",
 	                .asked = asks_acid,
 	                .count = acid_count,
 	                .words = answer_words,

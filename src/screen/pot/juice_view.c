@@ -198,7 +198,7 @@ static void sources(const struct desk *desk, struct sources *page)
 	sources_add(page, &(struct source_of){ .source = "common practice, no source" },
 	            "The oldest is used first; juice is measured, never stretched");
 	sources_add(page,
-	            &(struct source_of){ .how = "measured out or brought in, less what pots took since; counted anew "
+	            &(struct source_of){ .how = "measured out or brought in, less what pots took since; counted again "
 	                                        "where it was measured again" },
 	            "How much is left");
 }

@@ -127,6 +127,8 @@ static void standing_draw(struct desk *desk, int row, int rows, int cols)
 	       : standing.origin == ORIGIN_OWN_UNKNOWN ? ROLE_CAUTION
 	                                               : ROLE_DONE;
 	text_add(&text, "%s%s", standing.origin == ORIGIN_REFUSED ? "REFUSED: " : "", standing.words);
+	for (int i = 0; i < rows; i++) /* a long line above may reach down here */
+		terminal_fill(desk->terminal, row + i, 0, cols, ROLE_PLAIN, GLYPH_SPACE);
 	desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 

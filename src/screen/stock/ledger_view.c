@@ -138,7 +138,7 @@ void shelf_sources(const struct desk *desk, struct sources *page)
 	const struct shelf_line *line = shelf_card(desk)->count == 0 ? NULL : thing(desk);
 
 	sources_add(page,
-	            &(struct source_of){ .how = "what came in, less what was taken since; begun anew where somebody "
+	            &(struct source_of){ .how = "what came in, less what was taken since; begun again where somebody "
 	                                        "counted" },
 	            "What is left of each");
 	if (line == NULL)

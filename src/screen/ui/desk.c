@@ -102,9 +102,8 @@ void desk_go_back(struct desk *desk)
 	strip = desk_selected(desk);
 	/* A line of the board is about what is selected, which may be gone meanwhile. */
 	if (desk->left.view == VIEW_BOARD &&
-	    (strip == NULL ||
-	     (desk->left.load != 0 ? !strip_on_rack(strip) || strip_work_id(strip) != desk->left.load
-	                           : strip_on_rack(strip) || strip->station.id != desk->left.station)))
+	    (strip == NULL || (desk->left.load != 0 ? !strip_on_rack(strip) || strip_work_id(strip) != desk->left.load
+	                                            : strip_on_rack(strip) || strip->station.id != desk->left.station)))
 		desk_say(desk, ROLE_CAUTION, "What was being typed was about work that is not on the board any more.");
 	else
 		desk->entry = desk->left.entry;

@@ -356,8 +356,10 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 	const char *brief = question->brief != NULL ? question->brief : question->asks;
 	int count;
 	const char *put = question->put != NULL ? question->put(desk) : NULL;
-	int asked = picker_question_draw(desk, &form->picker, top, cols, brief, put != NULL ? put : question->asks,
-	                                 question->stop ? ROLE_STOP : ROLE_PLAIN);
+	bool beside = question->kind == ASK_NUMBER && question->unit == NULL; /* the number stands behind it */
+	const char *asks = beside && (int)strlen(question->asks) + 8 > cols ? brief : question->asks;
+	int asked = picker_question_draw(desk, &form->picker, top, cols, put != NULL ? put : brief,
+	                                 put != NULL ? put : asks, question->stop ? ROLE_STOP : ROLE_PLAIN);
 
 	switch (question->kind) {
 	case ASK_CHOICE:

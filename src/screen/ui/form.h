@@ -27,9 +27,9 @@ enum question_kind {
 
 struct question {
 	enum question_kind kind;
-	const char *name;                            /* before its answer, where answers stand in lines: "Lids" */
-	const char *asks;                            /* "How many jars?" */
-	const char *brief;                           /* instead of it while letters are typed; NULL: `asks` */
+	const char *name;  /* before its answer, where answers stand in lines: "Lids" */
+	const char *asks;  /* "How many jars?" */
+	const char *brief; /* instead of it in a narrow window and while letters are typed; NULL: `asks` */
 	const char *(*put)(const struct desk *desk); /* asked in other words; NULL, or NULL said: in these */
 	bool stop;                                   /* asked in the role of a stop: a wrong answer spoils jars */
 	const char *help;                            /* what it is for, or what is right; NULL: nothing to say */

@@ -266,31 +266,110 @@ static bool has_line(const struct desk *desk)
 	return desk->entry.open && !desk->entry.in_view;
 }
 
-/* Rows that what was said and what is being typed take. */
-static int said_rows(const struct desk *desk)
+static bool is_about(const struct warning *warning, const struct strip *strip)
 {
-	int rows;
-	int cols;
-	int message;
-
-	terminal_size(desk->terminal, &rows, &cols);
-	message = desk->message[0] == '\0' ? 0 : (int)strlen(desk->message) <= cols - 2 ? 1 : 2;
-	return message + has_line(desk);
+	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
+	       (warning->load_id != 0 && strip->content == STRIP_LOAD &&
+	        warning->load_id == strip_load(strip)->row.id) ||
+	       (warning->batch_id != 0 && strip->content == STRIP_BATCH &&
+	        warning->batch_id == strip_batch(strip)->row.id);
 }
 
-/* A tall window has a line for the worst warning and two for what was said; a
- * low one has one line for the warning and gives it to what was said, and what
- * that needs beyond. */
+/* The worst one.  On the board what rings is said in large letters: there the row is for
+ * the next one, unless it is a stop. */
+static const struct warning *worst_to_say(const struct desk *desk)
+{
+	struct ring rings[RINGS_MAX];
+	size_t count = desk->view == VIEW_BOARD ? desk_rings(desk, rings) : 0;
+
+	for (size_t w = 0; w < desk->warning_count; w++) {
+		bool rings_now = false;
+
+		for (size_t i = 0; i < count && i < RINGS_MAX; i++)
+			rings_now = rings_now || is_about(&desk->warnings[w], rings[i].strip);
+		if (!rings_now || desk->warnings[w].severity == SEVERITY_STOP)
+			return &desk->warnings[w];
+	}
+	return NULL;
+}
+
+/* Rows that what was said and what is being typed take.  A stop or a caution is said to its
+ * end; other words have two rows. */
+#define SAID_MOST 6 /* so much is left of the lowest window */
+static int said_rows(const struct desk *desk)
+{
+	bool whole = desk->message_role == ROLE_STOP || desk->message_role == ROLE_CAUTION;
+	int message = desk_paragraph_lines(desk->message, desk_columns(desk) - 2);
+	int rows;
+	int cols;
+	int most = whole ? SAID_MOST - has_line(desk) : 2;
+
+	terminal_size(desk->terminal, &rows, &cols);
+	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE)
+		most = 4; /* the clock that rings is not pushed out by words */
+
+	return (message < most ? message : most) + has_line(desk);
+}
+
+/* "stop: Set the elevation ...": the worst warning, to its end; returns its role. */
+static enum role warning_words(const struct desk *desk, char words[WARNING_SENTENCE_MAX + 16])
+{
+	const struct view *view = view_of(desk, desk->view);
+	const struct warning *worst =
+	    desk->view == VIEW_WARNINGS ? NULL : worst_to_say(desk); /* which shows it above */
+	const char *here = NULL;
+
+	words[0] = '\0';
+	if (worst == NULL)
+		return ROLE_QUIET;
+	if (view->warned != NULL)
+		here = view->warned(worst);
+	(void)snprintf(words, WARNING_SENTENCE_MAX + 16, "%s: %s", severity_name(worst->severity),
+	               here != NULL ? here : worst->sentence);
+	return worst->severity == SEVERITY_STOP   ? ROLE_STOP
+	       : worst->severity == SEVERITY_NOTE ? ROLE_QUIET
+	                                          : ROLE_CAUTION;
+}
+
+/* What a low window has for it: never a part of a stop or a caution, rather the way to all of it. */
+static int low_warning_rows(const struct desk *desk, enum role role, int lines)
+{
+	bool has_room =
+	    desk->view == VIEW_BOARD && desk->alarm == ALARM_NONE; /* what rings and what is chosen need it */
+	int most = role == ROLE_STOP ? 2 : 1;
+
+	if (has_room)
+		most *= 2;
+	return lines <= most ? lines : 1;
+}
+
+/* Rows of the worst warning where so many are for what was said. */
+static int warning_rows(const struct desk *desk, int rows, int said)
+{
+	char words[WARNING_SENTENCE_MAX + 16];
+	enum role role = warning_words(desk, words);
+	int lines = desk_paragraph_lines(words, desk_columns(desk) - 2);
+
+	if (rows < TALL_ROWS)
+		return said > 0 ? 0 : low_warning_rows(desk, role, lines);
+	return role == ROLE_QUIET && said > 0 && lines > 1 ? 1 : lines;
+}
+
+/* A tall window has a line for the worst warning and two for what was said, and more where
+ * these need it; a low one has one line for the warning and gives it to what was said, and
+ * what that needs beyond. */
 int footer_rows(const struct desk *desk)
 {
 	int said = said_rows(desk);
 	int rows;
 	int cols;
+	int needed;
 
 	terminal_size(desk->terminal, &rows, &cols);
+	needed = 1 + said + warning_rows(desk, rows, said);
 	if (rows >= TALL_ROWS)
-		return 4;
-	return said > 1 ? said + 1 : 2;
+		return needed < 4 ? 4 : needed;
+	return needed < 2 ? 2 : needed;
 }
 
 static bool is_shown(const struct desk *desk, const struct view_key *key)
@@ -298,22 +377,49 @@ static bool is_shown(const struct desk *desk, const struct view_key *key)
 	return key->words != NULL && (key->usable == NULL || key->usable(desk));
 }
 
+static const struct view_key *way_back(const struct desk *desk, const struct view *view)
+{
+	for (size_t i = 0; i < view->key_count; i++)
+		if (view->keys[i].key == KEY_CODE_ESCAPE && is_shown(desk, &view->keys[i]))
+			return &view->keys[i];
+	return NULL;
+}
+
+static int key_cols(const struct view_key *key, const char *words)
+{
+	return key == NULL ? 0 : (int)(strlen(key->cap) + strlen(words)) + 3;
+}
+
 /* The way back keeps its place at the right, whatever else finds room; returns
  * the column it begins in. */
 static int back_draw(struct desk *desk, const struct view *view, int row, int right)
 {
-	for (size_t i = 0; i < view->key_count; i++) {
-		const struct view_key *key = &view->keys[i];
-		int cap;
+	const struct view_key *key = way_back(desk, view);
+	int cap;
 
-		if (key->key != KEY_CODE_ESCAPE || !is_shown(desk, key))
-			continue;
-		right -= (int)(strlen(key->cap) + strlen(key->words)) + 3;
-		cap = terminal_put(desk->terminal, row, right, 8, ROLE_KEY, key->cap);
-		terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(key->words), ROLE_PLAIN, key->words);
-		break;
-	}
+	if (key == NULL)
+		return right;
+	right -= key_cols(key, key->words);
+	cap = terminal_put(desk->terminal, row, right, 8, ROLE_KEY, key->cap);
+	terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(key->words), ROLE_PLAIN, key->words);
 	return right;
+}
+
+/* What the first key says now. */
+static const char *first_words(const struct desk *desk, const struct view *view, const struct view_key *key)
+{
+	const char *words = view->first_key_words == NULL ? NULL : view->first_key_words(desk);
+
+	return words != NULL ? words : key->words;
+}
+
+/* The columns of the first key: what it does is not cut for the word beside "?". */
+static int first_key_cols(const struct desk *desk, const struct view *view)
+{
+	for (size_t i = 0; i < view->key_count; i++)
+		if (view->keys[i].key != KEY_CODE_ESCAPE && is_shown(desk, &view->keys[i]))
+			return key_cols(&view->keys[i], first_words(desk, view, &view->keys[i]));
+	return 0;
 }
 
 /* Somebody else rings than who is chosen: the key that goes there is named before all
@@ -372,6 +478,7 @@ static const char *line_keys(const struct desk *desk, int cols)
 static void keys_draw(struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk, desk->view);
+	const struct view_key *back;
 	int right = cols - 7;
 	int col = 1;
 	bool first = true;
@@ -382,8 +489,14 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, line_keys(desk, cols));
 		return;
 	}
+	back = way_back(desk, view);
+	if (1 + first_key_cols(desk, view) + key_cols(back, back == NULL ? "" : back->words) +
+	        (rings_elsewhere(desk) ? 12 : 0) >
+	    right)
+		right = cols - 2; /* the first key is worth more than a word for the last */
 	terminal_put(desk->terminal, row, right, 1, ROLE_KEY, "?");
-	terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
+	if (right < cols - 2)
+		terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
 	if (rings_elsewhere(desk))
 		right = rings_draw(desk, row, right);
 	right = back_draw(desk, view, row, right);
@@ -393,8 +506,8 @@ static void keys_draw(struct desk *desk, int row, int cols)
 
 		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;
-		if (first && view->first_key_words != NULL && view->first_key_words(desk) != NULL)
-			words = view->first_key_words(desk);
+		if (first)
+			words = first_words(desk, view, key);
 		/* The first key is shown even where it must be cut. */
 		if (!first && col + (int)(strlen(key->cap) + strlen(words)) + 2 > right)
 			continue;
@@ -405,47 +518,17 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	sources_key_draw(desk, row, col, right);
 }
 
-static bool is_about(const struct warning *warning, const struct strip *strip)
-{
-	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
-	       (warning->load_id != 0 && strip->content == STRIP_LOAD &&
-	        warning->load_id == strip_load(strip)->row.id) ||
-	       (warning->batch_id != 0 && strip->content == STRIP_BATCH &&
-	        warning->batch_id == strip_batch(strip)->row.id);
-}
-
-/* The worst one.  On the board what rings is said in large letters: there the row is for
- * the next one, unless it is a stop. */
-static const struct warning *worst_to_say(const struct desk *desk)
-{
-	struct ring rings[RINGS_MAX];
-	size_t count = desk->view == VIEW_BOARD ? desk_rings(desk, rings) : 0;
-
-	for (size_t w = 0; w < desk->warning_count; w++) {
-		bool rings_now = false;
-
-		for (size_t i = 0; i < count && i < RINGS_MAX; i++)
-			rings_now = rings_now || is_about(&desk->warnings[w], rings[i].strip);
-		if (!rings_now || desk->warnings[w].severity == SEVERITY_STOP)
-			return &desk->warnings[w];
-	}
-	return NULL;
-}
-
-/* The worst warning, to its end where nothing else is said. */
 static void warning_draw(struct desk *desk, int row, int rows, int cols)
 {
-	const struct warning *worst = worst_to_say(desk);
 	char words[WARNING_SENTENCE_MAX + 16];
+	enum role role = warning_words(desk, words);
 
-	if (worst == NULL)
-		return;
-	(void)snprintf(words, sizeof(words), "%s: %s", severity_name(worst->severity), worst->sentence);
-	desk_paragraph(desk, row, 1, cols - 2, rows,
-	               worst->severity == SEVERITY_STOP   ? ROLE_STOP
-	               : worst->severity == SEVERITY_NOTE ? ROLE_QUIET
-	                                                  : ROLE_CAUTION,
-	               words);
+	if (role != ROLE_QUIET && desk_paragraph_lines(words, cols - 2) > rows)
+		terminal_putf(desk->terminal, row, 1, cols - 2, role, "%s: %sw shows it",
+		              role == ROLE_STOP ? severity_name(SEVERITY_STOP) : severity_name(SEVERITY_CAUTION),
+		              desk->view == VIEW_BOARD ? "" : "on the board, ");
+	else
+		desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 
 /* A question is shown whole; what is typed scrolls in the rest of the line. */
@@ -469,13 +552,19 @@ void footer_draw(struct desk *desk)
 {
 	int height = footer_rows(desk);
 	int said = said_rows(desk);
+	int warned;
 	int rows;
 	int cols;
+	int row;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	if (height > said + 1 && desk->view != VIEW_WARNINGS) /* which shows it above */
-		warning_draw(desk, rows - height, said == 0 ? height - 1 : 1, cols);
+	warned = warning_rows(desk, rows, said);
+	if (warned > 0)
+		warning_draw(desk, rows - height, warned, cols);
+	row = rows - height + (warned > 1 ? warned : 1); /* below the warning, the rest is air */
+	if (rows < TALL_ROWS || row > rows - 1 - said)
+		row = rows - 1 - said;
 	if (said > 0)
-		said_draw(desk, height == 4 && said < 3 ? rows - 3 : rows - 1 - said, said, cols);
+		said_draw(desk, row, said, cols);
 	keys_draw(desk, rows - 1, cols);
 }

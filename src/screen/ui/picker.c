@@ -213,6 +213,8 @@ int picker_question_draw(struct desk *desk, const struct picker *picker, int row
 {
 	int used;
 
+	if (picker->filter[0] == '\0' && (int)strlen(question) > cols - 2)
+		question = brief;
 	if (picker->filter[0] == '\0')
 		return terminal_put(desk->terminal, row, 1, cols - 2, role, question);
 	used = terminal_put(desk->terminal, row, 1, cols - 2, ROLE_PLAIN, brief) + 1;

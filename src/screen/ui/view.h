@@ -19,6 +19,7 @@ struct desk;
 struct form;
 struct question;
 struct sources;
+struct warning;
 
 enum view_name {
 	VIEW_BOARD,
@@ -133,6 +134,9 @@ struct view {
 	bool (*types)(const struct desk *desk, long key);
 	/* True: it asked something, and the key acts only when pressed again.  May be NULL. */
 	bool (*asks_first)(struct desk *desk, const struct view_key *key);
+	/* What a warning asks for, in the keys of this view, where the rule's own sentence leads to
+	 * it; NULL, or NULL said: in the rule's words. */
+	const char *(*warned)(const struct warning *warning);
 	bool keeps; /* holds what is not written down yet: one may come back to it */
 	/* Where what is shown, or what is chosen of it, comes from (sources.h).  NULL: it is what
 	 * was written down here, and nothing else. */

@@ -202,12 +202,18 @@ END_TEST
 START_TEST(the_smallest_window_has_number_job_and_count)
 {
 	static const char *const picture[] = {
-		"10:11 4,650 ft 203.5F 13 jars 7 warnings", "  ███                ██      ███  █████",
-		" ██             █  ████  ██ ██ ██ ██",     " ████          ███   ██     ██ ██ ████",
-		" ██ ██          █    ██  ██ ██ ██    ██",  "  ███              █████     ███  ████",
-		" WATER  Tall juicer  BURNS…  and 2 more",  "▌1!Big kettle hold             +11:05",
-		" 6!Tall juic… heat       for   21 min",    "   7 more stations, 1 rings: Tab",
-		" caution: Is it there (full rolling bo…",  " Space heat off, li… Tab rings   ? keys",
+		"10:11 4,650 ft 203.5F 13 jars 7 warnings",
+		"  ███                ██      ███  █████",
+		" ██             █  ████  ██ ██ ██ ██",
+		" ████          ███   ██     ██ ██ ████",
+		" ██ ██          █    ██  ██ ██ ██    ██",
+		"  ███              █████     ███  ████",
+		" WATER  Tall juicer  BURNS…  and 2 more",
+		"▌1!Big kettle hold             +11:05",
+		" 6!Tall juic… heat       for   21 min",
+		"   7 more stations, 1 rings: Tab",
+		" caution: w shows it",
+		" Space heat off, lid off  Tab rings   ?",
 	};
 
 	ring("xterm-256color", 12, 40, 3);
