@@ -48,7 +48,8 @@ struct past_phase {
 	enum phase_end why;
 };
 
-enum strip_content { STRIP_EMPTY, STRIP_LOAD, STRIP_RUN, STRIP_BATCH };
+#define STRIP_CONTENT(TAG, word) STRIP_##TAG,
+enum strip_content { STRIP_EMPTY, EACH_WORK(STRIP_CONTENT) };
 
 /* What a strip holds of its load, in a canner or on the rack. */
 struct strip_load {
@@ -97,6 +98,7 @@ struct strip_batch {
 
 /* One line of the board: a station, empty or with what is in it, or a load on
  * the cooling rack. */
+#define STRIP_MEMBER(TAG, word) struct strip_##word word;
 struct strip {
 	struct log_station station; /* for a racked load: the canner it was in */
 	enum strip_content content;
@@ -108,9 +110,9 @@ struct strip {
 	size_t past_count;
 	struct log_lot lot; /* of a load its first jar's, of a batch the batch's own; a run has none */
 	union { /* by content: asked of strip_load, strip_run and strip_batch, filled by its kind (kinds.h) */
-		struct strip_load load;
-		struct strip_run run;
-		struct strip_batch batch;
+		/* clang-format off */
+		EACH_WORK(STRIP_MEMBER)
+		/* clang-format on */
 	} in;
 };
 

@@ -171,7 +171,7 @@ static bool told_apart(const struct kitchen *kitchen, int64_t run_id, char line[
 	return true;
 }
 
-const struct work_kind juicer_kind = {
+const struct work_kind run_kind = {
 	.content = STRIP_RUN,
 	.subject = SUBJECT_RUN,
 	.words = "run",

@@ -2,7 +2,8 @@
 
 #include <assert.h>
 
-const struct work_kind *const work_kinds[WORK_KINDS] = { &load_kind, &juicer_kind, &batch_kind };
+#define ITS_KIND(TAG, word) &word##_kind,
+const struct work_kind *const work_kinds[WORK_KINDS] = { EACH_WORK(ITS_KIND) };
 
 const struct work_kind *work_kind_of(enum subject_kind subject)
 {

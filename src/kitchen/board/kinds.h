@@ -2,7 +2,7 @@
  * kinds.h - the kinds of work: what the board knows of a load, a run and a batch, one entry each.
  *
  * Who asks what kind of work it is asks here.  An entry stands in a file of its own
- * (load_kind.c, juicer_kind.c, batch_kind.c), and kinds.c lists them.  Its phases, what
+ * (load_kind.c, juicer_kind.c, batch_kind.c); EACH_WORK (log/rows/common.h) lists them.  Its phases, what
  * they ask for and what the planner makes of them are rows of the phase table (phases.h);
  * what its acts do beside is kitchen/step/kind_acts.h.
  */
@@ -63,12 +63,11 @@ struct work_kind {
 	                   struct fault *fault);
 };
 
-extern const struct work_kind load_kind;
-extern const struct work_kind juicer_kind;
-extern const struct work_kind batch_kind;
+/* clang-format off */
+#define WORK_KIND(TAG, word) extern const struct work_kind word##_kind;
+EACH_WORK(WORK_KIND)
+/* clang-format on */
 
-/* In the order in which the board is read. */
-#define WORK_KINDS 3
 extern const struct work_kind *const work_kinds[WORK_KINDS];
 
 /* NULL: it is no work. */

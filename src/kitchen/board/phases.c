@@ -529,11 +529,14 @@ bool station_is_canner(enum station_kind kind)
 	return station_method(kind) != METHOD_COUNT;
 }
 
+#define STATION_WORDS(TAG, stored, words) words,
 const char *station_kind_words(enum station_kind kind)
 {
+	static const char *const words[] = { EACH_STATION(STATION_WORDS) };
+
 	if (station_is_canner(kind))
 		return method_words(station_method(kind));
-	return kind == STATION_JUICER ? "steam juicer" : kind == STATION_POT ? "pot" : "?";
+	return (unsigned)kind < STATION_KIND_COUNT ? words[kind] : "?";
 }
 
 const char *station_kind_brief(enum station_kind kind)

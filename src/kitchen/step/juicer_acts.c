@@ -39,7 +39,7 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	return exception == EXCEPTION_WATER && see_water(act, strip, fault);
 }
 
-const struct kind_acts juicer_acts = {
+const struct kind_acts run_acts = {
 	.content = STRIP_RUN,
 	.move_on = move_on,
 	.second_seen = see_water,

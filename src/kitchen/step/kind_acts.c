@@ -2,9 +2,11 @@
 
 #include <assert.h>
 
+#define ITS_ACTS(TAG, word) &word##_acts,
+
 const struct kind_acts *strip_acts(const struct strip *strip)
 {
-	static const struct kind_acts *const kinds[] = { &load_acts, &juicer_acts, &batch_acts };
+	static const struct kind_acts *const kinds[] = { EACH_WORK(ITS_ACTS) };
 	const size_t count = sizeof(kinds) / sizeof(kinds[0]);
 	size_t i = 0;
 

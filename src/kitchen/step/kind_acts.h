@@ -23,9 +23,10 @@ struct kind_acts {
 	               const char *reason, struct fault *fault);
 };
 
-extern const struct kind_acts load_acts;
-extern const struct kind_acts juicer_acts;
-extern const struct kind_acts batch_acts;
+/* clang-format off */
+#define KIND_ACTS(TAG, word) extern const struct kind_acts word##_acts;
+EACH_WORK(KIND_ACTS)
+/* clang-format on */
 
 /* Of what is in the strip, which must not be empty. */
 const struct kind_acts *strip_acts(const struct strip *strip);

@@ -377,10 +377,10 @@ static void end_cleanly(struct log *log)
 /* What every act needs, and one statement of each of the tables that make the record:
  * a log that lacks one is told at once. The others are prepared when first asked, since
  * to prepare them all would take longer than anything else in opening. */
-static const enum statement prepared_first[] = {
-	BEGIN_ACT, COMMIT_ACT, ROLLBACK_ACT, ENTRY_NEWEST, HOUSE_GET, STATION_LIST, LID_BOX_LIST,
-	LOT_GET,   LOAD_GET,   JAR_GET,      PHASE_LIST,   RUN_GET,   BATCH_GET,    JUICE_GET,
-};
+#define WORK_GETS(TAG, word) TAG##_GET,
+static const enum statement prepared_first[] = { BEGIN_ACT, COMMIT_ACT,   ROLLBACK_ACT, ENTRY_NEWEST,
+	                                         HOUSE_GET, STATION_LIST, LID_BOX_LIST, LOT_GET,
+	                                         JAR_GET,   PHASE_LIST,   JUICE_GET,    EACH_WORK(WORK_GETS) };
 
 static bool prepare(struct log *log, struct fault *fault)
 {

@@ -15,6 +15,9 @@
 #include "log/journal/journal.h"
 #include "log/query/query.h"
 
+#define WORK_TABLE(TAG, word) #word,
+
+/* clang-format off */
 static const char *const captured_tables[] = {
 	"plan_block",
 	"plan_run",
@@ -32,10 +35,7 @@ static const char *const captured_tables[] = {
 	"supply_move",
 	"batch_amount",
 	"juice",
-	"load",
-	"run",
-	"batch",
-	"work",
+	EACH_WORK(WORK_TABLE) "work",
 	"lot",
 	"lid_box",
 	"supply",
@@ -47,6 +47,7 @@ static const char *const captured_tables[] = {
 	"house",
 	"rule_off",
 };
+/* clang-format on */
 
 bool act_is_open(struct log *log, struct fault *fault)
 {

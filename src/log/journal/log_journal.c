@@ -60,25 +60,23 @@ const struct log_table table_of_journal = {
 	.order = "journal.id",
 };
 
-static const enum statement standing_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = STANDING_OF_HOUSE, [SUBJECT_STATION] = STANDING_OF_STATION, [SUBJECT_LOAD] = STANDING_OF_WORK,
-	[SUBJECT_RUN] = STANDING_OF_WORK,    [SUBJECT_BATCH] = STANDING_OF_WORK,
+/* By what they are about. */
+struct by_subject {
+	enum statement house;
+	enum statement station;
+	enum statement work;
 };
 
-static const enum statement undone_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = UNDONE_OF_HOUSE, [SUBJECT_STATION] = UNDONE_OF_STATION, [SUBJECT_LOAD] = UNDONE_OF_WORK,
-	[SUBJECT_RUN] = UNDONE_OF_WORK,    [SUBJECT_BATCH] = UNDONE_OF_WORK,
-};
+static const struct by_subject standing_of = { STANDING_OF_HOUSE, STANDING_OF_STATION, STANDING_OF_WORK };
+static const struct by_subject undone_of = { UNDONE_OF_HOUSE, UNDONE_OF_STATION, UNDONE_OF_WORK };
+static const struct by_subject entries_of = { ENTRIES_OF_HOUSE, ENTRIES_OF_STATION, ENTRIES_OF_WORK };
 
-static const enum statement entries_of[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_HOUSE] = ENTRIES_OF_HOUSE, [SUBJECT_STATION] = ENTRIES_OF_STATION, [SUBJECT_LOAD] = ENTRIES_OF_WORK,
-	[SUBJECT_RUN] = ENTRIES_OF_WORK,    [SUBJECT_BATCH] = ENTRIES_OF_WORK,
-};
-
-static struct query start_about(struct log *log, const enum statement *which, struct log_subject subject)
+static struct query start_about(struct log *log, const struct by_subject *which, struct log_subject subject)
 {
 	assert((int)subject.kind >= 0 && subject.kind < SUBJECT_KIND_COUNT);
-	struct query query = query_start(log, which[subject.kind]);
+	struct query query = query_start(log, subject_is_work(subject.kind)     ? which->work
+	                                      : subject.kind == SUBJECT_STATION ? which->station
+	                                                                        : which->house);
 	if (subject.kind != SUBJECT_HOUSE)
 		bind_integer(&query, subject.id);
 	return query;
@@ -86,13 +84,13 @@ static struct query start_about(struct log *log, const enum statement *which, st
 
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out, struct fault *fault)
 {
-	struct query query = start_about(log, undone ? undone_of : standing_of, subject);
+	struct query query = start_about(log, undone ? &undone_of : &standing_of, subject);
 	return query_row(&query, &table_of_journal, out, undone ? "undone act to redo" : "act to undo", fault);
 }
 
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count, struct fault *fault)
 {
-	struct query query = start_about(log, entries_of, subject);
+	struct query query = start_about(log, &entries_of, subject);
 	return query_rows(&query, &table_of_journal, rows, count, fault);
 }
 

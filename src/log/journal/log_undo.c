@@ -24,6 +24,9 @@ struct undo {
 	const char *trouble; /* what a conflict was about */
 };
 
+#define WORK_MOVED(TAG, word) { #word, "the " #word " has moved on since" },
+
+/* clang-format off */
 static const struct {
 	const char *table;
 	const char *words;
@@ -33,14 +36,11 @@ static const struct {
 	{ "recall_jar", "a jar of the recall has been followed up since" },
 	{ "phase", "a phase of it has changed since" },
 	{ "mark", "what was said of it has changed since" },
-	{ "load", "the load has moved on since" },
-	{ "work", "it has moved on since" },
+	EACH_WORK(WORK_MOVED){ "work", "it has moved on since" },
 	{ "lot", "the lot has changed since" },
 	{ "lid_box", "the lid box has changed since" },
-	{ "run", "the run has moved on since" },
 	{ "juice", "the juice has changed since" },
 	{ "juice_use", "what was taken of the juice has changed since" },
-	{ "batch", "the batch has moved on since" },
 	{ "batch_amount", "the amounts of the batch have changed since" },
 	{ "supply", "the supply has changed since" },
 	{ "supply_move", "the ledger of a supply has changed since" },
@@ -58,6 +58,7 @@ static const struct {
 	{ "plan_batch", "the plan has changed since" },
 	{ "plan_block", "the plan has been accepted again since" },
 };
+/* clang-format on */
 
 static int on_conflict(void *context, int kind, sqlite3_changeset_iter *at)
 {

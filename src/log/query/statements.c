@@ -53,6 +53,10 @@
 	"WHERE opened_wall_ms >= ? AND opened_wall_ms < ? AND work.kind = '" kind "' " \
 	"ORDER BY opened_wall_ms, work.id"
 
+#define WORK_TEXTS(TAG, word) \
+	[TAG##_GET] = ONE_OF(#word), [TAG##_BETWEEN] = OPENED_BETWEEN(#word), [TAG##_INSERT] = "{insert " #word "}", \
+	[TAG##_UPDATE] = "{update " #word "}",
+
 #define PHASES "SELECT {phase} FROM phase WHERE work_id = ?"
 
 /* As the index jar_kept has it. */
@@ -203,14 +207,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[WORK_UPDATE] =
 	    "UPDATE work SET station_id = ?, opened_wall_ms = ?, at_station = ?, note = ? WHERE kind = ? AND id = ?",
 
-	[LOAD_GET] = ONE_OF("load"),
 	[LOAD_OPEN] = "SELECT {load} FROM load CROSS JOIN work ON work.id = load.id WHERE shelved = 0 "
 	              "ORDER BY +opened_wall_ms, load.id",
-	[LOAD_BETWEEN] = OPENED_BETWEEN("load"),
 	[LOAD_BEFORE] = ALL_OF("load") "WHERE opened_wall_ms < ? AND work.kind = 'load' "
 	                               "ORDER BY opened_wall_ms DESC, work.id DESC LIMIT 1",
-	[LOAD_INSERT] = "{insert load}",
-	[LOAD_UPDATE] = "{update load}",
 
 	[PHASE_LIST] = PHASES " ORDER BY id",
 	[PHASE_OPEN] = PHASES " AND ended_wall_ms IS NULL",
@@ -347,11 +347,10 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "{insert recall_jar} ON CONFLICT (recall_id, jar_id) DO UPDATE SET outcome = excluded.outcome, "
 	    "outcome_wall_ms = excluded.outcome_wall_ms, who = excluded.who",
 
-	[RUN_GET] = ONE_OF("run"),
-	[RUN_OPEN] = AT_STATIONS("run"),
-	[RUN_BETWEEN] = OPENED_BETWEEN("run"),
-	[RUN_INSERT] = "{insert run}",
-	[RUN_UPDATE] = "{update run}",
+	/* clang-format off */
+	EACH_WORK(WORK_TEXTS)
+	    /* clang-format on */
+	    [RUN_OPEN] = AT_STATIONS("run"),
 
 	[JUICE_GET] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
 	              "WHERE juice.id = ?",
@@ -368,11 +367,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JUICE_USE_INSERT] = "{insert juice_use}",
 	[JUICE_USE_UPDATE] = "{update juice_use}",
 
-	[BATCH_GET] = ONE_OF("batch"),
 	[BATCH_OPEN] = AT_STATIONS("batch"),
-	[BATCH_BETWEEN] = OPENED_BETWEEN("batch"),
-	[BATCH_INSERT] = "{insert batch}",
-	[BATCH_UPDATE] = "{update batch}",
 	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
 	                  "WHERE batch_id = ? ORDER BY place",
 	[BATCH_AMOUNT_INSERT] = "{insert batch_amount}",

@@ -12,6 +12,12 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "log/rows/common.h"
+
+/* Of each kind of work. */
+#define WORK_STATEMENTS(TAG, word) TAG##_GET, TAG##_OPEN, TAG##_BETWEEN, TAG##_INSERT, TAG##_UPDATE,
+
+/* clang-format off */
 enum statement {
 	BEGIN_ACT,
 	COMMIT_ACT,
@@ -65,12 +71,7 @@ enum statement {
 	WORK_INSERT,
 	WORK_UPDATE,
 
-	LOAD_GET,
-	LOAD_OPEN,
-	LOAD_BETWEEN,
 	LOAD_BEFORE,
-	LOAD_INSERT,
-	LOAD_UPDATE,
 
 	PHASE_LIST,
 	PHASE_OPEN,
@@ -132,11 +133,7 @@ enum statement {
 	RECALL_UPDATE,
 	RECALL_JAR_PUT,
 
-	RUN_GET,
-	RUN_OPEN,
-	RUN_BETWEEN,
-	RUN_INSERT,
-	RUN_UPDATE,
+	EACH_WORK(WORK_STATEMENTS)
 
 	JUICE_GET,
 	JUICE_LEFT,
@@ -148,11 +145,6 @@ enum statement {
 	JUICE_USE_INSERT,
 	JUICE_USE_UPDATE,
 
-	BATCH_GET,
-	BATCH_OPEN,
-	BATCH_BETWEEN,
-	BATCH_INSERT,
-	BATCH_UPDATE,
 	BATCH_AMOUNTS,
 	BATCH_AMOUNT_INSERT,
 	BATCH_AMOUNT_UPDATE,
@@ -235,6 +227,7 @@ enum statement {
 
 	STATEMENT_COUNT
 };
+/* clang-format on */
 
 /* As they are written down: "{jar}" stands for the columns of a jar (statement_text.c). */
 extern const char *const statement_text[STATEMENT_COUNT];

@@ -35,16 +35,19 @@ struct log_house {
 	int64_t storage_wall_ms; /* when that was read; 0: never */
 };
 
-/* The canners, stored under the names of their methods (kitchen/board/phases.h has which is which), and the others. */
-enum station_kind {
-	STATION_BOILING_WATER,
-	STATION_STEAM,
-	STATION_DIAL_GAUGE,
-	STATION_WEIGHTED_GAUGE,
-	STATION_JUICER,
-	STATION_POT,
-	STATION_KIND_COUNT
-};
+/* The canners, stored under the names of their methods (kitchen/board/phases.h has which is which, and their words),
+ * and the others. */
+/* clang-format off */
+#define EACH_STATION(OF) /* OF(TAG, word in the log and of a kitchen file, words on the screen) */ \
+	OF(BOILING_WATER, boiling_water, NULL) \
+	OF(STEAM, steam, NULL) \
+	OF(DIAL_GAUGE, dial_gauge, NULL) \
+	OF(WEIGHTED_GAUGE, weighted_gauge, NULL) \
+	OF(JUICER, juicer, "steam juicer") \
+	OF(POT, pot, "pot")
+/* clang-format on */
+#define STATION_TAG(TAG, stored, words) STATION_##TAG,
+enum station_kind { EACH_STATION(STATION_TAG) STATION_KIND_COUNT };
 
 struct log_station {
 	int64_t id; /* 0 when putting a new row */

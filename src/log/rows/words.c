@@ -93,10 +93,8 @@ static const char *const fates[] = {
 WORDS(fates, FATE_COUNT);
 
 /* A canner is stored under the name of its method. */
-static const char *const station_kinds[] = {
-	[STATION_BOILING_WATER] = "boiling_water",   [STATION_STEAM] = "steam",   [STATION_DIAL_GAUGE] = "dial_gauge",
-	[STATION_WEIGHTED_GAUGE] = "weighted_gauge", [STATION_JUICER] = "juicer", [STATION_POT] = "pot",
-};
+#define STATION_STORED(TAG, stored, words) [STATION_##TAG] = #stored,
+static const char *const station_kinds[] = { EACH_STATION(STATION_STORED) };
 WORDS(station_kinds, STATION_KIND_COUNT);
 
 static const char *const unit_systems[] = {
@@ -172,11 +170,11 @@ const struct enum_words words_of_tick = { .list = ticks, .count = TICK_COUNT };
 const struct enum_words words_of_gone = { .list = gones, .count = GONE_COUNT };
 const struct enum_words words_of_trace = { .list = traces, .count = TRACE_ABOUT_COUNT };
 const struct enum_words words_of_outcome = { .list = outcomes, .count = RECALL_OUTCOME_COUNT };
-/* Of struct log_work: a load, run or batch; never the house or a station. */
-static const char *const works[] = {
-	[SUBJECT_HOUSE] = "?", [SUBJECT_STATION] = "?",   [SUBJECT_LOAD] = "load",
-	[SUBJECT_RUN] = "run", [SUBJECT_BATCH] = "batch",
-};
+/* Of work: never the house or a station. */
+#define WORK_WORD(TAG, word) [SUBJECT_##TAG] = #word,
+/* clang-format off */
+static const char *const works[] = { [SUBJECT_HOUSE] = "?", [SUBJECT_STATION] = "?", EACH_WORK(WORK_WORD) };
+/* clang-format on */
 WORDS(works, SUBJECT_KIND_COUNT);
 
 const struct enum_words words_of_place = { .list = places, .count = PLACE_COUNT };

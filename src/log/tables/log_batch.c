@@ -33,7 +33,7 @@ static const struct log_column batch_columns[] = {
 #undef IN
 /* clang-format on */
 
-const struct log_table table_of_batches = {
+const struct log_table table_of_batch = {
 	.name = "batches",
 	.meaning = "pots of a recipe",
 	COLUMNS(batch_columns),
@@ -77,7 +77,7 @@ bool log_batch_get(struct log *log, int64_t id, struct log_batch *out, struct fa
 {
 	struct query query = query_start(log, BATCH_GET);
 	bind_integer(&query, id);
-	return query_row(&query, &table_of_batches, out, "such batch", fault);
+	return query_row(&query, &table_of_batch, out, "such batch", fault);
 }
 
 bool log_batch_amounts(struct log *log, int64_t batch_id, struct log_batch_amount **rows, size_t *count,
@@ -95,7 +95,7 @@ bool log_put_batch(struct log *log, struct log_batch *row, struct fault *fault)
 	if (!put_work(log, &work, &id, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? BATCH_INSERT : BATCH_UPDATE);
-	bind_row(&query, &table_of_batches, row);
+	bind_row(&query, &table_of_batch, row);
 	return put_row(&query, &row->id, id, "batch", fault);
 }
 

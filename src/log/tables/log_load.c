@@ -65,7 +65,7 @@ static const struct log_column columns[] = {
 
 #define LOTS_IN_IT "(SELECT lot_id FROM jar WHERE load_id = work_line.ref)"
 
-const struct log_table table_of_loads = {
+const struct log_table table_of_load = {
 	.name = "loads",
 	.meaning = "jars that shared one canner",
 	.checked = true,
@@ -84,14 +84,14 @@ bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct faul
 {
 	struct query query = query_start(log, LOAD_GET);
 	bind_integer(&query, id);
-	return query_row(&query, &table_of_loads, out, "such load", fault);
+	return query_row(&query, &table_of_load, out, "such load", fault);
 }
 
 bool log_load_before(struct log *log, int64_t wall_ms, struct log_load *out, struct fault *fault)
 {
 	struct query query = query_start(log, LOAD_BEFORE);
 	bind_integer(&query, wall_ms);
-	return query_row(&query, &table_of_loads, out, "load before that", fault);
+	return query_row(&query, &table_of_load, out, "load before that", fault);
 }
 
 /* The figures a notebook does not give, as words in a fixed order. */
@@ -128,7 +128,7 @@ bool log_put_load_numbered(struct log *log, struct log_load *row, int64_t number
 		stored.minutes = 1; /* stands for nothing then */
 	if (stored.headspace_thou == 0)
 		stored.headspace_thou = 1;
-	bind_row(&query, &table_of_loads, &stored);
+	bind_row(&query, &table_of_load, &stored);
 	bind_integer(&query, row->place == PLACE_SHELF);
 	bind_not_noted(&query, row);
 	return put_row(&query, &row->id, id, "load", fault);

@@ -21,7 +21,7 @@ static const struct log_column columns[] = {
 #undef IN
 /* clang-format on */
 
-const struct log_table table_of_runs = {
+const struct log_table table_of_run = {
 	.name = "runs",
 	.meaning = "juicer runs",
 	COLUMNS(columns),
@@ -36,7 +36,7 @@ bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault 
 {
 	struct query query = query_start(log, RUN_GET);
 	bind_integer(&query, id);
-	return query_row(&query, &table_of_runs, out, "such run", fault);
+	return query_row(&query, &table_of_run, out, "such run", fault);
 }
 
 bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
@@ -46,6 +46,6 @@ bool log_put_run(struct log *log, struct log_run *row, struct fault *fault)
 	if (!put_work(log, &work, &id, 0, fault))
 		return false;
 	struct query query = query_start(log, row->id == 0 ? RUN_INSERT : RUN_UPDATE);
-	bind_row(&query, &table_of_runs, row);
+	bind_row(&query, &table_of_run, row);
 	return put_row(&query, &row->id, id, "run", fault);
 }

@@ -1,4 +1,4 @@
-/* log_work.c - loads, runs and batches by their kind: the descriptor of each, and where it is looked for. */
+/* log_work.c - the rows of a kind of work by that kind: the descriptor of each, and where it is looked for. */
 #include "log/tables/work.h"
 
 #include <assert.h>
@@ -12,11 +12,8 @@ struct work_table {
 	enum statement between;
 };
 
-static const struct work_table works[SUBJECT_KIND_COUNT] = {
-	[SUBJECT_LOAD] = { &table_of_loads, LOAD_OPEN, LOAD_BETWEEN },
-	[SUBJECT_RUN] = { &table_of_runs, RUN_OPEN, RUN_BETWEEN },
-	[SUBJECT_BATCH] = { &table_of_batches, BATCH_OPEN, BATCH_BETWEEN },
-};
+#define WORK_TABLE(TAG, word) [SUBJECT_##TAG] = { &table_of_##word, TAG##_OPEN, TAG##_BETWEEN },
+static const struct work_table works[SUBJECT_KIND_COUNT] = { EACH_WORK(WORK_TABLE) };
 
 static const struct work_table *work_of(enum subject_kind kind)
 {

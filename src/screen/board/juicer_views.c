@@ -195,7 +195,7 @@ static void correct(struct desk *desk, struct log_subject subject)
 	desk_offer(desk, "Really:", words, run_typed);
 }
 
-const struct kind_views juicer_views = {
+const struct kind_views run_views = {
 	.subject = SUBJECT_RUN,
 	.start_words = start_words,
 	.start = start,

@@ -92,7 +92,7 @@ static void load_correct(struct desk *desk, struct log_subject subject)
 	desk_ask(desk, "What was wrong with its process:", "", wrong_typed);
 }
 
-static const struct kind_views load_views = {
+const struct kind_views load_views = {
 	.subject = SUBJECT_LOAD,
 	.start_words = load_start_words,
 	.start = load_start,
@@ -140,7 +140,7 @@ static void batch_correct(struct desk *desk, struct log_subject subject)
 	desk_open_for(desk, VIEW_CARD, (struct opening){ .id = subject.id });
 }
 
-static const struct kind_views batch_views = {
+const struct kind_views batch_views = {
 	.subject = SUBJECT_BATCH,
 	.start_words = batch_start_words,
 	.start = batch_start,
@@ -153,9 +153,11 @@ static const struct kind_views batch_views = {
 
 /* --- all -------------------------------------------------------------------------------- */
 
+#define ITS_VIEWS(TAG, word) &word##_views,
+
 const struct kind_views *subject_views(struct log_subject subject)
 {
-	static const struct kind_views *const kinds[] = { &load_views, &juicer_views, &batch_views };
+	static const struct kind_views *const kinds[] = { EACH_WORK(ITS_VIEWS) };
 
 	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++)
 		if (kinds[i]->subject == subject.kind)

@@ -27,7 +27,10 @@ struct kind_views {
 	void (*correct)(struct desk *desk, struct log_subject subject);
 };
 
-extern const struct kind_views juicer_views;
+/* clang-format off */
+#define KIND_VIEWS(TAG, word) extern const struct kind_views word##_views;
+EACH_WORK(KIND_VIEWS)
+/* clang-format on */
 
 /* Of what is done at the strip's station. */
 const struct kind_views *station_views(const struct strip *strip);

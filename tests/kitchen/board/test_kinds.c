@@ -67,7 +67,7 @@ START_TEST(a_strip_finds_the_kind_of_what_is_in_it)
 
 	is_about(TALL_JUICER, NULL, 0);
 	run = pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
-	is_about(TALL_JUICER, &juicer_kind, run);
+	is_about(TALL_JUICER, &run_kind, run);
 	ck_assert_str_eq(strip_product(kk_canner(&kit, TALL_JUICER)), "grapes");
 	ck_assert_str_eq(strip_lot_words(kk_canner(&kit, TALL_JUICER)), "grapes");
 	is_about(DEEP_POT, NULL, 0);
@@ -86,7 +86,7 @@ static void gives_only(int digit, const struct work_kind *kind)
 	const struct strip *strip = kk_canner(&kit, digit);
 
 	ck_assert_int_eq(strip_load(strip) != NULL, kind == &load_kind);
-	ck_assert_int_eq(strip_run(strip) != NULL, kind == &juicer_kind);
+	ck_assert_int_eq(strip_run(strip) != NULL, kind == &run_kind);
 	ck_assert_int_eq(strip_batch(strip) != NULL, kind == &batch_kind);
 }
 
@@ -99,7 +99,7 @@ START_TEST(a_strip_gives_out_what_is_in_it_and_nothing_else)
 	gives_only(DEEP_POT, NULL);
 	gives_only(BIG_KETTLE, NULL);
 	run = pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
-	gives_only(TALL_JUICER, &juicer_kind);
+	gives_only(TALL_JUICER, &run_kind);
 	ck_assert_int_eq(strip_run(kk_canner(&kit, TALL_JUICER))->row.id, run);
 	pk_juice(&kit, "grape", "2 gal");
 	batch = pk_batch(&kit, DEEP_POT, "grape jelly", "half_pint", 1);
