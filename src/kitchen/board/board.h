@@ -100,8 +100,9 @@ struct strip_batch {
  * the cooling rack. */
 #define STRIP_MEMBER(TAG, word) struct strip_##word word;
 struct strip {
-	struct log_station station; /* for a racked load: the canner it was in */
+	struct log_station station; /* of what is racked: where it was */
 	enum strip_content content;
+	bool racked; /* its station is free for other work */
 	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
@@ -142,6 +143,16 @@ struct board {
 	size_t rule_off_count;
 };
 
+/* What a second clock is called. */
+struct second_words {
+	const char *calm;  /* "water" */
+	const char *loud;  /* "WATER" */
+	const char *clock; /* "water check" */
+	const char *seen;  /* "water checked and topped up" */
+	const char *ask;   /* "was its water checked and topped up?" */
+	const char *late;  /* the same when it is too late for that */
+};
+
 /* What the clock of a strip shows at a moment. */
 struct face {
 	bool timed;       /* counts down; otherwise it counts up since the phase began */
@@ -153,8 +164,9 @@ struct face {
 	enum alarm alarm; /* the one that rings, else the one of this phase */
 	const char *act;  /* what to do now, in words */
 	const char *job;  /* when due, what that comes to: "JARS OUT"; else NULL */
-	/* Runs: the water clock. */
-	bool water; /* it runs */
+	/* Its second clock: the water of a run. */
+	const struct second_words *second; /* NULL: it has none that runs */
+	bool water;                        /* it runs */
 	int64_t water_left_s;
 	bool water_due;
 	bool water_dry; /* so long overdue that the pan has surely boiled dry */
@@ -203,6 +215,8 @@ int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now);
 /* The product and the lot in it; where it has none, what it is made of. */
 const char *strip_product(const struct strip *strip);
 const char *strip_lot_words(const struct strip *strip);
+/* Until its second clock rings, 0 or less: it does; one that has none: 0. */
+int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now);
 /* A run: until its water must be looked at; until its pan has surely boiled dry; 0 or less: now. */
 int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now);
 int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now);

@@ -61,6 +61,15 @@ int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
 	return (1 + WATER_DRY_INTERVALS) * run->water_every_ms - moment_between(&run->water, now);
 }
 
+static const struct second_words water_words = {
+	.calm = "water",
+	.loud = "WATER",
+	.clock = "water check",
+	.seen = "water checked and topped up",
+	.ask = "was its water checked and topped up?",
+	.late = "heat OFF, let the dry pan cool, fill it. Done:",
+};
+
 static void water_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	int64_t left = strip_water_in_ms(strip, now);
@@ -68,6 +77,7 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 	if (strip->in.run.row.water.wall_ms == 0 || strip->rule->name == PHASE_DRAIN)
 		return;
 	out->water = true;
+	out->second = &water_words;
 	out->water_left_s =
 	    moment_seconds_left(strip->in.run.row.water_every_ms, strip->in.run.row.water_every_ms - left);
 	out->water_due = left <= 0;

@@ -9,11 +9,13 @@
 #ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
 #define STILLROOM_KITCHEN_BOARD_KINDS_H
 
+#include "engine/rules/subject.h"
 #include "engine/schedule/day_plan.h"
 #include "kitchen/board/board.h"
 
 struct day_item; /* board/look.h */
-struct telling;  /* board/telling.h */
+
+struct telling; /* board/telling.h */
 
 struct work_kind {
 	enum strip_content content;
@@ -41,6 +43,9 @@ struct work_kind {
 	 * does not run).  NULL: it has none. */
 	void (*second_clock)(const struct strip *strip, const struct moment *now, struct face *out);
 	int64_t (*second_left_ms)(const struct strip *strip, const struct moment *now);
+
+	/* What the rules of the warnings look at; NULL: warning/facts.c gathers it. */
+	void (*facts)(const struct strip *strip, const struct moment *now, struct called called, struct facts *out);
 
 	/* --- in the log and of the house --- */
 

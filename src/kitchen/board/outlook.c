@@ -96,10 +96,11 @@ int64_t strip_free_in_ms(const struct strip *strip, const struct moment *now)
 
 	if (strip->content == STRIP_EMPTY || strip_on_rack(strip) || count == 0)
 		return 0;
-	if (strip->content != STRIP_LOAD)
-		return stretches[count - 1].to_ms;
-	for (size_t i = count; i-- > 0;)
-		if (stretches[i].name == PHASE_UNLOAD && stretches[i].kind != STRETCH_PAST)
+	for (size_t i = count; i-- > 0;) {
+		const struct phase_rule *rule = phase_rule_of(strip->station.kind, stretches[i].name);
+
+		if (rule != NULL && rule->place == PLACE_STATION && stretches[i].kind != STRETCH_PAST)
 			return stretches[i].to_ms;
+	}
 	return 0;
 }

@@ -127,6 +127,7 @@ static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, co
 	if (strip == NULL)
 		return false;
 	strip->content = kind->content;
+	strip->racked = racked;
 	memset(&strip->in, 0, sizeof(strip->in));
 	kind->put_in(strip, row);
 	return read_phases(kitchen, strip, kind, fault) && kind->read(kitchen, strip, fault);

@@ -27,9 +27,7 @@ const struct strip_batch *strip_batch(const struct strip *strip)
 
 bool strip_on_rack(const struct strip *strip)
 {
-	const struct strip_load *load = strip_load(strip);
-
-	return load != NULL && load->row.place == PLACE_RACK;
+	return strip->racked;
 }
 
 bool strip_wants_clock(const struct strip *strip)
@@ -183,13 +181,20 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 		kind->second_clock(strip, now, out);
 }
 
+int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now)
+{
+	const struct work_kind *kind = strip_kind(strip);
+
+	return kind == NULL || kind->second_left_ms == NULL ? 0 : kind->second_left_ms(strip, now);
+}
+
 int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now)
 {
 	const struct work_kind *kind = strip_kind(strip);
 	int64_t left = kind == NULL ? 0 : strip->phase.required_ms - strip_passed_ms(strip, now);
 	int64_t next = left > 0 ? left : INT64_MAX;
 
-	left = kind == NULL || kind->second_left_ms == NULL ? 0 : kind->second_left_ms(strip, now);
+	left = strip_second_in_ms(strip, now);
 	return left > 0 && left < next ? left : next;
 }
 
@@ -215,7 +220,7 @@ int64_t strip_urgency(const struct strip *strip, const struct moment *now)
 
 int64_t strip_seal_overdue_ms(const struct strip *strip)
 {
-	if (!strip_on_rack(strip) || strip_load(strip)->row.process_ended_wall_ms == 0)
+	if (!strip_on_rack(strip) || !strip_has_load(strip) || strip_load(strip)->row.process_ended_wall_ms == 0)
 		return 0;
 	return strip_load(strip)->row.process_ended_wall_ms + SEAL_OVERDUE_MS;
 }

@@ -47,7 +47,8 @@ static int jars_of_product(const struct board *board, size_t rack)
 	int jars = 0;
 
 	for (size_t i = rack; i < board->stations + board->racked; i++)
-		if (strcmp(board->strips[i].lot.product, board->strips[rack].lot.product) == 0)
+		if (strip_has_load(&board->strips[i]) &&
+		    strcmp(board->strips[i].lot.product, board->strips[rack].lot.product) == 0)
 			jars += strip_load(&board->strips[i])->jars;
 	return jars;
 }
@@ -60,7 +61,7 @@ static void say_made(const struct board *board, struct day_left *out)
 
 	text_add(&line, "%s today. On the rack", count_words(board->jars_today, "jar").words);
 	for (size_t i = board->stations; i < board->stations + board->racked; i++) {
-		if (!is_first_of_product(board, i))
+		if (!strip_has_load(&board->strips[i]) || !is_first_of_product(board, i))
 			continue;
 		text_add(&line, "%s%d %s", between, jars_of_product(board, i), board->strips[i].lot.product);
 		between = ", ";
@@ -83,6 +84,8 @@ static void say_seals(const struct board *board, const struct moment *now, struc
 		const struct strip *strip = &board->strips[i];
 		struct face face;
 
+		if (!strip_has_load(strip))
+			continue;
 		strip_face(strip, now, &face);
 		if (!face.timed || face.due) {
 			due += strip_load(strip)->unchecked;

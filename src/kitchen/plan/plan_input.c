@@ -87,7 +87,9 @@ static int jars_cooling(const struct board *board)
 	int jars = 0;
 
 	for (size_t i = board->stations; i < board->stations + board->racked; i++)
-		jars += strip_on_rack(&board->strips[i]) ? strip_load(&board->strips[i])->jars : 0;
+		jars += strip_on_rack(&board->strips[i]) && strip_has_load(&board->strips[i])
+		            ? strip_load(&board->strips[i])->jars
+		            : 0;
 	return jars;
 }
 

@@ -39,9 +39,17 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	return exception == EXCEPTION_WATER && see_water(act, strip, fault);
 }
 
+static bool finished(const struct strip *strip, bool sure, struct fault *fault)
+{
+	(void)sure;
+	return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.", strip_title(strip));
+}
+
 const struct kind_acts run_acts = {
 	.content = STRIP_RUN,
 	.move_on = move_on,
+	.finished = finished,
+	.second_verb = VERB_WATER_SEEN,
 	.second_seen = see_water,
 	.stop_words = "the run ends early: draw what juice there is",
 	.words = words_of,

@@ -6,13 +6,17 @@
 #define STILLROOM_KITCHEN_STEP_KIND_ACTS_H
 
 #include "kitchen/act/act.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/step/step.h"
 
 struct kind_acts {
 	enum strip_content content;
 	/* Its row, after a phase has ended as it should and `next` begins (NULL: it is finished). */
 	bool (*move_on)(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault);
+	/* Its running phase does not end by the step key yet: why, or true.  NULL: it does. */
+	bool (*finished)(const struct strip *strip, bool sure, struct fault *fault);
 	/* Its second clock rang and was answered.  NULL: it has none. */
+	enum verb second_verb;
 	bool (*second_seen)(struct act *act, const struct strip *strip, struct fault *fault);
 	/* Given up: what that means, and what is to be written beside it (NULL: nothing). */
 	const char *stop_words;

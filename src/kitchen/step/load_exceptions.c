@@ -3,6 +3,7 @@
  */
 #include <stdlib.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/step/kind_acts.h"
@@ -190,8 +191,25 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	}
 }
 
+/* Every jar was looked at, and has its fate. */
+static bool finished(const struct strip *strip, bool sure, struct fault *fault)
+{
+	const struct strip_load *in = strip_load(strip);
+
+	(void)sure;
+	if (in->unchecked > 0)
+		return fault_set(fault, FAULT_REFUSED, "%d of %s %s not checked yet.", in->unchecked,
+		                 count_words(in->jars, "jar").words, count_noun(in->unchecked, "is").words);
+	if (in->without_fate > 0)
+		return fault_set(fault, FAULT_REFUSED, "%s still %s a fate: fridge, freezer, reprocess or discard.",
+		                 count_words(in->without_fate, "jar").words,
+		                 count_noun(in->without_fate, "needs").words);
+	return true;
+}
+
 const struct kind_acts load_acts = {
 	.content = STRIP_LOAD,
+	.finished = finished,
 	.move_on = move_on,
 	.stop_words = "heat is gone or the load is given up: process NOT valid",
 	.stopped = stopped,

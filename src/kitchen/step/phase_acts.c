@@ -105,24 +105,9 @@ static void say_confirmed(struct act *act, const struct strip *strip, int64_t pa
 
 static bool check_finished(const struct strip *strip, bool sure, struct fault *fault)
 {
-	const struct strip_load *in = strip_load(strip);
+	const struct kind_acts *kind = strip_acts(strip);
 
-	if (strip->rule->asks == ASKS_MEASURE)
-		return fault_set(fault, FAULT_REFUSED, "%s: measure the juice first; 0 is an answer.",
-		                 strip_title(strip));
-	if (strip->rule->asks == ASKS_JARS && strip_batch(strip)->filled == 0)
-		return sure || fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?",
-		                         strip_title(strip));
-	if (strip->rule->asks != ASKS_SEALS)
-		return true;
-	if (in->unchecked > 0)
-		return fault_set(fault, FAULT_REFUSED, "%d of %s %s not checked yet.", in->unchecked,
-		                 count_words(in->jars, "jar").words, count_noun(in->unchecked, "is").words);
-	if (in->without_fate > 0)
-		return fault_set(fault, FAULT_REFUSED, "%s still %s a fate: fridge, freezer, reprocess or discard.",
-		                 count_words(in->without_fate, "jar").words,
-		                 count_noun(in->without_fate, "needs").words);
-	return true;
+	return strip->rule->asks == ASKS_NOTHING || kind->finished == NULL || kind->finished(strip, sure, fault);
 }
 
 /* No clock of this computer ran through such a hold. */
@@ -274,7 +259,7 @@ bool kitchen_acknowledge(struct kitchen *kitchen, int64_t phase_id, struct fault
 	if (!(face.water_due ? strip_acts(&strip)->second_seen(&act, &strip, fault) : hear(&act, &strip, fault)))
 		return act_fail(&act);
 	if (face.water_due)
-		act_is(&act, VERB_WATER_SEEN);
+		act_is(&act, strip_acts(&strip)->second_verb);
 	act_says_text(&act, strip_title(&strip));
 	act_says_text(&act, strip.rule->words);
 	return act_commit(&act, fault);

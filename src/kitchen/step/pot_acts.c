@@ -36,9 +36,16 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 	return exception == EXCEPTION_BOILED && boiled_again(act, strip, fault);
 }
 
+static bool finished(const struct strip *strip, bool sure, struct fault *fault)
+{
+	return strip_batch(strip)->filled > 0 || sure ||
+	       fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?", strip_title(strip));
+}
+
 const struct kind_acts batch_acts = {
 	.content = STRIP_BATCH,
 	.move_on = move_on,
+	.finished = finished,
 	.stop_words = "off the heat before its time",
 	.words = words_of,
 	.except = except,

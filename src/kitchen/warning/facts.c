@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "engine/gate/gate.h"
 #include "kitchen/act/verdict.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/outlook.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner_private.h"
@@ -584,9 +585,18 @@ static void ask_load_or_notebook(const struct asking *asking, const struct strip
 		ask_load(asking, strip);
 }
 
+static void ask_kind(const struct asking *asking, const struct strip *strip)
+{
+	struct gathered gathered = gathered_of(strip);
+	struct facts facts;
+
+	strip_kind(strip)->facts(strip, asking->now, called(strip), &facts);
+	ask(asking, &gathered, facts);
+}
+
 static void ask_strip(const struct asking *asking, const struct strip *strip)
 {
-	static void (*const askers[])(const struct asking *, const struct strip *) = {
+	static void (*const askers[1 + WORK_KINDS])(const struct asking *, const struct strip *) = {
 		[STRIP_LOAD] = ask_load_or_notebook,
 		[STRIP_RUN] = ask_run,
 		[STRIP_BATCH] = ask_batch,
@@ -596,7 +606,10 @@ static void ask_strip(const struct asking *asking, const struct strip *strip)
 	if (strip->content == STRIP_EMPTY)
 		return;
 	ask_clock(asking, strip);
-	askers[strip->content](asking, strip);
+	if (askers[strip->content] != NULL)
+		askers[strip->content](asking, strip);
+	else
+		ask_kind(asking, strip);
 }
 
 void facts_gather(const struct kitchen *kitchen, const struct moment *now, facts_reader *read, void *context)

@@ -243,6 +243,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	int64_t work_id = strip_work_id(strip);
 	int64_t phase_id = strip->phase.id;
 	bool racked = strip_on_rack(strip);
+	bool is_load = strip_has_load(strip);
 	struct fault fault = { 0 };
 
 	if (strip->rule->asks != ASKS_NOTHING) {
@@ -261,7 +262,7 @@ static void step_load(struct desk *desk, const struct strip *strip)
 	}
 	card_of(desk)->redo_until_ms = 0;
 	say_step(desk);
-	if (racked) /* cooling is over by a person's word: on to the seals */
+	if (racked && is_load) /* cooling is over by a person's word: on to the seals */
 		desk_open_for(desk, VIEW_SEALS, (struct opening){ .id = work_id });
 }
 

@@ -81,7 +81,8 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "%d %s", strip->station.digit,
 		              strip->station.name);
 	else
-		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 cooling rack, %s", strip->lot.code);
+		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 %s, %s",
+		              strip_has_load(strip) ? "cooling rack" : strip->rule->words, strip->lot.code);
 	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name, strip_counts_words(face),
 	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);

@@ -88,7 +88,7 @@ void strip_water_words(const struct face *face, char *buffer, size_t size)
 	struct text text = text_over(buffer, size);
 	struct dial dial = water_dial(face);
 
-	text_add(&text, face->water_due ? "WATER +" : "water ");
+	text_add(&text, face->water_due ? "%s +" : "%s ", face->water_due ? face->second->loud : face->second->calm);
 	dial_words(&dial, false, &text);
 }
 
@@ -123,7 +123,7 @@ int64_t strip_clock_next_ms(const struct strip *strip, const struct moment *now,
 		int64_t its;
 
 		dial = water_dial(&face);
-		left = strip_water_in_ms(strip, now);
+		left = strip_second_in_ms(strip, now);
 		its = dial_next_ms(&dial, dial.down ? left : -left);
 		*by_second = *by_second || shows_seconds(&dial);
 		next = its < next ? its : next;
@@ -163,7 +163,7 @@ const char *strip_soonest(const struct strip *strip, struct face *face)
 	face->due = face->water_due;
 	face->clock_rings = face->water_due;
 	face->left_s = face->water_left_s;
-	return "water check";
+	return face->second->clock;
 }
 
 void clock_line_draw(struct desk *desk, int row)

@@ -122,14 +122,14 @@ static void answer(struct desk *desk, const struct ring *ring)
 	if (!kitchen_acknowledge(desk->kitchen, ring->strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
 	else if (answered.face.water_due)
-		desk_say(desk, ROLE_DONE, "Noted: %d %s, water checked and topped up.%s", digit, title,
+		desk_say(desk, ROLE_DONE, "Noted: %d %s, %s.%s", digit, title, answered.face.second->seen,
 		         desk->view == VIEW_BOARD ? " (u undoes)" : "");
 	else
 		desk_say(desk, ROLE_PLAIN, "Heard: %d %s. Still to do: %s", digit, title, answered.face.act);
 }
 
-/* The selected strip's alarm first, else the worst.  Of a juicer's water the key says
- * that a thing was done: away from that juicer it is asked first. */
+/* The selected strip's alarm first, else the worst.  Of a second clock the key says
+ * that a thing was done: away from that station it is asked first. */
 void desk_hear(struct desk *desk)
 {
 	struct ring rings[RINGS_MAX];
@@ -142,9 +142,8 @@ void desk_hear(struct desk *desk)
 	else if (!ring->face.water_due || here != NULL || desk_is_sure(desk, AGAIN_WATER, ring->strip->phase.id))
 		answer(desk, ring);
 	else
-		desk_ask_again(desk, AGAIN_WATER, ring->strip->phase.id, AGAIN_SHORT_MS,
-		               ring->face.water_dry
-		                   ? "%d %s: heat OFF, let the dry pan cool, fill it. Done: press a again."
-		                   : "%d %s: was its water checked and topped up? Press a again if so.",
-		               strip_digit(ring->strip), strip_title(ring->strip));
+		desk_ask_again(desk, AGAIN_WATER, ring->strip->phase.id, AGAIN_SHORT_MS, "%d %s: %s %s",
+		               strip_digit(ring->strip), strip_title(ring->strip),
+		               ring->face.water_dry ? ring->face.second->late : ring->face.second->ask,
+		               ring->face.water_dry ? "press a again." : "Press a again if so.");
 }
