@@ -79,7 +79,7 @@ SOURCES := $(sort $(foreach f,$(FLOORS),$(wildcard src/$(f)/*.c src/$(f)/*/*.c))
 HEADERS := $(sort $(wildcard src/*/*.h src/*/*/*.h))
 OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c pack_table.c product_table.c \
-	yield_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
+	yield_table.c drying_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
@@ -181,6 +181,9 @@ $(BUILD)/generated/product_table.c: $(BAKE) schema/product.csv
 $(BUILD)/generated/yield_table.c: $(BAKE) schema/yield.csv
 	@mkdir -p $(@D)
 	$(Q)$(BAKE) yield schema/yield.csv >$@.new && mv $@.new $@
+$(BUILD)/generated/drying_table.c: $(BAKE) schema/drying.csv schema/drying_keep.csv
+	@mkdir -p $(@D)
+	$(Q)$(BAKE) drying schema/drying.csv schema/drying_keep.csv >$@.new && mv $@.new $@
 $(BUILD)/generated/recipe_table.c: $(BAKE_RECIPES) $(RECIPE_CSV)
 	@mkdir -p $(@D)
 	$(Q)$(BAKE_RECIPES) recipe $(RECIPE_CSV) >$@.new && mv $@.new $@

@@ -7,6 +7,7 @@
  *   bake pack PACK.csv                    const struct pack pack_rows[]
  *   bake product PRODUCT.csv              const struct product products[]
  *   bake yield YIELD.csv                  const struct yield_row yield_rows[]
+ *   bake drying DRYING.csv KEEP.csv       const struct drying_row drying_rows[], drying_keeps[]
  *   bake food NEEDS... JAR.csv PACK.csv PROCESS.csv...
  *                                         const struct food foods[] and what it refers to
  *   bake layout LOG.sql [NNNN_name.sql...]
@@ -43,13 +44,15 @@ int main(int argc, char **argv)
 		bake_product(argv[2]);
 	} else if (argc == 3 && strcmp(verb, "yield") == 0) {
 		bake_yield(argv[2]);
+	} else if (argc == 4 && strcmp(verb, "drying") == 0) {
+		bake_drying(argv[2], argv[3]);
 	} else if (argc > 4 + FOOD_FILES && strcmp(verb, "food") == 0) {
 		bake_food(argv + 2, argv + 2 + FOOD_FILES, argc - 2 - FOOD_FILES);
 	} else if (strcmp(verb, "layout") == 0) {
 		bake_layout(argv[2], argv + 3, argc - 3);
 	} else {
 		fprintf(stderr, "usage: bake process JAR.csv PACK.csv PROCESS.csv... | jar JAR.csv | pack PACK.csv | "
-		                "product PRODUCT.csv | yield YIELD.csv | "
+		                "product PRODUCT.csv | yield YIELD.csv | drying DRYING.csv KEEP.csv | "
 		                "food NEEDS... JAR.csv PACK.csv PROCESS.csv... | layout LOG.sql [NNNN_name.sql...]\n"
 		                "NEEDS: food.csv acid_rule.csv ingredient_class.csv own_recipe.csv ingredient.csv "
 		                "suspect_step.csv\n");

@@ -154,6 +154,7 @@ void bake_process(char *const *tables, int count);
 void bake_food(char *const *food_paths, char *const *tables, int count);
 void bake_product(const char *path);
 void bake_yield(const char *path);
+void bake_drying(const char *path, const char *keep_path);
 void bake_layout(const char *schema_path, char *const *paths, int count);
 
 /* --- recipes, by the program that is linked with the tables above ---------------- */

@@ -29,7 +29,7 @@ house() {
 		floor screen kitchen engine base
 		words report log/rows
 		words screen log/rows
-		rooms engine gate > rules > schedule > food > recipe > stats > process > label > physics
+		rooms engine drying > gate > rules > schedule > food > recipe > stats > process > label > physics
 		rooms log file > history > tables > journal > query > disk > rows
 		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > canner > plan > stock > act > board
 		rooms report command > exchange > pantry > plan > house > history > board > process > out > cli

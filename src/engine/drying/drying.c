@@ -1,0 +1,75 @@
+#include "engine/drying/drying.h"
+
+#include <string.h>
+
+#include "base/text.h"
+
+static const char *const classes[DRYING_CLASS_COUNT] = {
+	[DRYING_FRUIT] = "fruit",
+	[DRYING_VEGETABLE] = "vegetable",
+	[DRYING_LEATHER] = "leather",
+	[DRYING_REFUSED] = "refused",
+};
+
+const char *drying_class_name(enum drying_class class)
+{
+	return (unsigned)class < DRYING_CLASS_COUNT ? classes[class] : "?";
+}
+
+static bool is_called(const struct drying_row *row, const char *food)
+{
+	const char *also = row->also;
+
+	if (text_same_name(food, row->food))
+		return true;
+	while (also[0] != '\0') {
+		size_t length = strcspn(also, ";");
+		char name[64];
+
+		if (length < sizeof(name)) {
+			memcpy(name, also, length);
+			name[length] = '\0';
+			if (text_same_name(food, name))
+				return true;
+		}
+		also += length + (also[length] == ';');
+	}
+	return false;
+}
+
+const struct drying_row *drying_named(const char *food)
+{
+	for (size_t i = 0; i < drying_row_count; i++)
+		if (drying_rows[i].confirmed == CONFIRMED_YES && is_called(&drying_rows[i], food))
+			return &drying_rows[i];
+	return NULL;
+}
+
+int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou)
+{
+	int64_t tray = (int64_t)wide_thou * deep_thou;
+
+	if (tray <= 0 || ul <= 0)
+		return 0;
+	/* In whole trays, rounded up: a deeper sheet dries later than the table says. */
+	tray *= LEATHER_LOAD_UL / 1000;
+	return (ul / 1000 * LEATHER_LOAD_THOU2 + tray - 1) / tray;
+}
+
+int drying_months(enum drying_class class, bool store_read, int64_t store_mc)
+{
+	const struct drying_keep *best = NULL;
+
+	for (size_t i = 0; i < drying_keep_count; i++) {
+		const struct drying_keep *keep = &drying_keeps[i];
+
+		if (keep->class != class || keep->confirmed != CONFIRMED_YES)
+			continue;
+		if (store_read && store_mc * 9 > (keep->store_f - 32) * INT64_C(5000))
+			continue;
+		/* Between two figures the shorter holds, and for a store that nobody has read. */
+		if (best == NULL || (store_read ? keep->store_f < best->store_f : keep->store_f > best->store_f))
+			best = keep;
+	}
+	return best == NULL ? 0 : best->months;
+}

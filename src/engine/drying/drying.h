@@ -1,0 +1,83 @@
+/*
+ * drying.h - what is published of drying food in a dryer, and how long it keeps.
+ *
+ * The rows are those of schema/drying.csv and schema/drying_keep.csv, each with its source.  Where
+ * nothing is published (hours_low 0) nothing is made up: the house says it.  Where sources differ the
+ * stricter stands here.
+ */
+#ifndef STILLROOM_ENGINE_DRYING_DRYING_H
+#define STILLROOM_ENGINE_DRYING_DRYING_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "engine/process/process.h"
+
+enum drying_class {
+	DRYING_FRUIT,
+	DRYING_VEGETABLE,
+	DRYING_LEATHER, /* a sheet: rolled and wrapped, never conditioned */
+	DRYING_REFUSED, /* not dried by this program */
+	DRYING_CLASS_COUNT
+};
+
+struct drying_row {
+	const char *food;
+	const char *also; /* other names, parted by ';'; "" none */
+	enum drying_class class;
+	const char *cut;
+	const char *pretreatment; /* "" none is published */
+	int temp_low_f;           /* of the air; 0: not published */
+	int temp_high_f;
+	int hours_low; /* the earliest look for dryness; 0: not published */
+	int hours_high;
+	const char *test; /* for dryness; "" see DRYING_TEST */
+	const char *source;
+	enum confirmed confirmed;
+	const char *note;
+};
+
+struct drying_keep {
+	enum drying_class class;
+	int store_f; /* up to that warmth */
+	int months;
+	const char *source;
+	enum confirmed confirmed;
+	const char *note;
+};
+
+extern const struct drying_row drying_rows[];
+extern const size_t drying_row_count;
+extern const struct drying_keep drying_keeps[];
+extern const size_t drying_keep_count;
+
+/* Look at it at least as often; turn trays then.  1 1/2 to 2 h: Michigan State University Extension, Preserving Food
+ * Safely, 01600528; the stricter. */
+#define DRYING_LOOK_MS (INT64_C(90) * 60 * 1000)
+/* A jar of dried fruit is shaken every day: MSU 01600529; Utah State University Extension, Conditioning; USDA Garden
+ * Produce, Conditioning and Storing. */
+#define DRYING_SHAKE_MS (INT64_C(24) * 3600 * 1000)
+/* Dried pieces are conditioned so long.  4-10 days MSU, 7 USDA, 7-14 USU, 10-14 Iowa State University Extension,
+ * Conditioning Dried Foods (2023): the longest of the shortest. */
+#define DRYING_CONDITION_DAYS 10
+#define DRYING_CONDITION_MS (DRYING_CONDITION_DAYS * INT64_C(24) * 3600 * 1000)
+/* Where a fruit has no test of its own: MSU 01600528. */
+#define DRYING_TEST "cool a piece first, then test: no wet spot inside when cut"
+#define DRYING_TEST_SOURCE "cooled first: MSU 01600528; no wet spot: common practice, no source"
+/* Leather: 2 cups of fruit on 13 x 15 in, 1/8 in deep: NCHFP, Drying: Fruit Leathers. */
+#define LEATHER_LOAD_UL INT64_C(473176)
+#define LEATHER_LOAD_THOU2 (INT64_C(13000) * 15000)
+#define DRYING_HOURS_MAX 96 /* more is a slip of the pen */
+#define DRYING_KEEP_SOURCE "NCHFP, Packaging and Storing Dried Foods; Drying: Fruit Leathers"
+
+const char *drying_class_name(enum drying_class class);
+/* What is published of a food, by any of its names; NULL: nothing is.  Only rows that are confirmed. */
+const struct drying_row *drying_named(const char *food);
+/* Trays of wide x deep thousandths of an inch for so much puree; 0: the tray's size is not known. */
+int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou);
+/* Months that it keeps where it is as warm as that; a store not read counts as the warmest of the table.
+ * 0: it is warmer than any published figure. */
+int drying_months(enum drying_class class, bool store_read, int64_t store_mc);
+
+#endif
