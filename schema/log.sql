@@ -60,7 +60,7 @@ CREATE TABLE rule_off (
 CREATE TABLE station (
 	id INTEGER PRIMARY KEY,
 	digit INTEGER NOT NULL CHECK (digit BETWEEN 1 AND 9),
-	kind TEXT NOT NULL CHECK (kind IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge', 'juicer', 'pot')),
+	kind TEXT NOT NULL CHECK (kind IN ('boiling_water', 'steam', 'dial_gauge', 'weighted_gauge', 'juicer', 'pot', 'dryer')),
 	name TEXT NOT NULL CHECK (length(name) > 0),
 	gauge_checked_wall_ms INTEGER,      -- dial gauges: checked every year (PNW 421)
 	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
@@ -68,7 +68,10 @@ CREATE TABLE station (
 	who TEXT NOT NULL DEFAULT '',       -- has this station now
 	own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)), -- else on a shared burner
 	wall TEXT CHECK (wall IN ('heavy', 'lock')), -- pressure canners: how one sees that the pressure is gone
-	watts INTEGER CHECK (watts > 0)     -- canners: heat into the water; null: not stated
+	watts INTEGER CHECK (watts > 0), -- canners: heat into the water; null: not stated
+	trays INTEGER CHECK (trays BETWEEN 1 AND 60), -- dryers; null: not stated
+	tray_wide_thou INTEGER CHECK (tray_wide_thou > 0),
+	tray_deep_thou INTEGER CHECK (tray_deep_thou > 0)
 ) STRICT;
 CREATE UNIQUE INDEX station_digit ON station (digit) WHERE retired = 0;
 
@@ -141,7 +144,7 @@ CREATE INDEX recall_by_code ON lot (code COLLATE NOCASE);
 -- the table of that kind, under the same number.
 CREATE TABLE work (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
-	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch')),
+	kind TEXT NOT NULL CHECK (kind IN ('load', 'run', 'batch', 'drying')),
 	station_id INTEGER NOT NULL REFERENCES station (id),
 	opened_wall_ms INTEGER NOT NULL,
 	at_station INTEGER NOT NULL DEFAULT 1 CHECK (at_station IN (0, 1)), -- it is still in there
@@ -163,6 +166,31 @@ CREATE TABLE run (
 	water_boot TEXT NOT NULL DEFAULT '',
 	water_checks INTEGER NOT NULL DEFAULT 0
 ) STRICT;
+
+-- A drying: what was spread on the trays of a dryer. What was published on that day is copied.
+CREATE TABLE drying (
+	id INTEGER PRIMARY KEY REFERENCES work (id) ON DELETE CASCADE,
+	lot_id INTEGER NOT NULL REFERENCES lot (id),
+	class TEXT NOT NULL CHECK (class IN ('fruit', 'vegetable', 'leather')),
+	fruit_mg INTEGER NOT NULL DEFAULT 0 CHECK (fruit_mg >= 0), -- 0: puree
+	puree_ul INTEGER NOT NULL DEFAULT 0 CHECK (puree_ul >= 0), -- 0: fruit by weight
+	trays INTEGER NOT NULL CHECK (trays BETWEEN 1 AND 60),
+	low_ms INTEGER NOT NULL CHECK (low_ms > 0), -- until the first test for dryness
+	high_ms INTEGER NOT NULL CHECK (high_ms >= low_ms),
+	own_hours INTEGER NOT NULL DEFAULT 0 CHECK (own_hours IN (0, 1)), -- published nowhere: the house gave them
+	test TEXT NOT NULL,
+	source TEXT NOT NULL,
+	look_wall_ms INTEGER,               -- last look at the trays, or shake of the jars; null: none yet
+	look_awake_ms INTEGER NOT NULL DEFAULT 0,
+	look_boot TEXT NOT NULL DEFAULT '',
+	looks INTEGER NOT NULL DEFAULT 0,
+	shakes INTEGER NOT NULL DEFAULT 0,
+	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)), -- not packed yet
+	packages INTEGER NOT NULL DEFAULT 0 CHECK (packages >= 0),
+	CHECK ((fruit_mg > 0) + (puree_ul > 0) = 1)
+) STRICT;
+CREATE INDEX drying_of_lot ON drying (lot_id);
+CREATE INDEX drying_open ON drying (open) WHERE open = 1;
 
 -- Juice measured out: stock from then on.
 CREATE TABLE juice (
@@ -308,15 +336,17 @@ CREATE TABLE jar (
 	from_jar_id INTEGER REFERENCES jar (id), -- what it was before it was processed again
 	gone_why TEXT CHECK (gone_why IN ('used', 'given', 'spoiled', 'missing', 'thrown_out', 'not_noted')),
 	gone_wall_ms INTEGER,               -- null: still there
-	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed'))
+	acid TEXT CHECK (acid IN ('none_asked', 'left_out', 'lemon_juice', 'citric_acid', 'vinegar', 'as_printed')),
 	                                    -- what was said when it was filled; null: nothing
+	drying_id INTEGER REFERENCES drying (id) ON DELETE CASCADE -- a package of dried food; null: a jar
 ) STRICT;
 CREATE UNIQUE INDEX jar_place ON jar (load_id, place_in_load) WHERE load_id IS NOT NULL;
 CREATE INDEX jar_in_load ON jar (load_id, lot_id, state, siphoning, fate, fate_done_wall_ms, checked_wall_ms)
 	WHERE load_id IS NOT NULL;          -- what a look back asks of every load
 CREATE INDEX jar_not_made ON jar (load_id, state)
 	WHERE state = 'broken' OR fate = 'reprocess' AND fate_done_wall_ms IS NOT NULL;
-CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken';
+CREATE INDEX jar_waiting ON jar (batch_id) WHERE load_id IS NULL AND drying_id IS NULL AND fate = 'none' AND state <> 'broken';
+CREATE INDEX jar_of_drying ON jar (drying_id) WHERE drying_id IS NOT NULL;
 CREATE INDEX jar_of_batch ON jar (batch_id) WHERE batch_id IS NOT NULL;
 CREATE INDEX jar_of_lid_box ON jar (lid_box_id) WHERE lid_box_id IS NOT NULL;
 CREATE INDEX jar_of_lot ON jar (lot_id, load_id);
@@ -825,7 +855,7 @@ CREATE TABLE phase_mean (
 
 -- A station may become one of another kind when it is empty: what was done there stays what it was.
 CREATE VIEW work_at (work_id, kind) AS SELECT work.id, coalesce(load.method,
-	CASE work.kind WHEN 'run' THEN 'juicer' WHEN 'batch' THEN 'pot' ELSE work.kind END)
+	CASE work.kind WHEN 'run' THEN 'juicer' WHEN 'batch' THEN 'pot' WHEN 'drying' THEN 'dryer' ELSE work.kind END)
 FROM work LEFT JOIN load ON load.id = work.id;
 
 CREATE VIEW phase_count (kind, name, count, ms) AS SELECT '', '', 0, 0 WHERE 0;

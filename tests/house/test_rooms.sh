@@ -31,7 +31,7 @@ house() {
 		words screen log/rows
 		rooms engine drying > gate > rules > schedule > food > recipe > stats > process > label > physics
 		rooms log file > history > tables > journal > query > disk > rows
-		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > canner > plan > stock > act > board
+		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > dryer > canner > plan > stock > act > board
 		rooms report command > exchange > pantry > plan > house > history > board > process > out > cli
 		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
 	END

@@ -1,3 +1,5 @@
+#include <string.h>
+
 #include "base/text.h"
 #include "engine/process/process.h"
 
@@ -20,5 +22,7 @@ const char *jar_size_words(const char *name, int64_t jars)
 {
 	const struct jar_size *size = jar_size_named(name);
 
+	if (size == NULL && name != NULL && strcmp(name, SIZE_PACKAGE) == 0)
+		return jars == 1 ? "package" : "packages";
 	return size == NULL ? "jars" : jars == 1 ? size->words : size->plural;
 }

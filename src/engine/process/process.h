@@ -145,6 +145,7 @@ const char *confirmed_name(enum confirmed confirmed);
 
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);
+#define SIZE_PACKAGE "package" /* stands for a size: dried food is packed in anything dry and tight */
 const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; "jars": no such size */
 int jar_size_index(const struct jar_size *size);
 

@@ -372,6 +372,29 @@ static int64_t water_overdue(const struct about_run *f)
 	return f->water_counts && f->dry_in_ms > 0 ? used_up(f->water_in_ms) : RULE_NEVER;
 }
 
+/* --- what is dried ------------------------------------------------------------------------------ */
+
+/* The last look is not long ago when somebody stands by it. */
+static int64_t dries_too_long(const struct about_drying *f)
+{
+	return f->dries && f->look_in_ms <= 0 ? used_up(f->high_in_ms) : RULE_NEVER;
+}
+
+static int64_t not_shaken(const struct about_drying *f)
+{
+	return f->conditions ? used_up(f->look_in_ms) : RULE_NEVER;
+}
+
+static int64_t not_conditioned(const struct about_drying *f)
+{
+	return f->packs && f->conditioned_ms < f->condition_ms ? 0 : RULE_NEVER;
+}
+
+static int64_t to_pretreat(const struct about_drying *f)
+{
+	return f->pretreat[0] != '\0' ? 0 : RULE_NEVER;
+}
+
 /* --- a running phase -------------------------------------------------------------------------- */
 
 static int64_t restarted(const struct about_clock *f)
@@ -836,6 +859,15 @@ const struct rule rules[] = {
 	CAUTION("water-overdue", run, water_overdue,
 	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.",
 	        PRACTICE),
+	CAUTION("dries-too-long", drying, dries_too_long,
+	        "Look at {station} and test {product}: past the hours it takes, and nobody has looked. It scorches.",
+	        "scorches when nearly dry: MSU 01600528"),
+	CAUTION("not-conditioned", drying, not_conditioned,
+	        "Condition {lot} before it is packed: {conditioned} so far of 10 days. Damp pieces mold the others.",
+	        "MSU 01600529, USU, Iowa State: conditioning"),
+	CAUTION("not-shaken", drying, not_shaken,
+	        "Shake {lot} and look for water on its lid; it is dried again if there is any. Then press 0, a.",
+	        "daily: MSU 01600529, USU, USDA"),
 	CAUTION(
 	    "jars-wait", house, jars_wait,
 	    "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
@@ -962,6 +994,8 @@ const struct rule rules[] = {
 	/* Good to know. */
 	NOTE("hold-again", load, hold_again, "{station}: hold number {hold_starts} of {lot}; the full time runs again.",
 	     "NCSU-242"),
+	NOTE("pretreat", drying, to_pretreat, "{product}, before {station} is filled: {pretreat}.",
+	     "in its row: schema/drying.csv"),
 	NOTE("deep-water", load, deep_water,
 	     "{station}: over 30 min. Keep 2 in of water over the lids; top up with boiling water, beside the jars.",
 	     "A539 (rev. 2015), page 1-18"),

@@ -30,6 +30,7 @@
 	OF(NOTEBOOK, notebook, "a load") \
 	OF(RUN, run, "a juicer's run") \
 	OF(BATCH, batch, "a batch") \
+	OF(DRYING, drying, "what is dried") \
 	OF(CLOCK, clock, "a running phase") \
 	OF(WAITING, waiting, "jars that wait") \
 	OF(FATE, fate, "a jar set aside") \
@@ -202,6 +203,26 @@ struct about_run {
 /* clang-format off */
 #define NAMES_OF_run \
 	CALLED(run)
+/* clang-format on */
+
+/* On trays, in conditioning jars, or to be packed. */
+struct about_drying {
+	struct called called;
+	bool dries;
+	bool conditions;
+	bool packs;         /* pieces, which are conditioned first */
+	bool own_hours;     /* published nowhere */
+	int64_t look_in_ms; /* until it is looked at or shaken; negative: over */
+	int64_t high_in_ms; /* until the most that it is said to take is over; negative: it is */
+	int64_t conditioned_ms;
+	int64_t condition_ms; /* engine/drying/drying.h */
+	const char *pretreat; /* to be done before it is spread; "" nothing, or too late */
+};
+/* clang-format off */
+#define NAMES_OF_drying \
+	CALLED(drying), \
+	NAMED_AS(drying, "conditioned", conditioned_ms, FORM_HOURS), \
+	NAMED(drying, pretreat, FORM_WORDS)
 /* clang-format on */
 
 /* Food off the heat and in no canner: done in its pot, or filled. */

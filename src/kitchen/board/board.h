@@ -30,6 +30,7 @@
 #include "engine/recipe/recipe.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/board/phases.h"
+#include "log/rows/dryer.h"
 #include "log/rows/pantry.h"
 #include "log/rows/pot.h"
 #include "log/rows/stock.h"
@@ -94,6 +95,13 @@ struct strip_batch {
 	int filled;                  /* jars filled so far */
 	enum acid acid_instead;      /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off;           /* when it came off the heat; wall_ms 0: it has not */
+};
+
+struct strip_drying {
+	struct log_drying row;
+	const struct drying_row *published; /* of its food today; NULL: nothing is */
+	int64_t dried_ms;                   /* phases of drying that are over */
+	int64_t conditioned_ms;
 };
 
 /* One line of the board: a station, empty or with what is in it, or a load on
@@ -185,6 +193,7 @@ const struct board *kitchen_board(const struct kitchen *kitchen);
 const struct strip_load *strip_load(const struct strip *strip);
 const struct strip_run *strip_run(const struct strip *strip);
 const struct strip_batch *strip_batch(const struct strip *strip);
+const struct strip_drying *strip_drying(const struct strip *strip);
 static inline bool strip_has_load(const struct strip *strip)
 {
 	return strip->content == STRIP_LOAD;

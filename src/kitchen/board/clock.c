@@ -138,15 +138,26 @@ int64_t clock_day_start(int64_t wall_ms)
 	return (int64_t)mktime(&parts) * 1000;
 }
 
-int64_t clock_year_later(int64_t wall_ms)
+int64_t clock_months_later(int64_t wall_ms, int months)
 {
 	struct tm parts = local(wall_ms);
+	int month = parts.tm_mon + months;
+	int day = parts.tm_mday;
 
-	parts.tm_year++;
-	if (parts.tm_mon == 1 && parts.tm_mday == 29)
-		parts.tm_mday = 28;
-	parts.tm_isdst = -1;
+	/* A day that the later month does not have: its last one. */
+	do {
+		parts = local(wall_ms);
+		parts.tm_mon = month;
+		parts.tm_mday = day--;
+		parts.tm_isdst = -1;
+		(void)mktime(&parts);
+	} while (parts.tm_mon != month % 12);
 	return (int64_t)mktime(&parts) * 1000;
+}
+
+int64_t clock_year_later(int64_t wall_ms)
+{
+	return clock_months_later(wall_ms, 12);
 }
 
 int clock_year_utc(int64_t wall_ms)

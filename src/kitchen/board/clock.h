@@ -55,6 +55,7 @@ struct clock clock_practice(struct practice_clock *state, struct clock real, int
 int64_t clock_day_start(int64_t wall_ms); /* local midnight before or at wall_ms */
 /* The same day and hour of the next year; 29 February gives the 28th. */
 int64_t clock_year_later(int64_t wall_ms);
+int64_t clock_months_later(int64_t wall_ms, int months);
 int clock_year_utc(int64_t wall_ms); /* the year in UTC: seasons of the log are told by it */
 void clock_words_date(int64_t wall_ms, char *buffer, size_t size);     /* "2026-09-14" */
 void clock_words_hour(int64_t wall_ms, char *buffer, size_t size);     /* "14:05" */

@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "engine/drying/drying.h"
 #include "engine/gate/gate.h"
 #include "engine/schedule/day_plan.h"
 
@@ -14,6 +15,7 @@
 #define PRESSURE (DG | WG)
 #define JU AT_STATION(STATION_JUICER)
 #define PT AT_STATION(STATION_POT)
+#define DY AT_STATION(STATION_DRYER)
 
 #define MINUTES(n) (60 * (n))
 #define SPAN_OF(work, member) offsetof(struct work, member)
@@ -414,6 +416,52 @@ static const struct phase_rule rules[] = {
 	    .caution = "Scorched or gelled residue seeds the next batch.",
 	    .source = "common practice, no source",
 	},
+	{
+	    .name = PHASE_SPREAD, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(20),
+	    .place = PLACE_STATION, .words = "load trays",
+	    .act = "Spread one layer, pieces apart; leather 1/8 in deep at the edges too",
+	    .step = "trays are in, air is hot",
+	    .caution = "Warm the dryer up first: to 140-150 F for fruit.",
+	    .source = "one layer, warmed up: MSU 01600528; 1/8 in: NCHFP, Drying: Fruit Leathers; 20 min: common practice, no source",
+	},
+	{
+	    .name = PHASE_DRY, .stations = DY, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
+	    .alarm = ALARM_TOMORROW, .early = EARLY_ASK, .place = PLACE_STATION, .words = "dry",
+	    .act = "Keep the heat on; look and turn the trays when that clock rings",
+	    .due = "Cool a piece, then test it for dryness",
+	    .job = "TEST IT",
+	    .step = "a piece is cooling: test it",
+	    .caution = "Never over 140 F near the end: it scorches. Once begun the heat stays on.",
+	    .source = "look every 1 1/2 to 2 h, 140 F: MSU 01600528; heat on: USDA Garden Produce, drying; hours: in its row",
+	},
+	{
+	    .name = PHASE_TEST, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
+	    .lost_to = PHASE_DRY, .place = PLACE_STATION, .words = "test",
+	    .act = "Test cooled pieces from every tray, as said beside",
+	    .step = "dry by the test: off the trays",
+	    .lost = "not dry yet: back on the trays",
+	    .caution = "Damp inside it molds. When unsure, dry on and test again.",
+	    .source = "cooled first: MSU 01600528; the test: in its row",
+	},
+	{
+	    .name = PHASE_CONDITION, .stations = DY, .kind = PHASE_TIMED, .required_ms = DRYING_CONDITION_MS,
+	    .alarm = ALARM_TOMORROW, .early = EARLY_ASK, .lost_to = PHASE_DRY, .place = PLACE_RACK, .words = "condition",
+	    .act = "Jars two-thirds full: shake every day, look for water on the lid",
+	    .due = "Conditioned: pack it",
+	    .job = "PACK IT",
+	    .step = "conditioned, no water on any lid",
+	    .lost = "water on a lid: dry it again",
+	    .caution = "Water on the lid: dry it again.",
+	    .source = "10 days, the longest of the shortest: Iowa State 10-14, USU 7-14, USDA 7, MSU 4-10; daily: MSU 01600529",
+	},
+	{
+	    .name = PHASE_PACK, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(20),
+	    .place = PLACE_RACK, .asks = ASKS_PACKAGES, .words = "pack",
+	    .act = "Pack it quite cool, in lots used at one go; leather rolled and wrapped",
+	    .step = "count the packages",
+	    .caution = "Look at it often: damp but sound, dry it again; molded, throw it out.",
+	    .source = "NCHFP, Packaging and Storing Dried Foods",
+	},
 };
 /* clang-format on */
 
@@ -442,6 +490,11 @@ static const char *const stored[] = {
 	[PHASE_OFF] = "off",
 	[PHASE_FILL] = "fill",
 	[PHASE_RINSE] = "rinse",
+	[PHASE_SPREAD] = "spread",
+	[PHASE_DRY] = "dry",
+	[PHASE_TEST] = "test",
+	[PHASE_CONDITION] = "condition",
+	[PHASE_PACK] = "pack",
 };
 static_assert(sizeof(stored) / sizeof(stored[0]) == PHASE_NAME_COUNT, "a word for every phase");
 

@@ -10,6 +10,8 @@
  *   pressure        loaded > come-up > VENT > pressurise > HOLD > cool-down > WAIT
  *                   > unload > cooling > seal check
  *   juicer run      heat > RUN > drain          beside them the water clock, which repeats
+ *   drying          load trays > DRY > test > CONDITION > pack     leather: no conditioning; beside the
+ *                   dry and the condition clock one that repeats, for looks and shakes
  *   pot batch       to boil > sugar in > back to boil > BOIL-HOLD > off > fill > rinse
  *                   (nothing to add at the boil: straight to the boil-hold; a
  *                   boil-hold of 0 s: straight to off).  Food packed raw is not boiled:
@@ -52,6 +54,11 @@ enum phase_name {
 	PHASE_OFF,
 	PHASE_FILL,
 	PHASE_RINSE,
+	PHASE_SPREAD, /* dryer */
+	PHASE_DRY,
+	PHASE_TEST,
+	PHASE_CONDITION,
+	PHASE_PACK,
 	PHASE_NAME_COUNT
 };
 
@@ -72,9 +79,10 @@ enum early { EARLY_NEVER, EARLY_ASK };
 /* What a phase ends with, beside the step key. */
 enum phase_asks {
 	ASKS_NOTHING,
-	ASKS_MEASURE, /* juice is measured out, by an act of its own */
-	ASKS_JARS,    /* jars are filled */
-	ASKS_SEALS,   /* every jar is looked at, and has its fate */
+	ASKS_MEASURE,  /* juice is measured out, by an act of its own */
+	ASKS_JARS,     /* jars are filled */
+	ASKS_PACKAGES, /* packages are counted, by an act of its own */
+	ASKS_SEALS,    /* every jar is looked at, and has its fate */
 };
 
 #define REST_MS (INT64_C(5) * 60 * 1000)       /* A539 (rev. 2015), page 1-18 */

@@ -31,6 +31,10 @@ static const struct verb_row rows[] = {
 	[VERB_UNDO] = { "undo", NULL },
 	[VERB_REDO] = { "redo", NULL },
 
+	[VERB_START_DRYING] = { "start_drying", "{0}: drying started, {1} on {2:count tray}, {3:n} to {4:n} h"
+	                        "[{5:flag}, hours of this house]" },
+	[VERB_SEEN] = { "seen", "{0}: seen to ({1})" },
+	[VERB_PACK] = { "pack", "{0}: {1:count package} of {2} packed" },
 	[VERB_START_RUN] = { "start_run", "{0}: run started, {1:mass} {2}" },
 	[VERB_EDIT_FRUIT] = { "edit_fruit", "Corrected: the run had {0:mass} {1}" },
 	[VERB_JUICE_OUT] = { "juice_out", "{0}: {1:volume} of {2} juice measured[{3:flag}, run done]" },

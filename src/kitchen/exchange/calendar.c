@@ -1,6 +1,7 @@
 #include "kitchen/exchange/calendar.h"
 #include "base/count.h"
 #include "base/with_room.h"
+#include "kitchen/dryer/dryer.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -157,7 +158,7 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 	set_summary(all, event, what, &kept->lot);
 	(void)text_copy(event->description, sizeof(event->description),
 	                "Use within a year of making (NCSU-472). Look before you open; never taste to find out.");
-	clock_words_date(clock_year_later(kept->lot.made_wall_ms), event->date, sizeof(event->date));
+	clock_words_date(lot_best_by_ms(all->kitchen, &kept->lot), event->date, sizeof(event->date));
 	event->alarm_minutes = BEST_BY_NOTICE_DAYS * DAY_MINUTES;
 	return true;
 }

@@ -17,6 +17,7 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/load_record.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/dryer/dryer.h"
 #include "log/tables/canner.h"
 #include "log/tables/pantry.h"
 
@@ -114,7 +115,7 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 		text_add(&text, "RECALLED. ");
 	if (jar_is_blocked(jar))
 		text_add(&text, "DO NOT EAT. ");
-	if (verdict[0] != '\0')
+	if (jar->drying_id == 0 && verdict[0] != '\0')
 		text_add(&text, "%s%s%s. ", verdict, why[0] != '\0' ? ": " : "", why);
 	if (states[jar->state][0] != '\0')
 		text_add(&text, "%s. ", states[jar->state]);
@@ -130,18 +131,38 @@ static void warning_words(const struct kitchen *kitchen, struct label *label, co
 		label->warning[text.used - 1] = '\0';
 }
 
-static void label_words_of(const struct kitchen *kitchen, const struct load_record *record, size_t at, bool recalled,
-                           struct label *label)
+/* What was dried had no process. */
+static void dried_words(const struct kitchen *kitchen, struct label *label, const struct log_lot *lot,
+                        const struct log_jar *jar)
 {
-	const struct log_jar *jar = &record->jars[at];
-	const struct log_lot *lot = &load_record_lot(record, jar->lot_id)->row;
+	char date[16];
 
+	clock_words_date(lot_best_by_ms(kitchen, lot), date, sizeof(date));
+	(void)snprintf(label->process, sizeof(label->process), "%s" BETWEEN "dried", jar_size_words(jar->size, 1));
+	(void)snprintf(label->place, sizeof(label->place), "best by %s%s", date,
+	               kitchen->board.house.invented ? BETWEEN "invented data" : "");
+}
+
+/* A jar, and what there is to know of it.  `load`: NULL, it is a package of dried food. */
+struct labelled {
+	const struct log_load *load;
+	const struct log_lot *lot;
+	const struct log_jar *jar;
+	const struct log_judgement *said;
+};
+
+static void label_words_of(const struct kitchen *kitchen, const struct labelled *of, bool recalled, struct label *label)
+{
 	memset(label, 0, sizeof(*label));
-	utf8_clean(label->product, sizeof(label->product), lot->product);
-	made_words(label, lot);
-	process_words(label, &record->load, jar->size);
-	place_words(kitchen, label, &record->load, lot, jar);
-	warning_words(kitchen, label, &record->said[at + 1], jar, recalled);
+	utf8_clean(label->product, sizeof(label->product), of->lot->product);
+	made_words(label, of->lot);
+	if (of->load == NULL) {
+		dried_words(kitchen, label, of->lot, of->jar);
+	} else {
+		process_words(label, of->load, of->jar->size);
+		place_words(kitchen, label, of->load, of->lot, of->jar);
+	}
+	warning_words(kitchen, label, of->said, of->jar, recalled);
 	label->jars = 1;
 }
 
@@ -190,13 +211,12 @@ static bool is_recalled(const struct gathering *all, const struct log_jar *jar, 
 	return true;
 }
 
-static bool add_jar(struct gathering *all, const struct load_record *record, size_t at, struct fault *fault)
+static bool add_jar(struct gathering *all, const struct labelled *of, struct fault *fault)
 {
-	const struct log_jar *jar = &record->jars[at];
 	struct label *rows;
 	bool recalled;
 
-	if (!wants_label(all, jar)) {
+	if (!wants_label(all, of->jar)) {
 		all->without++;
 		return true;
 	}
@@ -204,9 +224,9 @@ static bool add_jar(struct gathering *all, const struct load_record *record, siz
 	if (rows == NULL)
 		return false;
 	all->rows = rows;
-	if (!is_recalled(all, jar, &recalled, fault))
+	if (!is_recalled(all, of->jar, &recalled, fault))
 		return false;
-	label_words_of(all->kitchen, record, at, recalled, &all->rows[all->count]);
+	label_words_of(all->kitchen, of, recalled, &all->rows[all->count]);
 	all->jars++;
 	if (all->count > 0 && same_label(&all->rows[all->count - 1], &all->rows[all->count]))
 		all->rows[all->count - 1].jars++;
@@ -221,10 +241,23 @@ static bool add_jar(struct gathering *all, const struct load_record *record, siz
 /* Its jars of that lot; 0: all. */
 static bool add_record(struct gathering *all, const struct load_record *record, int64_t lot_id, struct fault *fault)
 {
-	for (size_t i = 0; i < record->jar_count; i++)
-		if ((lot_id == 0 || record->jars[i].lot_id == lot_id) && !add_jar(all, record, i, fault))
+	for (size_t i = 0; i < record->jar_count; i++) {
+		const struct log_jar *jar = &record->jars[i];
+		const struct labelled of = { &record->load, &load_record_lot(record, jar->lot_id)->row, jar,
+			                     &record->said[i + 1] };
+
+		if ((lot_id == 0 || jar->lot_id == lot_id) && !add_jar(all, &of, fault))
 			return false;
+	}
 	return true;
+}
+
+static bool add_dried(struct gathering *all, const struct log_lot *lot, const struct log_jar *jar, struct fault *fault)
+{
+	struct log_judgement said;
+
+	return log_judgement_of_jar(all->kitchen->log, jar, &said, fault) &&
+	       add_jar(all, &(struct labelled){ NULL, lot, jar, &said }, fault);
 }
 
 static bool add_load(struct gathering *all, int64_t load_id, int64_t lot_id, struct fault *fault)
@@ -259,8 +292,10 @@ static bool add_lot(struct gathering *all, const char *code, struct fault *fault
 		return fault_set(fault, FAULT_MISSING, "There is no lot \"%s\".", code);
 	if (!log_jars_of_lot(log, lot.id, &jars, &count, fault))
 		return false;
-	for (size_t i = 0; done && i < count; i++)
-		if (jars[i].load_id != 0 && is_first_of_its_load(jars, i)) /* 0: no process, no label */
+	for (size_t i = 0; done && i < count; i++) /* of neither: no process, no label */
+		if (jars[i].drying_id != 0)
+			done = add_dried(all, &lot, &jars[i], fault);
+		else if (jars[i].load_id != 0 && is_first_of_its_load(jars, i))
 			done = add_load(all, jars[i].load_id, lot.id, fault);
 	free(jars);
 	return done;

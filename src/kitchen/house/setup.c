@@ -18,6 +18,7 @@
 #include "base/words.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/verbs.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan_lines.h"
 #include "kitchen/pot/pot.h"
@@ -159,6 +160,46 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not understood here", words_at(words, i));
 		else if (!amount_read(words_at(words, i), MEASURE_VOLUME, SUPPLY_OTHER, &station.volume_ul, fault))
 			return false;
+	}
+	return kitchen_put_station(kitchen, &station, fault);
+}
+
+/* "14 x 14 in" */
+static bool read_tray(const char *words, struct log_station *station)
+{
+	char *end;
+	double wide = strtod(words, &end);
+	double deep = 0;
+
+	end += strspn(end, " ");
+	if (*end == 'x')
+		deep = strtod(end + 1, &end);
+	end += strspn(end, " ");
+	station->tray_wide_thou = wide >= 1 && wide <= 60 ? (int)(wide * 1000 + 0.5) : 0;
+	station->tray_deep_thou = deep >= 1 && deep <= 60 ? (int)(deep * 1000 + 0.5) : 0;
+	return station->tray_wide_thou > 0 && station->tray_deep_thou > 0 && (strcmp(end, "in") == 0 || *end == '\0');
+}
+
+/* dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
+static bool line_dryer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	struct log_station station = { .id = id, .kind = STATION_DRYER };
+
+	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
+		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
+	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
+		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
+	for (size_t i = 3; i < words->count; i++) {
+		const char *word = words_at(words, i);
+
+		if (strcmp(word, "retired") == 0)
+			station.retired = true;
+		else if (strcmp(word, "own_heat") == 0)
+			station.own_heat = true;
+		else if (strncmp(word, "trays=", 6) == 0 && word_number(word + 6, 1, TRAYS_MAX, &station.trays))
+			continue;
+		else if (strncmp(word, "size=", 5) != 0 || !read_tray(word + 5, &station))
+			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not trays=6 or size=\"14 x 14 in\"", word);
 	}
 	return kitchen_put_station(kitchen, &station, fault);
 }
@@ -331,6 +372,7 @@ static const struct line_kind {
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
 	{ "juicer", 3, 5, line_other_station, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
 	{ "pot", 3, 6, line_other_station, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
+	{ "dryer", 3, 7, line_dryer, "dryer DIGIT \"NAME\" [trays=6] [size=\"14 x 14 in\"] [own_heat] [retired]" },
 	{ "units", 2, 2, line_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, "storage 64F" },
 	{ "times", 2, 6, line_times, "times run=N first=N water=N wait=N stand=N (minutes)" },

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "kitchen/act/verdict.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/pantry/pantry_private.h"
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
@@ -126,7 +127,7 @@ static bool finish_line(const struct kitchen *kitchen, const struct parts *parts
 	line->blocked = of_line(parts->blocked, parts->blocked_count, line->product, line->size);
 	if (!find_oldest(kitchen, parts, line, fault))
 		return false;
-	line->best_by_wall_ms = nobody_eats(line) ? 0 : clock_year_later(line->oldest.made_wall_ms);
+	line->best_by_wall_ms = nobody_eats(line) ? 0 : lot_best_by_ms(kitchen, &line->oldest);
 	return true;
 }
 
@@ -208,8 +209,7 @@ bool kitchen_pantry_lots(const struct kitchen *kitchen, const char *product, con
 		lots[i].jars = read[i].jars;
 		lots[i].recalled = of_lot(parts.recalled, parts.recalled_count, read[i].lot.id, read[i].size);
 		done = read_verdict(kitchen, &lots[i], fault);
-		lots[i].best_by_wall_ms =
-		    lots[i].blocked >= lots[i].jars ? 0 : clock_year_later(read[i].lot.made_wall_ms);
+		lots[i].best_by_wall_ms = lots[i].blocked >= lots[i].jars ? 0 : lot_best_by_ms(kitchen, &read[i].lot);
 	}
 	free(read);
 	free_parts(&parts);

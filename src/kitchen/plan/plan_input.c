@@ -71,6 +71,8 @@ static void put_stations(struct building *building)
 		const struct log_station *from = &board->strips[i].station;
 		struct plan_station *station = &input->stations[input->station_count];
 
+		if (work_kind_at(from->kind)->planned == PLAN_STATION_KIND_COUNT)
+			continue;
 		station->id = from->id;
 		station->kind = work_kind_at(from->kind)->planned;
 		station->on_burner = !from->own_heat;

@@ -222,7 +222,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JARS_OF_BATCH] = "SELECT {jar} FROM jar WHERE batch_id = ? ORDER BY id",
 	/* One whose filling was not noted may have waited longest. */
 	[JARS_WAITING] = "SELECT {jar} FROM jar "
-	                 "WHERE load_id IS NULL AND fate = 'none' AND state <> 'broken' "
+	                 "WHERE load_id IS NULL AND drying_id IS NULL AND fate = 'none' AND state <> 'broken' "
 	                 "ORDER BY filled_wall_ms IS NOT NULL, filled_wall_ms, id",
 	[JAR_GET] = "SELECT {jar} FROM jar WHERE id = ?",
 	[JAR_FATES] = "SELECT {jar} FROM jar WHERE fate <> 'none' AND gone_wall_ms IS NULL "
@@ -351,6 +351,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	EACH_WORK(WORK_TEXTS)
 	    /* clang-format on */
 	    [RUN_OPEN] = AT_STATIONS("run"),
+	[DRYING_OPEN] = "SELECT {drying} FROM drying CROSS JOIN work ON work.id = drying.id WHERE open = 1 "
+	                "ORDER BY +opened_wall_ms, drying.id",
 
 	[JUICE_GET] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
 	              "WHERE juice.id = ?",

@@ -112,6 +112,7 @@ struct log_jar {
 	int64_t id;
 	int64_t load_id;      /* 0: filled and waiting for a canner */
 	int64_t batch_id;     /* 0: packed without a pot */
+	int64_t drying_id;    /* a package of dried food; 0: a jar */
 	struct moment filled; /* wall_ms 0: not noted */
 	int64_t lot_id;
 	int64_t lid_box_id; /* 0: not noted */

@@ -22,7 +22,8 @@
 #define EACH_WORK(OF) \
 	OF(LOAD, load) \
 	OF(RUN, run) \
-	OF(BATCH, batch)
+	OF(BATCH, batch) \
+	OF(DRYING, drying)
 /* clang-format on */
 
 /* What acts are about, for undo and for stories. `id` is not used for the house. */

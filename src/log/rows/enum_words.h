@@ -36,6 +36,7 @@ extern const struct enum_words words_of_work;
 extern const struct enum_words words_of_acidity;
 extern const struct enum_words words_of_acid;
 extern const struct enum_words words_of_origin;
+extern const struct enum_words words_of_drying_class;
 extern const struct enum_words words_of_method;
 extern const struct enum_words words_of_pectin;
 extern const struct enum_words words_of_own_adding; /* of an own recipe */

@@ -44,7 +44,8 @@ struct log_house {
 	OF(DIAL_GAUGE, dial_gauge, NULL) \
 	OF(WEIGHTED_GAUGE, weighted_gauge, NULL) \
 	OF(JUICER, juicer, "steam juicer") \
-	OF(POT, pot, "pot")
+	OF(POT, pot, "pot") \
+	OF(DRYER, dryer, "dryer")
 /* clang-format on */
 #define STATION_TAG(TAG, stored, words) STATION_##TAG,
 enum station_kind { EACH_STATION(STATION_TAG) STATION_KIND_COUNT };
@@ -62,6 +63,9 @@ struct log_station {
 	bool own_heat;               /* has its own heat; else a shared burner of the house */
 	enum canner_wall wall;       /* pressure canners: how one sees that the pressure is gone */
 	int watts;                   /* canners: heat into the water; 0: not stated */
+	int trays;                   /* dryers; 0: not stated */
+	int tray_wide_thou;          /* of one tray, thousandths of an inch; 0: not stated */
+	int tray_deep_thou;
 };
 
 /* Lids looked at, and those that had not sealed, in one season: kept by the log,

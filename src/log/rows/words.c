@@ -5,6 +5,7 @@
 #include <assert.h>
 
 #include "base/text.h"
+#include "engine/drying/drying.h"
 #include "log/rows/enum_words.h"
 #include "log/rows/journal.h"
 #include "log/rows/stock.h"
@@ -210,6 +211,11 @@ static const char *origin_word(int index)
 	return index == ORIGIN_NOT_SAID ? "" : origin_name((enum origin)index);
 }
 
+static const char *drying_class_word(int index)
+{
+	return drying_class_name((enum drying_class)index);
+}
+
 static const char *method_word(int index)
 {
 	return method_name((enum method)index);
@@ -247,6 +253,7 @@ const struct enum_words words_of_supply = { .count = SUPPLY_KIND_COUNT, .name = 
 const struct enum_words words_of_acidity = { .count = ACIDITY_COUNT, .name = acidity_word };
 const struct enum_words words_of_acid = { .count = ACID_COUNT, .name = acid_word };
 const struct enum_words words_of_origin = { .count = ORIGIN_COUNT, .name = origin_word };
+const struct enum_words words_of_drying_class = { .count = DRYING_REFUSED, .name = drying_class_word };
 const struct enum_words words_of_method = { .count = METHOD_COUNT, .name = method_word };
 static_assert(CONFIRMED_YES == 0 && CONFIRMED_PRACTICE == 1, "the two a load can have come first");
 const struct enum_words words_of_confirmed = { .count = CONFIRMED_PRACTICE + 1, .name = confirmed_word };

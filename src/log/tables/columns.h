@@ -22,6 +22,7 @@ extern const struct log_table table_of_supply_moves;
 extern const struct log_table table_of_recipes;
 extern const struct log_table table_of_recipe_ingredients;
 extern const struct log_table table_of_run;
+extern const struct log_table table_of_drying;
 extern const struct log_table table_of_juice;
 extern const struct log_table table_of_juice_uses;
 extern const struct log_table table_of_batch;

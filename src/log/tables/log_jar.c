@@ -52,6 +52,8 @@ static const struct log_column columns[] = {
 	  OUT("recalled", "an open recall looks for it") },
 	{ IN(acid), .kind = CELL_WORD, WORDS(acid), .lack = MAY_BE_NULL,
 	  OUT("acid", "what was said of its acid: {}; empty: nothing") },
+	{ IN(drying_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("drying", "a package of dried food; empty: a jar"),
+	  RANGE(1, ID_MOST) },
 	{ MEMBER(struct log_jar, verdict), .kind = CELL_WORD, WORDS(verdict), SELECTED(JAR_VERDICT) },
 	{ MEMBER(struct log_jar, acidity), .kind = CELL_WORD, WORDS(acidity),
 	  SELECTED("(SELECT acidity FROM lot WHERE lot.id = jar.lot_id)") },

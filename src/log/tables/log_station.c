@@ -30,6 +30,10 @@ static const struct log_column columns[] = {
 	  OUT("wall", "pressure canners, how one sees that the pressure is gone: {}; empty: not said") },
 	{ IN(watts), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
 	  OUT("watts", "canners: heat into the water; empty: not stated") },
+	{ IN(trays), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("trays", "dryers; empty: not stated") },
+	{ IN(tray_wide_thou), .kind = CELL_NUMBER, .scale = 3, .lack = MAY_BE_NULL,
+	  OUT("tray_wide_in", "of one tray; empty: not stated") },
+	{ IN(tray_deep_thou), .kind = CELL_NUMBER, .scale = 3, .lack = MAY_BE_NULL, OUT("tray_deep_in", "") },
 };
 #undef IN
 

@@ -21,6 +21,7 @@ const struct log_table *const log_tables[] = {
 	&table_of_juice_uses,
 	&table_of_batch,
 	&table_of_batch_amounts,
+	&table_of_drying,
 	&table_of_lots,
 	&table_of_load,
 	&table_of_phases,

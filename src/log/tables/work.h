@@ -13,11 +13,11 @@
 
 struct log;
 
-/* `kind`: load, run or batch.  `rows`: the address of a pointer to the struct of its rows, or of a
+/* `kind`: one of EACH_WORK.  `rows`: the address of a pointer to the struct of its rows, or of a
  * pointer to void; a row is log_works_row_size bytes then. */
 size_t log_works_row_size(enum subject_kind kind);
 
-/* Those in a station, and loads on the rack, oldest first. */
+/* Those in a station, and what is not at its end yet after it: loads on the rack, what is conditioned; oldest first. */
 bool log_works_open(struct log *log, enum subject_kind kind, void *rows, size_t *count, struct fault *fault);
 
 /* Opened in [from, to), ended ones too, oldest first. */

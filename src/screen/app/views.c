@@ -70,5 +70,6 @@ const struct entry_form *const screen_entries[] = {
 	[ENTRY_PLANNED_BATCH] = &planned_batch_form,
 	[ENTRY_OWN_RECIPE] = &own_recipe_form,
 	[ENTRY_INGREDIENT] = &ingredient_form,
+	[ENTRY_DRYING] = &drying_form,
 };
 _Static_assert(sizeof(screen_entries) / sizeof(screen_entries[0]) == ENTRY_COUNT, "a form for every name");

@@ -11,6 +11,7 @@
 #include "screen/ui/list.h"
 
 struct desk;
+struct entry_form;
 struct view;
 struct text;
 
@@ -19,6 +20,7 @@ extern const struct view day_view;
 extern const struct view exceptions_view;
 extern const struct view signs_view;
 extern const struct view warnings_view;
+extern const struct entry_form drying_form;
 
 /* The most urgent clock in tall digits, in as many rows as urgent_rows() says. */
 void urgent_draw(struct desk *desk, int row, int rows);

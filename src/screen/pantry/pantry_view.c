@@ -12,6 +12,7 @@
 #include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/pantry/pantry.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
@@ -251,11 +252,12 @@ static void lot_draw(struct desk *desk, int n, int row, int cols)
 
 static void detail_words(const struct pantry_line *line, struct text *text)
 {
+	bool says = line->verdict != VERDICT_VALID && !lot_is_dried(&line->oldest);
 	char best_by[16];
 
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
 	text_add(text, "Oldest%s %s, %s%sbest by %s. ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
-	         verdict_says(line->verdict), line->verdict == VERDICT_VALID ? "" : ", ", best_by);
+	         says ? verdict_says(line->verdict) : "", says ? ", " : "", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
 		text_add(text, "Too few used to tell how long they last: %lld in %d weeks, and %d are needed.",
 		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);

@@ -60,6 +60,14 @@ static const struct about_notebook quiet_notebook = {
 
 static const struct about_run quiet_run = { .called = CALLED };
 
+static const struct about_drying quiet_drying = {
+	.called = CALLED,
+	.look_in_ms = 90 * MINUTE,
+	.high_in_ms = 90 * MINUTE,
+	.condition_ms = 10 * 24 * 60 * MINUTE,
+	.pretreat = "",
+};
+
 static const struct about_batch quiet_batch = {
 	.called = CALLED,
 	.verdict = VERDICT_OPEN,
@@ -802,6 +810,36 @@ START_TEST(water_of_a_juicer)
 }
 END_TEST
 
+/* Past its range and not seen; a jar not shaken; packed before its ten days: MSU 01600528 and 01600529. */
+START_TEST(dryings)
+{
+	struct facts facts = quiet(ABOUT_DRYING);
+
+	never("pretreat", &facts);
+	facts.drying.pretreat = "boiling water 30 s";
+	fires("pretreat", &facts, "boiling water 30 s");
+	facts.drying.dries = true;
+	facts.drying.high_in_ms = 0;
+	never("dries-too-long", &facts); /* somebody looks */
+	facts.drying.look_in_ms = 0;
+	fires("dries-too-long", &facts, "Big kettle");
+	facts.drying.high_in_ms = 1;
+	in("dries-too-long", &facts, 1);
+	never("not-shaken", &facts);
+	facts.drying.dries = false;
+	facts.drying.conditions = true;
+	fires("not-shaken", &facts, "water on its lid");
+	facts.drying.look_in_ms = 1;
+	in("not-shaken", &facts, 1);
+	never("not-conditioned", &facts);
+	facts.drying.packs = true;
+	facts.drying.conditioned_ms = facts.drying.condition_ms - 1;
+	fires("not-conditioned", &facts, "of 10 days");
+	facts.drying.conditioned_ms++;
+	never("not-conditioned", &facts);
+}
+END_TEST
+
 START_TEST(batches)
 {
 	struct facts facts = quiet(ABOUT_BATCH);
@@ -1216,6 +1254,7 @@ static const struct listed_test listed[] = {
 	TEST(what_a_mended_elevation_asks),
 	TEST(a_wall_clock_before_the_log_s_last_entry),
 	TEST(water_of_a_juicer),
+	TEST(dryings),
 	TEST(batches),
 	TEST(running_phases),
 	TEST(jars_that_no_canner_takes),

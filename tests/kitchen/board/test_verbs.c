@@ -55,6 +55,12 @@ static const struct {
 	const char *said;
 	const char *sentence;
 } verbs[] = {
+	{ VERB_START_DRYING, "[\"Box dryer\",\"apples\",4,8,14,1]",
+	  "Box dryer: drying started, apples on 4 trays, 8 to 14 h, hours of this house" },
+	{ VERB_START_DRYING, "[\"Box dryer\",\"fruit leather\",1,6,8,0]",
+	  "Box dryer: drying started, fruit leather on 1 tray, 6 to 8 h" },
+	{ VERB_SEEN, "[\"Box dryer\",\"dry\"]", "Box dryer: seen to (dry)" },
+	{ VERB_PACK, "[\"2026-09-14-B1\",3,\"apples\"]", "2026-09-14-B1: 3 packages of apples packed" },
 	{ VERB_START_RUN, "[\"Tall juicer\"," POUNDS_12 ",\"grapes\"]", "Tall juicer: run started, 12 lb grapes" },
 	{ VERB_EDIT_FRUIT, "[" POUNDS_12 ",\"grapes\"]", "Corrected: the run had 12 lb grapes" },
 	{ VERB_JUICE_OUT, "[\"Tall juicer\"," QUARTS_3 ",\"grapes\",0]", "Tall juicer: 3 qt of grapes juice measured" },

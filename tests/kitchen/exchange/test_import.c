@@ -535,9 +535,9 @@ END_TEST
 	"7,4,hold,2026-09-01T08:20:00.000Z,600,,2026-09-01T08:30:00.000Z,done,600.5\r\n"
 #define JARS_HEADER \
 	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,press,tap,eye,checked_by," \
-	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid\r\n"
+	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid,drying\r\n"
 #define JAR_THAT(belongs, words, by, checked, box, rest) \
-	belongs "," words "," by ",," checked ",,,,,," box "," rest "\r\n"
+	belongs "," words "," by ",," checked ",,,,,," box "," rest ",\r\n"
 #define JAR(belongs, words) JAR_THAT(belongs, words, "", "", ",", ",,,,no,")
 
 static char folder[400];

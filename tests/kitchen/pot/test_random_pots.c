@@ -198,6 +198,7 @@ static bool press(void)
 	case STRIP_RUN: return press_run(strip);
 	case STRIP_BATCH: return press_batch(strip);
 	case STRIP_LOAD: return kitchen_step(kit.kitchen, strip->phase.id, true, &kit.fault);
+	case STRIP_DRYING: /* no dryer stands here */
 	case STRIP_EMPTY: break;
 	}
 	return press_empty(strip);

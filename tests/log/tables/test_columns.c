@@ -289,6 +289,8 @@ static const struct {
 	{ &table_of_recipes, RECIPE_INSERT, RECIPE_UPDATE, "SELECT {recipe} FROM recipe WHERE id = ?" },
 	{ &table_of_run, RUN_INSERT, RUN_UPDATE,
 	  "SELECT {run} FROM run JOIN work ON work.id = run.id WHERE run.id = ?" },
+	{ &table_of_drying, DRYING_INSERT, DRYING_UPDATE,
+	  "SELECT {drying} FROM drying JOIN work ON work.id = drying.id WHERE drying.id = ?" },
 	{ &table_of_juice, JUICE_INSERT, JUICE_UPDATE,
 	  "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id WHERE juice.id = ?" },
 	{ &table_of_juice_uses, JUICE_USE_INSERT, JUICE_USE_UPDATE, "SELECT {juice_use} FROM juice_use WHERE id = ?" },

@@ -1,0 +1,44 @@
+/*
+ * dryer.h - drying: fruit by weight, or puree for leather, spread on the trays of a dryer.
+ *
+ * Each act returns true when the log holds it durably, or false with a fault and
+ * nothing changed (kitchen/board/board.h).  Figures: engine/drying/drying.h.
+ */
+#ifndef STILLROOM_KITCHEN_DRYER_DRYER_H
+#define STILLROOM_KITCHEN_DRYER_DRYER_H
+
+#include "engine/drying/drying.h"
+#include "kitchen/board/board.h"
+
+#define PACKAGES_MAX 99
+#define TRAYS_MAX 60
+
+struct drying_order {
+	int64_t station_id;
+	char food[NAME_MAX_BYTES];
+	int64_t fruit_mg; /* one of both */
+	int64_t puree_ul;
+	int hours_low; /* of this house; 0: as published */
+	int hours_high;
+	int trays; /* leather: 0, as many as its puree takes */
+};
+
+/* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is. */
+bool kitchen_may_dry(const char *food, const struct drying_row **row, struct fault *fault);
+/* "8-14": hours until the first test, and the most.  One figure is both. */
+bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault);
+
+/* Refused: no free dryer, no food, no amount, a food that is not dried here, no hours where none are published, more
+ * trays than it has. */
+bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,
+                          struct fault *fault);
+/* Packed into so many packages, which stand in the pantry then; 0: nothing was kept. */
+bool kitchen_pack(struct kitchen *kitchen, int64_t phase_id, int packages, struct fault *fault);
+
+/* Until when it keeps in this house, by its lot.  No figure for a store so warm: no longer than it was made. */
+int64_t dried_best_by_ms(const struct log_house *house, const struct log_lot *lot);
+bool lot_is_dried(const struct log_lot *lot);
+/* The same of any lot: what is canned is best within a year of its making. */
+int64_t lot_best_by_ms(const struct kitchen *kitchen, const struct log_lot *lot);
+
+#endif

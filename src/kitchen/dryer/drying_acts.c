@@ -1,0 +1,222 @@
+/*
+ * drying_acts.c - drying begun, and packed.
+ */
+#include "kitchen/dryer/dryer.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "kitchen/canner/canner_private.h"
+#include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
+#include "log/tables/dryer.h"
+
+#define HOUR_MS (INT64_C(3600) * 1000)
+
+bool kitchen_may_dry(const char *food, const struct drying_row **row, struct fault *fault)
+{
+	*row = drying_named(food);
+	if (*row == NULL || (*row)->class != DRYING_REFUSED)
+		return true;
+	return fault_set(fault, FAULT_REFUSED, "No %s is dried here: %s.", food, (*row)->pretreatment);
+}
+
+bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault)
+{
+	char *end;
+
+	*low = *high = (int)strtol(words, &end, 10);
+	if (end != words && *end == '-')
+		*high = (int)strtol(end + 1, &end, 10);
+	return (end != words && *end == '\0' && *low > 0 && *low <= *high && *high <= DRYING_HOURS_MAX) ||
+	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
+	                 DRYING_HOURS_MAX);
+}
+
+/* --- begun ----------------------------------------------------------------------------- */
+
+static bool check_hours(const struct drying_row *row, const struct drying_order *order, struct fault *fault)
+{
+	if (order->hours_low > 0)
+		return (order->hours_low <= order->hours_high && order->hours_high <= DRYING_HOURS_MAX) ||
+		       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14.");
+	return (row != NULL && row->hours_low > 0) ||
+	       fault_set(fault, FAULT_REFUSED, "How long %s takes is not published: say the hours of this house.",
+	                 order->food);
+}
+
+static bool check_trays(const struct log_station *station, int trays, struct fault *fault)
+{
+	int most = station->trays > 0 ? station->trays : TRAYS_MAX;
+
+	if (trays < 1)
+		return fault_set(fault, FAULT_MISUSE, "Say how many trays of %s it fills.", station->name);
+	return trays <= most || fault_set(fault, FAULT_REFUSED, "It fills %d trays, and %s has %d: spread less.", trays,
+	                                  station->name, most);
+}
+
+static bool check_order(const struct log_station *station, const struct drying_row *row, struct drying_order *order,
+                        struct fault *fault)
+{
+	bool leather = row != NULL && row->class == DRYING_LEATHER;
+
+	if (station->kind != STATION_DRYER)
+		return fault_set(fault, FAULT_REFUSED, "%s is not a dryer.", station->name);
+	if (order->food[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say what is dried, in a few words.");
+	if (leather && order->puree_ul <= 0)
+		return fault_set(fault, FAULT_MISUSE, "Measure the puree: \"3 cups\" or \"700 ml\".");
+	if (!leather && order->fruit_mg <= 0)
+		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
+	if (leather && order->trays == 0)
+		order->trays = (int)leather_trays(order->puree_ul, station->tray_wide_thou, station->tray_deep_thou);
+	return check_hours(row, order, fault) && check_trays(station, order->trays, fault);
+}
+
+static void fill_drying(const struct drying_row *row, const struct drying_order *order, struct log_drying *drying)
+{
+	bool own = order->hours_low > 0 && (row == NULL || row->hours_low == 0);
+
+	drying->class = row == NULL ? DRYING_FRUIT : row->class;
+	drying->fruit_mg = order->fruit_mg;
+	drying->puree_ul = order->puree_ul;
+	drying->trays = order->trays;
+	drying->own_hours = own;
+	drying->low_ms = (own ? order->hours_low : row->hours_low) * HOUR_MS;
+	drying->high_ms = (own ? order->hours_high : row->hours_high) * HOUR_MS;
+	text_copy(drying->test, sizeof(drying->test), row != NULL && row->test[0] != '\0' ? row->test : DRYING_TEST);
+	text_copy(drying->source, sizeof(drying->source), row == NULL ? DRYING_TEST_SOURCE : row->source);
+	drying->open = drying->at_station = true;
+}
+
+static bool write_drying(struct act *act, const struct drying_row *row, const struct drying_order *order,
+                         struct log_drying *drying, struct fault *fault)
+{
+	struct log_subject subject = { .kind = SUBJECT_DRYING };
+	struct recipe_standing none = { 0 };
+	struct log_lot lot;
+
+	if (!put_lot(act, order->food, "", drying_class_name(row == NULL ? DRYING_FRUIT : row->class), &none,
+	             ACIDITY_ACID, &lot, fault))
+		return false;
+	memset(drying, 0, sizeof(*drying));
+	drying->station_id = order->station_id;
+	drying->lot_id = lot.id;
+	drying->opened_wall_ms = act->entry.at.wall_ms;
+	fill_drying(row, order, drying);
+	if (!log_put_drying(act->kitchen->log, drying, fault))
+		return false;
+	subject.id = drying->id;
+	act_about(act, subject);
+	return (order->fruit_mg == 0 || supply_move(act, SUPPLY_FRUIT, "", -order->fruit_mg, SUPPLY_USE, fault)) &&
+	       phase_begin(act, subject, phase_rule_first(STATION_DRYER), 0, fault);
+}
+
+bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,
+                          struct fault *fault)
+{
+	const struct strip *strip = kitchen_free_station(kitchen, order->station_id, fault);
+	struct drying_order full = *order;
+	const struct drying_row *row;
+	struct log_drying drying;
+	char name[NAME_MAX_BYTES];
+	struct act act;
+
+	if (strip == NULL || !check_clock(kitchen, fault) || !kitchen_may_dry(order->food, &row, fault) ||
+	    !check_order(&strip->station, row, &full, fault))
+		return false;
+	text_copy(name, sizeof(name), strip->station.name);
+	if (!act_begin(&act, kitchen, VERB_START_DRYING, order->station_id, fault))
+		return false;
+	if (!write_drying(&act, row, &full, &drying, fault))
+		return act_fail(&act);
+	*drying_id = drying.id;
+	act_says_text(&act, name);
+	act_says_text(&act, full.food);
+	act_says_number(&act, full.trays);
+	act_says_number(&act, drying.low_ms / HOUR_MS);
+	act_says_number(&act, drying.high_ms / HOUR_MS);
+	act_says_number(&act, drying.own_hours);
+	return act_commit(&act, fault);
+}
+
+/* --- packed ----------------------------------------------------------------------------- */
+
+static bool put_packages(struct act *act, const struct log_drying *drying, int packages, struct fault *fault)
+{
+	for (int i = 0; i < packages; i++) {
+		struct log_jar jar = {
+			.drying_id = drying->id, .lot_id = drying->lot_id, .filled = act->entry.at, .state = JAR_SEALED
+		};
+
+		text_copy(jar.size, sizeof(jar.size), SIZE_PACKAGE);
+		text_copy(jar.closed_by, sizeof(jar.closed_by), act->entry.who);
+		if (!log_put_jar(act->kitchen->log, &jar, fault))
+			return false;
+	}
+	return true;
+}
+
+static bool end_drying(struct act *act, const struct strip *strip, int packages, struct fault *fault)
+{
+	struct log_drying drying = strip_drying(strip)->row;
+
+	drying.open = drying.at_station = false;
+	drying.packages = packages;
+	return phase_change(act, strip, PHASE_DONE, NULL, fault) && log_put_drying(act->kitchen->log, &drying, fault) &&
+	       put_packages(act, &drying, packages, fault);
+}
+
+bool kitchen_pack(struct kitchen *kitchen, int64_t phase_id, int packages, struct fault *fault)
+{
+	struct strip strip;
+	struct act act;
+
+	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
+		return false;
+	if (strip.content != STRIP_DRYING || strip.rule->asks != ASKS_PACKAGES)
+		return fault_set(fault, FAULT_REFUSED, "%s: there is nothing to pack now.", strip_title(&strip));
+	if (packages < 0 || packages > PACKAGES_MAX)
+		return fault_set(fault, FAULT_MISUSE, "Say how many packages, 0 to %d.", PACKAGES_MAX);
+	if (!act_begin(&act, kitchen, VERB_PACK, strip.station.id, fault))
+		return false;
+	act_about(&act, strip_subject(&strip));
+	if (!end_drying(&act, &strip, packages, fault))
+		return act_fail(&act);
+	act_says_text(&act, strip.lot.code);
+	act_says_number(&act, packages);
+	act_says_text(&act, strip.lot.product);
+	return act_commit(&act, fault);
+}
+
+/* --- kept ------------------------------------------------------------------------------- */
+
+static enum drying_class class_of(const struct log_lot *lot)
+{
+	enum drying_class class = DRYING_FRUIT;
+
+	while (class < DRYING_REFUSED && strcmp(lot->pack, drying_class_name(class)) != 0)
+		class ++;
+	return class;
+}
+
+/* No process table has such a pack, and a dried lot has no food of one. */
+bool lot_is_dried(const struct log_lot *lot)
+{
+	return lot->food[0] == '\0' && class_of(lot) != DRYING_REFUSED;
+}
+
+int64_t dried_best_by_ms(const struct log_house *house, const struct log_lot *lot)
+{
+	int months =
+	    lot_is_dried(lot) ? drying_months(class_of(lot), house->storage_wall_ms != 0, house->storage_mc) : 0;
+
+	return clock_months_later(lot->made_wall_ms, months);
+}
+
+int64_t lot_best_by_ms(const struct kitchen *kitchen, const struct log_lot *lot)
+{
+	return lot_is_dried(lot) ? dried_best_by_ms(&kitchen->board.house, lot) : clock_year_later(lot->made_wall_ms);
+}

@@ -1,0 +1,64 @@
+/* log_drying.c - what is dried. */
+#include "log/query/query.h"
+#include "log/tables/columns.h"
+#include "log/tables/dryer.h"
+
+/* clang-format off */
+#define IN(member) COLUMN(struct log_drying, member)
+static const struct log_column columns[] = {
+	{ IN(id), .kind = CELL_NUMBER, OUT("drying", "number") },
+	{ OF_WORK(struct log_drying, station_id, "station_id"), .kind = CELL_NUMBER, OUT("station", "the dryer") },
+	{ IN(lot_id), .kind = CELL_NUMBER },
+	{ .kind = CELL_TEXT, SELECTED("(SELECT code FROM lot WHERE lot.id = drying.lot_id)"), OUT("lot", "") },
+	{ IN(class), .kind = CELL_WORD, WORDS(drying_class), OUT("class", "{}") },
+	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "as it was weighed; 0: puree") },
+	{ IN(puree_ul), .kind = CELL_NUMBER, .scale = 3, OUT("puree_ml", "spread for leather; 0: fruit by weight") },
+	{ IN(trays), .kind = CELL_NUMBER, OUT("trays", "") },
+	{ IN(low_ms), .kind = CELL_NUMBER, .scale = 3, OUT("low_s", "until the first test for dryness") },
+	{ IN(high_ms), .kind = CELL_NUMBER, .scale = 3, OUT("high_s", "the longest that it is said to take") },
+	{ IN(own_hours), .kind = CELL_FLAG, OUT("own_hours", "published nowhere: the house gave them") },
+	{ IN(test), .kind = CELL_TEXT, OUT("test", "for dryness") },
+	{ IN(source), .kind = CELL_TEXT, OUT("source", "") },
+	{ .column = "look_wall_ms", MEMBER(struct log_drying, look.wall_ms), .kind = CELL_INSTANT, .lack = MAY_BE_NULL,
+	  OUT("looked", "the last look or shake; empty: none") },
+	{ .column = "look_awake_ms", MEMBER(struct log_drying, look.awake_ms), .kind = CELL_AWAKE },
+	{ .column = "look_boot", MEMBER(struct log_drying, look.boot), .kind = CELL_TEXT },
+	{ IN(looks), .kind = CELL_NUMBER, OUT("looks", "how often its trays were seen and turned") },
+	{ IN(shakes), .kind = CELL_NUMBER, OUT("shakes", "how often it was shaken while it was conditioned") },
+	{ IN(open), .kind = CELL_FLAG, OUT("open", "not packed yet") },
+	{ OF_WORK(struct log_drying, at_station, "at_station"), .kind = CELL_FLAG, OUT("at_station", "on its trays") },
+	{ IN(packages), .kind = CELL_NUMBER, OUT("packages", "that were packed") },
+	{ OF_WORK(struct log_drying, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
+};
+#undef IN
+/* clang-format on */
+
+const struct log_table table_of_drying = {
+	.name = "dryings",
+	.meaning = "what was dried",
+	COLUMNS(columns),
+	.table = "drying",
+	.row_size = sizeof(struct log_drying),
+	.from = "drying JOIN work ON work.id = drying.id",
+	.order = "drying.id",
+	.holds = "(SELECT product FROM drying JOIN lot ON lot.id = lot_id WHERE drying.id = work_line.ref)",
+	.lots = "(SELECT code FROM drying JOIN lot ON lot.id = lot_id WHERE drying.id = work_line.ref)",
+};
+
+bool log_drying_get(struct log *log, int64_t id, struct log_drying *out, struct fault *fault)
+{
+	struct query query = query_start(log, DRYING_GET);
+	bind_integer(&query, id);
+	return query_row(&query, &table_of_drying, out, "such drying", fault);
+}
+
+bool log_put_drying(struct log *log, struct log_drying *row, struct fault *fault)
+{
+	const struct work_row work = { SUBJECT_DRYING, row->station_id, row->opened_wall_ms, row->at_station, "" };
+	int64_t id = row->id;
+	if (!put_work(log, &work, &id, 0, fault))
+		return false;
+	struct query query = query_start(log, row->id == 0 ? DRYING_INSERT : DRYING_UPDATE);
+	bind_row(&query, &table_of_drying, row);
+	return put_row(&query, &row->id, id, "drying", fault);
+}

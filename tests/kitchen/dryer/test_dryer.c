@@ -1,0 +1,336 @@
+/* Dryings: their clocks, the looks, the test, conditioning, and packages in the pantry. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "kitchen/dryer/dryer.h"
+#include "kitchen/exchange/labels.h"
+#include "kitchen/house/house.h"
+#include "kitchen/pantry/pantry.h"
+#include "kitchen/step/step.h"
+#include "kitchen/warning/warnings.h"
+#include "log/tables/canner.h"
+#include "log/tables/dryer.h"
+#include "support/pot_kit.h"
+#include "support/tests.h"
+
+#define BOX_DRYER 9
+#define HOURS(n) ((n)*INT64_C(3600) * 1000)
+
+static struct kitchen_kit kit;
+
+static void begin(void)
+{
+	kk_begin(&kit);
+	pk_receive(&kit, SUPPLY_FRUIT, "", "100 lb");
+	KK_OK(&kit,
+	      kitchen_setup_line(kit.kitchen, "dryer 9 \"Box dryer\" trays=6 size=\"14 x 14 in\"", 0, &kit.fault));
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+static struct drying_order order_of(const char *food, int64_t mg, int64_t ul, int low, int high, int trays)
+{
+	struct drying_order order = { .station_id = kk_canner(&kit, BOX_DRYER)->station.id,
+		                      .fruit_mg = mg,
+		                      .puree_ul = ul,
+		                      .hours_low = low,
+		                      .hours_high = high,
+		                      .trays = trays };
+
+	strcpy(order.food, food);
+	return order;
+}
+
+static bool start(struct drying_order order, int64_t *id)
+{
+	return kitchen_start_drying(kit.kitchen, &order, id, &kit.fault);
+}
+
+static int64_t apples(void)
+{
+	int64_t id;
+
+	KK_OK(&kit, start(order_of("apples", pk_amount(SUPPLY_FRUIT, "5 lb"), 0, 8, 14, 4), &id));
+	return id;
+}
+
+static struct log_drying row_of(int64_t id)
+{
+	struct log_drying row;
+
+	KK_OK(&kit, log_drying_get(kit.log, id, &row, &kit.fault));
+	return row;
+}
+
+/* What stands on the rack: the only one. */
+static const struct strip *racked(void)
+{
+	const struct board *board = kitchen_board(kit.kitchen);
+
+	ck_assert_uint_eq(board->racked, 1);
+	return &board->strips[board->stations];
+}
+
+static void step(void)
+{
+	kk_pass(&kit, 5000);
+	pk_step(&kit, BOX_DRYER);
+}
+
+static void step_racked(bool sure)
+{
+	kk_pass(&kit, 5000);
+	KK_OK(&kit, kitchen_step(kit.kitchen, racked()->phase.id, sure, &kit.fault));
+}
+
+static void to_condition(void)
+{
+	step();
+	kk_pass(&kit, HOURS(8));
+	step();
+	step();
+}
+
+START_TEST(hours_that_are_published_nowhere_are_asked_of_the_house_and_marked)
+{
+	int64_t id;
+
+	ck_assert(!start(order_of("apples", pk_amount(SUPPLY_FRUIT, "5 lb"), 0, 0, 0, 4), &id));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "not published"));
+	id = apples();
+	ck_assert(row_of(id).own_hours);
+	ck_assert_int_eq(row_of(id).low_ms, HOURS(8));
+	pk_says(&kit, "Box dryer: drying started, apples on 4 trays, 8 to 14 h, hours of this house");
+}
+END_TEST
+
+/* 24 to 36 h: MU Extension GH1563. */
+START_TEST(published_hours_are_taken_whatever_the_house_says)
+{
+	int64_t id;
+
+	KK_OK(&kit, start(order_of("prunes", pk_amount(SUPPLY_FRUIT, "5 lb"), 0, 2, 3, 4), &id));
+	ck_assert(!row_of(id).own_hours);
+	ck_assert_int_eq(row_of(id).low_ms, HOURS(24));
+	ck_assert_int_eq(row_of(id).high_ms, HOURS(36));
+	ck_assert_str_eq(row_of(id).test, "leathery; the stone does not slip when squeezed");
+}
+END_TEST
+
+/* USDA FSIS, Jerky and Food Safety. */
+START_TEST(meat_is_not_dried_here)
+{
+	int64_t id;
+
+	ck_assert(!start(order_of("jerky", pk_amount(SUPPLY_FRUIT, "5 lb"), 0, 4, 6, 2), &id));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "160 F"));
+	ck_assert_int_eq(kk_canner(&kit, BOX_DRYER)->content, STRIP_EMPTY);
+}
+END_TEST
+
+START_TEST(fruit_is_taken_from_the_shelf_and_comes_back_with_an_undo)
+{
+	int64_t id = apples();
+
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_FRUIT, ""),
+	                 pk_amount(SUPPLY_FRUIT, "100 lb") - pk_amount(SUPPLY_FRUIT, "5 lb"));
+	ck_assert(pk_undo(&kit, SUBJECT_DRYING, id));
+	ck_assert_int_eq(pk_supply(&kit, SUPPLY_FRUIT, ""), pk_amount(SUPPLY_FRUIT, "100 lb"));
+	ck_assert_int_eq(kk_canner(&kit, BOX_DRYER)->content, STRIP_EMPTY);
+}
+END_TEST
+
+/* 2 cups on 13 x 15 in: NCHFP, Drying: Fruit Leathers. */
+START_TEST(leather_takes_the_trays_of_its_puree_and_no_more_than_there_are)
+{
+	int64_t id;
+
+	ck_assert(!start(order_of("fruit leather", 0, pk_ul("4 qt"), 0, 0, 0), &id));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "8 trays"));
+	KK_OK(&kit, start(order_of("fruit leather", 0, pk_ul("3 cups"), 0, 0, 0), &id));
+	ck_assert_int_eq(row_of(id).trays, 2);
+	ck_assert_int_eq(row_of(id).low_ms, HOURS(6));
+	ck_assert_int_eq(row_of(id).high_ms, HOURS(8));
+}
+END_TEST
+
+/* Every 1 1/2 h: MSU 01600528. */
+START_TEST(the_look_rings_every_hour_and_a_half_and_is_counted)
+{
+	int64_t id = apples();
+
+	step();
+	kk_pass(&kit, HOURS(1));
+	ck_assert(!pk_face(&kit, BOX_DRYER).water_due);
+	kk_pass(&kit, HOURS(1) / 2);
+	ck_assert(pk_face(&kit, BOX_DRYER).ringing);
+	ck_assert_str_eq(pk_face(&kit, BOX_DRYER).job, "LOOK");
+	KK_OK(&kit, kitchen_acknowledge(kit.kitchen, pk_phase(&kit, BOX_DRYER), &kit.fault));
+	ck_assert(!pk_face(&kit, BOX_DRYER).ringing);
+	ck_assert_int_eq(row_of(id).looks, 1);
+	pk_says(&kit, "Box dryer: seen to (dry)");
+	kk_pass(&kit, HOURS(3) / 2);
+	ck_assert(pk_face(&kit, BOX_DRYER).water_due);
+}
+END_TEST
+
+START_TEST(damp_by_the_test_it_goes_back_and_is_tested_at_the_next_look)
+{
+	(void)apples();
+	step();
+	kk_pass(&kit, HOURS(8));
+	ck_assert(pk_face(&kit, BOX_DRYER).due);
+	step();
+	ck_assert_int_eq(pk_name(&kit, BOX_DRYER), PHASE_TEST);
+	kk_pass(&kit, 5000);
+	KK_OK(&kit, kitchen_lost(kit.kitchen, pk_phase(&kit, BOX_DRYER), &kit.fault));
+	ck_assert_int_eq(pk_name(&kit, BOX_DRYER), PHASE_DRY);
+	ck_assert_int_eq(kk_canner(&kit, BOX_DRYER)->phase.required_ms, DRYING_LOOK_MS);
+}
+END_TEST
+
+START_TEST(pieces_are_conditioned_beside_the_dryer_and_shaken_daily)
+{
+	int64_t id = apples();
+
+	to_condition();
+	ck_assert_int_eq(kk_canner(&kit, BOX_DRYER)->content, STRIP_EMPTY);
+	ck_assert_int_eq(racked()->rule->name, PHASE_CONDITION);
+	ck_assert_int_eq(racked()->phase.required_ms, HOURS(240));
+	kk_pass(&kit, HOURS(24));
+	KK_OK(&kit, kitchen_acknowledge(kit.kitchen, racked()->phase.id, &kit.fault));
+	ck_assert_int_eq(row_of(id).shakes, 1);
+	kk_pass(&kit, HOURS(216));
+	step_racked(false);
+	ck_assert_int_eq(racked()->rule->name, PHASE_PACK);
+}
+END_TEST
+
+START_TEST(conditioning_is_not_ended_early_unasked)
+{
+	(void)apples();
+	to_condition();
+	kk_pass(&kit, HOURS(24));
+	ck_assert(!kitchen_step(kit.kitchen, racked()->phase.id, false, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_CONFIRM);
+}
+END_TEST
+
+START_TEST(leather_is_not_conditioned)
+{
+	int64_t id;
+
+	KK_OK(&kit, start(order_of("fruit leather", 0, pk_ul("2 cups"), 0, 0, 0), &id));
+	to_condition();
+	ck_assert_int_eq(racked()->rule->name, PHASE_PACK);
+}
+END_TEST
+
+/* Ten days later, packed into three. */
+static int64_t packed(void)
+{
+	int64_t id = apples();
+
+	to_condition();
+	kk_pass(&kit, HOURS(240));
+	step_racked(false);
+	KK_OK(&kit, kitchen_pack(kit.kitchen, racked()->phase.id, 3, &kit.fault));
+	return id;
+}
+
+START_TEST(packages_stand_in_the_pantry_and_wait_for_no_canner)
+{
+	struct pantry_line *lines;
+	size_t count;
+	int64_t id = packed();
+
+	ck_assert_int_eq(row_of(id).packages, 3);
+	ck_assert(!row_of(id).open);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->waiting_count, 0);
+	KK_OK(&kit, kitchen_pantry(kit.kitchen, &lines, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_str_eq(lines[0].product, "apples");
+	ck_assert_int_eq(lines[0].jars, 3);
+	ck_assert_int_eq(lines[0].blocked, 0);
+	/* a store nobody has read counts as warm: 6 months, NCHFP */
+	ck_assert_int_eq(lines[0].best_by_wall_ms, clock_months_later(lines[0].oldest.made_wall_ms, 6));
+	free(lines);
+}
+END_TEST
+
+START_TEST(a_package_is_taken_out_like_a_jar)
+{
+	struct take take = { .product = "apples", .size = "package", .jars = 2, .why = GONE_USED };
+	struct pantry_line *lines;
+	size_t count;
+
+	(void)packed();
+	KK_OK(&kit, kitchen_take_out(kit.kitchen, &take, NULL, &kit.fault));
+	KK_OK(&kit, kitchen_pantry(kit.kitchen, &lines, &count, &kit.fault));
+	ck_assert_int_eq(lines[0].jars, 1);
+	free(lines);
+}
+END_TEST
+
+START_TEST(a_label_says_that_it_is_dried_and_nothing_of_a_process)
+{
+	struct log_lot lot;
+	struct label_choice choice = { .every_jar = false };
+	struct label *labels;
+	size_t count;
+
+	KK_OK(&kit, log_lot_get(kit.log, row_of(packed()).lot_id, &lot, &kit.fault));
+	choice.lot = lot.code;
+	KK_OK(&kit, labels_read(kit.kitchen, &choice, &labels, &count, &kit.fault));
+	ck_assert_uint_eq(count, 1);
+	ck_assert_int_eq(labels[0].jars, 3);
+	ck_assert_str_eq(labels[0].process, "package \xc2\xb7 dried");
+	ck_assert_str_eq(labels[0].warning, "");
+	free(labels);
+}
+END_TEST
+
+/* What is wrong is said: the word is not one of a process. */
+START_TEST(packed_before_its_ten_days_it_is_warned_of)
+{
+	static struct warning warnings[WARNINGS_MAX];
+	struct moment now;
+	size_t count;
+	bool told = false;
+
+	(void)apples();
+	to_condition();
+	kk_pass(&kit, HOURS(24));
+	step_racked(true);
+	now = kitchen_now(kit.kitchen);
+	count = kitchen_warnings(kit.kitchen, &now, warnings, NULL);
+	for (size_t i = 0; i < count; i++)
+		told = told || strcmp(warnings[i].id, "not-conditioned") == 0;
+	ck_assert(told);
+}
+END_TEST
+
+static const struct listed_test listed[] = {
+	GROUP("dryer", .begin = begin, .end = end),
+	TEST(hours_that_are_published_nowhere_are_asked_of_the_house_and_marked),
+	TEST(published_hours_are_taken_whatever_the_house_says),
+	TEST(meat_is_not_dried_here),
+	TEST(fruit_is_taken_from_the_shelf_and_comes_back_with_an_undo),
+	TEST(leather_takes_the_trays_of_its_puree_and_no_more_than_there_are),
+	TEST(the_look_rings_every_hour_and_a_half_and_is_counted),
+	TEST(damp_by_the_test_it_goes_back_and_is_tested_at_the_next_look),
+	TEST(pieces_are_conditioned_beside_the_dryer_and_shaken_daily),
+	TEST(conditioning_is_not_ended_early_unasked),
+	TEST(leather_is_not_conditioned),
+	TEST(packages_stand_in_the_pantry_and_wait_for_no_canner),
+	TEST(a_package_is_taken_out_like_a_jar),
+	TEST(a_label_says_that_it_is_dried_and_nothing_of_a_process),
+	TEST(packed_before_its_ten_days_it_is_warned_of),
+};
+
+KK_TESTS("dryings", listed)
