@@ -422,7 +422,7 @@ static const struct phase_rule rules[] = {
 	    .act = "Spread one layer, pieces apart; leather 1/8 in deep at the edges too",
 	    .step = "trays are in, air is hot",
 	    .caution = "Warm the dryer up first: to 140-150 F for fruit.",
-	    .source = "one layer, warmed up: MSU 01600528; 1/8 in: NCHFP, Drying: Fruit Leathers; 20 min: common practice, no source",
+	    .source = "one layer, warmed up: MSU-528; 1/8 in: NCHFP, Drying: Fruit Leathers; 20 min: common practice, no source",
 	},
 	{
 	    .name = PHASE_DRY, .stations = DY, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
@@ -432,7 +432,7 @@ static const struct phase_rule rules[] = {
 	    .job = "TEST IT",
 	    .step = "a piece is cooling: test it",
 	    .caution = "Never over 140 F near the end: it scorches. Once begun the heat stays on.",
-	    .source = "look every 1 1/2 to 2 h, 140 F: MSU 01600528; heat on: USDA Garden Produce, drying; hours: in its row",
+	    .source = "look every 1 1/2 to 2 h, 140 F: MSU-528; heat on: GP, drying",
 	},
 	{
 	    .name = PHASE_TEST, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
@@ -441,7 +441,7 @@ static const struct phase_rule rules[] = {
 	    .step = "dry by the test: off the trays",
 	    .lost = "not dry yet: back on the trays",
 	    .caution = "Damp inside it molds. When unsure, dry on and test again.",
-	    .source = "cooled first: MSU 01600528; the test: in its row",
+	    .source = "cooled first: MSU-528",
 	},
 	{
 	    .name = PHASE_CONDITION, .stations = DY, .kind = PHASE_TIMED, .required_ms = DRYING_CONDITION_MS,
@@ -452,7 +452,7 @@ static const struct phase_rule rules[] = {
 	    .step = "conditioned, no water on any lid",
 	    .lost = "water on a lid: dry it again",
 	    .caution = "Water on the lid: dry it again.",
-	    .source = "10 days, the longest of the shortest: Iowa State 10-14, USU 7-14, USDA 7, MSU 4-10; daily: MSU 01600529",
+	    .source = "10 days, the longest of the shortest: ISU 10-14, USU 7-14, GP 7, MSU-529 4-10; daily: MSU-529",
 	},
 	{
 	    .name = PHASE_PACK, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(20),

@@ -35,10 +35,9 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 /* Packed into so many packages, which stand in the pantry then; 0: nothing was kept. */
 bool kitchen_pack(struct kitchen *kitchen, int64_t phase_id, int packages, struct fault *fault);
 
-/* Until when it keeps in this house, by its lot.  No figure for a store so warm: no longer than it was made. */
-int64_t dried_best_by_ms(const struct log_house *house, const struct log_lot *lot);
 bool lot_is_dried(const struct log_lot *lot);
-/* The same of any lot: what is canned is best within a year of its making. */
+/* Until when a lot keeps in this house: canned a year from its making, dried by the warmth of the store (where no figure
+ * is published for one so warm: no longer than it was made). */
 int64_t lot_best_by_ms(const struct kitchen *kitchen, const struct log_lot *lot);
 
 #endif

@@ -208,7 +208,7 @@ bool lot_is_dried(const struct log_lot *lot)
 	return lot->food[0] == '\0' && class_of(lot) != DRYING_REFUSED;
 }
 
-int64_t dried_best_by_ms(const struct log_house *house, const struct log_lot *lot)
+static int64_t dried_best_by_ms(const struct log_house *house, const struct log_lot *lot)
 {
 	int months =
 	    lot_is_dried(lot) ? drying_months(class_of(lot), house->storage_wall_ms != 0, house->storage_mc) : 0;

@@ -164,20 +164,31 @@ static bool line_other_station(struct kitchen *kitchen, const struct words *word
 	return kitchen_put_station(kitchen, &station, fault);
 }
 
-/* "14 x 14 in" */
-static bool read_tray(const char *words, struct log_station *station)
+/* Whole thousandths of an inch; 0: no tray is so small, or so large. */
+static int tray_side(double side, bool metric)
+{
+	double inches = metric ? side / 2.54 : side;
+
+	return inches >= 1 && inches <= 60 ? (int)(inches * 1000 + 0.5) : 0;
+}
+
+bool kitchen_read_tray(const char *words, struct log_station *station, struct fault *fault)
 {
 	char *end;
 	double wide = strtod(words, &end);
 	double deep = 0;
+	bool metric;
 
 	end += strspn(end, " ");
 	if (*end == 'x')
 		deep = strtod(end + 1, &end);
 	end += strspn(end, " ");
-	station->tray_wide_thou = wide >= 1 && wide <= 60 ? (int)(wide * 1000 + 0.5) : 0;
-	station->tray_deep_thou = deep >= 1 && deep <= 60 ? (int)(deep * 1000 + 0.5) : 0;
-	return station->tray_wide_thou > 0 && station->tray_deep_thou > 0 && (strcmp(end, "in") == 0 || *end == '\0');
+	metric = strcmp(end, "cm") == 0;
+	station->tray_wide_thou = tray_side(wide, metric);
+	station->tray_deep_thou = tray_side(deep, metric);
+	return (station->tray_wide_thou > 0 && station->tray_deep_thou > 0 &&
+	        (metric || strcmp(end, "in") == 0 || *end == '\0')) ||
+	       fault_set(fault, FAULT_MISUSE, "The size of a tray is its two sides: 14 x 14 in, or 35 x 35 cm.");
 }
 
 /* dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
@@ -198,7 +209,7 @@ static bool line_dryer(struct kitchen *kitchen, const struct words *words, int64
 			station.own_heat = true;
 		else if (strncmp(word, "trays=", 6) == 0 && word_number(word + 6, 1, TRAYS_MAX, &station.trays))
 			continue;
-		else if (strncmp(word, "size=", 5) != 0 || !read_tray(word + 5, &station))
+		else if (strncmp(word, "size=", 5) != 0 || !kitchen_read_tray(word + 5, &station, NULL))
 			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not trays=6 or size=\"14 x 14 in\"", word);
 	}
 	return kitchen_put_station(kitchen, &station, fault);

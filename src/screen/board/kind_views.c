@@ -1,5 +1,5 @@
 /*
- * kind_views.c - the kinds of work as the screen knows them: loads and batches, and the list of all.
+ * kind_views.c - the kinds of work as the screen knows them: loads and batches.
  */
 #include "screen/board/kind_views.h"
 #include "base/count.h"
@@ -150,22 +150,3 @@ const struct kind_views batch_views = {
 	.sources = batch_sources,
 	.correct = batch_correct,
 };
-
-/* --- all -------------------------------------------------------------------------------- */
-
-#define ITS_VIEWS(TAG, word) &word##_views,
-
-const struct kind_views *subject_views(struct log_subject subject)
-{
-	static const struct kind_views *const kinds[] = { EACH_WORK(ITS_VIEWS) };
-
-	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++)
-		if (kinds[i]->subject == subject.kind)
-			return kinds[i];
-	return NULL;
-}
-
-const struct kind_views *station_views(const struct strip *strip)
-{
-	return subject_views((struct log_subject){ .kind = work_kind_at(strip->station.kind)->subject });
-}

@@ -7,6 +7,7 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/house/house.h"
 #include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
@@ -93,6 +94,17 @@ static bool is_canner(const struct desk *desk)
 static bool is_pot(const struct desk *desk)
 {
 	return station_of(desk)->kind == STATION_POT;
+}
+
+static bool is_dryer(const struct desk *desk)
+{
+	return station_of(desk)->kind == STATION_DRYER;
+}
+
+/* A dryer heats itself. */
+static bool heat_asked(const struct desk *desk)
+{
+	return !is_dryer(desk);
 }
 
 static bool is_there(const struct desk *desk)
@@ -405,6 +417,44 @@ static bool station_water_typed(struct desk *desk, const char *text)
 	return read_water(desk, text, &answers->water);
 }
 
+static void trays_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "trays");
+}
+
+static void trays_now(const struct desk *desk, struct text *text)
+{
+	number_words(station_of(desk)->trays, text);
+}
+
+static bool trays_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, TRAYS_MAX, 0, "Trays", &station_of(desk)->trays);
+}
+
+static void tray_now(const struct desk *desk, struct text *text)
+{
+	const struct log_station *station = station_of(desk);
+
+	if (station->tray_wide_thou > 0)
+		text_add(text, "%g x %g in", station->tray_wide_thou / 1000.0, station->tray_deep_thou / 1000.0);
+}
+
+static bool tray_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (text[0] != '\0' && !kitchen_read_tray(text, station_of(desk), &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	if (text[0] == '\0')
+		station_of(desk)->tray_wide_thou = station_of(desk)->tray_deep_thou = 0;
+	return true;
+}
+
 static const char *const uses[] = { "in use", "put away" };
 
 static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -459,6 +509,9 @@ static void only_what_it_has(const struct desk *desk, struct log_station *statio
 		station->gauge_checked_wall_ms = 0;
 	if (!is_pot(desk))
 		station->volume_ul = 0;
+	if (!is_dryer(desk))
+		station->trays = station->tray_wide_thou = station->tray_deep_thou = 0;
+	station->own_heat = station->own_heat || is_dryer(desk);
 }
 
 static bool station_done(struct desk *desk, struct text *noted, struct fault *fault)
@@ -498,7 +551,7 @@ static const struct question station_questions[] = {
 	  .count = kinds,
 	  .words = kind_words,
 	  .word = kind_word,
-	  .none = "A canner, a juicer or a pot.",
+	  .none = "A canner, a juicer, a pot or a dryer.",
 	  .offers = kind_now,
 	  .answer = kind_said,
 	  .take = kind_taken },
@@ -519,6 +572,7 @@ static const struct question station_questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "Heat",
 	  .asks = "Where does its heat come from?",
+	  .asked = heat_asked,
 	  .count = two,
 	  .words = heat_words,
 	  .offers = heat_now,
@@ -635,6 +689,21 @@ static const struct question station_questions[] = {
 	  .unit = minutes_unit,
 	  .text = station_water_now,
 	  .typed = station_water_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Trays",
+	  .asks = "How many trays does it have?",
+	  .help = "Nothing: not known.",
+	  .asked = is_dryer,
+	  .unit = trays_unit,
+	  .text = trays_now,
+	  .typed = trays_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "One tray",
+	  .asks = "How large is one, inside?",
+	  .help = "14 x 14 in, or 35 x 35 cm: puree is spread by it. Nothing: not known.",
+	  .asked = is_dryer,
+	  .text = tray_now,
+	  .typed = tray_typed },
 	{ .kind = ASK_CHOICE,
 	  .name = "Use",
 	  .asks = "Is it still used?",
@@ -654,8 +723,8 @@ static const struct question station_questions[] = {
 
 const struct entry_form station_form = {
 	.name = "station",
-	.title = "A new canner, juicer or pot",
-	.changes = "A canner, juicer or pot as it is now",
+	.title = "A new canner, juicer, pot or dryer",
+	.changes = "This station as it is now",
 	.questions = station_questions,
 	.count = sizeof(station_questions) / sizeof(station_questions[0]),
 	.size = sizeof(struct station_answers),
