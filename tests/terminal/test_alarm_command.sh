@@ -105,11 +105,11 @@ step
 
 at="the seals, half a day later"
 press 0
-wait_for "LOOK AT SEALS" "Bands off, check every seal"
+wait_for "LOOK AT IT" "Bands off, check every seal"
 if until_true ran 3; then good; else bad "the command did not run for the seals"; fi
 heard "STILLROOM_ALARM=look_tomorrow" "STILLROOM_ACT=Bands off, check every seal"
 press a
-wait_gone "LOOK AT SEALS"
+wait_gone "LOOK AT IT"
 is "made by a shell" "$(ls -d never "$own/never" "$own/a folder/never" 2>/dev/null)" ""
 tm kill-session -t main
 

@@ -46,6 +46,8 @@ bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int 
 bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const char *initials, struct fault *fault);
 /* "14 x 14 in", "35 x 35 cm": the size of a tray of a dryer; without a unit inches. */
 bool kitchen_read_tray(const char *words, struct log_station *station, struct fault *fault);
+/* The same in the units of the house, to be read again; "": not stated. */
+void kitchen_tray_words(const struct log_station *station, enum unit_system units, char *buffer, size_t size);
 /* id 0 adds; the digit must be free. A station with work in it cannot change its kind or retire. */
 bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault);

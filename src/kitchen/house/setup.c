@@ -191,6 +191,16 @@ bool kitchen_read_tray(const char *words, struct log_station *station, struct fa
 	       fault_set(fault, FAULT_MISUSE, "The size of a tray is its two sides: 14 x 14 in, or 35 x 35 cm.");
 }
 
+void kitchen_tray_words(const struct log_station *station, enum unit_system units, char *buffer, size_t size)
+{
+	double side = units == UNITS_METRIC ? 0.00254 : 0.001;
+
+	buffer[0] = '\0';
+	if (station->tray_wide_thou > 0)
+		(void)snprintf(buffer, size, "%.4g x %.4g %s", station->tray_wide_thou * side,
+		               station->tray_deep_thou * side, units == UNITS_METRIC ? "cm" : "in");
+}
+
 /* dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
 static bool line_dryer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {

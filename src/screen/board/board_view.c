@@ -123,8 +123,8 @@ static bool can_be_lost(const struct desk *desk)
 	return strip != NULL && exception_words(strip, EXCEPTION_LOST, &desk->now) != NULL;
 }
 
-/* The water clock of the selected juicer: the key then says a thing was done. */
-static bool water_rings(const struct desk *desk)
+/* The second clock of the selected strip: the key then says a thing was done. */
+static bool second_rings(const struct desk *desk)
 {
 	const struct strip *strip = desk_selected(desk);
 	struct face face;
@@ -135,9 +135,19 @@ static bool water_rings(const struct desk *desk)
 	return face.water_due;
 }
 
+static bool water_rings(const struct desk *desk)
+{
+	return second_rings(desk) && desk_selected(desk)->content == STRIP_RUN;
+}
+
+static bool look_rings(const struct desk *desk)
+{
+	return second_rings(desk) && desk_selected(desk)->content == STRIP_DRYING;
+}
+
 static bool is_ringing(const struct desk *desk)
 {
-	return desk->alarm != ALARM_NONE && !water_rings(desk);
+	return desk->alarm != ALARM_NONE && !second_rings(desk);
 }
 
 /* Phases that end with a number: of quarts, of jars. */
@@ -597,6 +607,8 @@ static const struct view_key keys[] = {
 	  next_step },
 	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
 	  water_rings, desk_hear },
+	{ 'a', 0, "a", "seen to", "It was looked at and its trays turned, or it was shaken; its clock starts again.",
+	  look_rings, desk_hear },
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round,

@@ -436,10 +436,10 @@ static bool trays_typed(struct desk *desk, const char *text)
 
 static void tray_now(const struct desk *desk, struct text *text)
 {
-	const struct log_station *station = station_of(desk);
+	char words[40];
 
-	if (station->tray_wide_thou > 0)
-		text_add(text, "%g x %g in", station->tray_wide_thou / 1000.0, station->tray_deep_thou / 1000.0);
+	kitchen_tray_words(station_of(desk), desk_units(desk), words, sizeof(words));
+	text_add(text, "%s", words);
 }
 
 static bool tray_typed(struct desk *desk, const char *text)

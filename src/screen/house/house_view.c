@@ -191,6 +191,12 @@ static void station_line(const struct log_station *station, enum unit_system uni
 		amount_words(MEASURE_VOLUME, station->volume_ul, units, words, sizeof(words));
 		text_add(text, ", %s", words);
 	}
+	if (station->trays > 0)
+		text_add(text, ", %s", count_words(station->trays, "tray").words);
+	if (station->tray_wide_thou > 0) {
+		kitchen_tray_words(station, units, words, sizeof(words));
+		text_add(text, " of %s", words);
+	}
 	if (station->watts > 0)
 		text_add(text, ", %d W", station->watts);
 	if (station->own_heat)

@@ -14,7 +14,7 @@ static const struct rhythm {
 	const char *words;
 } rhythms[] = {
 	[ALARM_NONE] = { 0, 1000, 1000, 1000, 0, "" },
-	[ALARM_TOMORROW] = { 1, 1000, 60000, 4000, 2000, "LOOK AT SEALS" },
+	[ALARM_TOMORROW] = { 1, 1000, 60000, 4000, 2000, "LOOK AT IT" },
 	[ALARM_LIFT] = { 2, 400, 3000, 2000, 1000, "COME NOW" },
 	[ALARM_DRY] = { 4, 200, 2000, 500, 250, "BURNS DRY" },
 	[ALARM_SPOILS] = { 1, 300, 300, 300, 150, "SPOILS NOW" },
