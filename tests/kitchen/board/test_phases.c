@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
 #include "log/rows/words.h"
@@ -336,11 +337,13 @@ END_TEST
 /* What the planner adds up lies in its spans; the rack is nobody's station. */
 START_TEST(each_phase_at_a_station_is_part_of_a_span_and_one_phase_asks)
 {
+	/* Where nobody stands by, the planner knows of no work. */
+	bool planned = work_kind_at((enum station_kind)_i)->planned != PLAN_STATION_KIND_COUNT;
 	enum station_kind kind = (enum station_kind)_i;
 	int asks = 0;
 
 	for (const struct phase_rule *rule = phase_rule_first(kind); rule != NULL; rule = phase_rule_next(kind, rule)) {
-		ck_assert_int_eq(rule->span == NO_SPAN, rule->place == PLACE_RACK);
+		ck_assert_int_eq(rule->span == NO_SPAN, rule->place == PLACE_RACK || !planned);
 		asks += rule->asks != ASKS_NOTHING;
 	}
 	ck_assert_int_eq(asks, 1);
