@@ -187,9 +187,12 @@ CREATE TABLE drying (
 	shakes INTEGER NOT NULL DEFAULT 0,
 	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)), -- not packed yet
 	packages INTEGER NOT NULL DEFAULT 0 CHECK (packages >= 0),
+	batch_id INTEGER REFERENCES batch (id), -- the pot it was taken from while that was filled; null: none
+	CHECK (batch_id IS NULL OR puree_ul > 0),
 	CHECK ((fruit_mg > 0) + (puree_ul > 0) = 1)
 ) STRICT;
 CREATE INDEX drying_of_lot ON drying (lot_id);
+CREATE INDEX drying_of_batch ON drying (batch_id) WHERE batch_id IS NOT NULL;
 CREATE INDEX drying_open ON drying (open) WHERE open = 1;
 
 -- Juice measured out: stock from then on.

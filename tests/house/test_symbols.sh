@@ -23,7 +23,6 @@ saturation_pressure_kpa compared with the verification values of IAPWS
 saturation_temperature_c compared with the verification values of IAPWS
 dissolved_sugar_ul compared with published densities
 batch_volume_ul what goes into the jars beside the pot
-jar_fill_ul a house setting that no screen shows by itself
 weigh compared with worked examples of books
 odds_by_chance compared with exact odds, and at the edge of what is clear
 fruit_plain names longer than its buffer

@@ -72,6 +72,8 @@ extern const size_t drying_keep_count;
 #define DRYING_KEEP_SOURCE "NCHFP, Packaging and Storing Dried Foods; Drying: Fruit Leathers"
 
 const char *drying_class_name(enum drying_class class);
+/* The row of puree that is spread, by its name. */
+#define LEATHER "fruit leather"
 /* What is published of a food, by any of its names; NULL: nothing is.  Only rows that are confirmed. */
 const struct drying_row *drying_named(const char *food);
 /* Trays of wide x deep thousandths of an inch for so much puree; 0: the tray's size is not known. */

@@ -96,7 +96,7 @@ int64_t pot_volume_ul(const struct recipe *recipe);
 #define JAR_FILL_QUARTER_INCH_PERMILLE 940
 #define JAR_FILL_HALF_INCH_PERMILLE 890
 #define JAR_FILL_INCH_PERMILLE 800
-int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou); /* public for its test */
+int64_t jar_fill_ul(const struct jar_size *jar, int headspace_thou);
 
 /* What goes into one jar of a line that a recipe gives for a quart; never less than its
  * share.  Pieces are for a jar of any size. */
@@ -119,6 +119,9 @@ struct yield {
  * jars are made of it once, for the whole pot: nothing else in the program says how
  * many jars there will be.  Refused: a jar the recipe does not allow. */
 bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault);
+/* The same when so much of the pot went elsewhere. */
+bool pot_yield_less(const struct recipe *recipe, int multiple, const char *jar, int64_t taken_ul, struct yield *out,
+                    struct fault *fault);
 
 /* So many batches in pots of `each` at most: full pots, and what is left in one more. */
 struct pots {

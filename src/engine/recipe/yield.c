@@ -91,6 +91,17 @@ static int jars_needed(int64_t volume_ul, int64_t jar_ul)
 
 bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struct yield *out, struct fault *fault)
 {
+	return pot_yield_less(recipe, multiple, jar, 0, out, fault);
+}
+
+static int64_t less(int64_t volume_ul, int64_t taken_ul)
+{
+	return volume_ul > taken_ul ? volume_ul - taken_ul : 0;
+}
+
+bool pot_yield_less(const struct recipe *recipe, int multiple, const char *jar, int64_t taken_ul, struct yield *out,
+                    struct fault *fault)
+{
 	const struct jar_size *size = jar_size_named(jar);
 	int64_t jar_ul;
 
@@ -110,6 +121,8 @@ bool pot_yield(const struct recipe *recipe, int multiple, const char *jar, struc
 		out->volume_low_ul = volume_ul * (100 - recipe->boil_off_high_percent) / 100;
 		out->volume_high_ul = volume_ul * (100 - recipe->boil_off_low_percent) / 100;
 	}
+	out->volume_low_ul = less(out->volume_low_ul, taken_ul);
+	out->volume_high_ul = less(out->volume_high_ul, taken_ul);
 	out->jars_low = jars_filled(out->volume_low_ul, jar_ul);
 	out->jars_likely = jars_filled((out->volume_low_ul + out->volume_high_ul) / 2, jar_ul);
 	out->jars_high = jars_needed(out->volume_high_ul, jar_ul);

@@ -106,3 +106,12 @@ bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *sai
 {
 	return take_back(kitchen, subject, true, said, said_size, fault);
 }
+
+bool kitchen_acted_later(const struct kitchen *kitchen, struct log_subject one, struct log_subject other)
+{
+	struct log_entry of_one;
+	struct log_entry of_other;
+
+	return log_last_act(kitchen->log, one, false, &of_one, NULL) &&
+	       (!log_last_act(kitchen->log, other, false, &of_other, NULL) || of_one.id > of_other.id);
+}

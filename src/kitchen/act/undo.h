@@ -17,6 +17,8 @@ const char *kitchen_who(const struct kitchen *kitchen);
  * `said` gets the sentence of what was undone. */
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
                   struct fault *fault);
+/* Is what would be undone of the one newer than what would be undone of the other? */
+bool kitchen_acted_later(const struct kitchen *kitchen, struct log_subject one, struct log_subject other);
 /* Take back the undo, while nothing else has been done since. */
 bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
                   struct fault *fault);

@@ -12,6 +12,7 @@
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/telling.h"
 #include "log/tables/canner.h"
+#include "log/tables/dryer.h"
 #include "log/tables/pot.h"
 
 /* --- in its strip --------------------------------------------------------------------- */
@@ -100,6 +101,8 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->in.batch.filled = jars_filled(jars, count, NULL);
 	free(jars);
+	if (!log_batch_trayed(kitchen->log, strip->in.batch.row.id, &strip->in.batch.trayed_ul, fault))
+		return false;
 	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->in.batch.acid_instead, fault))
 		return false;
 	strip->in.batch.recipe = kitchen_recipe_named(kitchen, strip->in.batch.row.recipe);

@@ -12,6 +12,7 @@
 #include "kitchen/board/telling.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
+#include "log/tables/pot.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 
@@ -124,8 +125,9 @@ static void facts(const struct strip *strip, const struct moment *now, struct ca
 		    in->row.high_ms - in->dried_ms - (strip->rule->name == PHASE_DRY ? strip_passed_ms(strip, now) : 0),
 		.conditioned_ms = in->conditioned_ms,
 		.condition_ms = DRYING_CONDITION_MS,
-		.pretreat =
-		    strip->rule->name == PHASE_SPREAD && in->published != NULL ? in->published->pretreatment : "",
+		.pretreat = strip->rule->name == PHASE_SPREAD && in->published != NULL && in->row.batch_id == 0
+		                ? in->published->pretreatment
+		                : "", /* what comes out of a pot was cooked */
 	};
 
 	*out = FACTS(drying, about);
@@ -173,7 +175,7 @@ static bool read_drying(struct kitchen *kitchen, struct strip *strip, struct fau
 
 	if (!log_lot_get(kitchen->log, in->row.lot_id, &strip->lot, fault))
 		return false;
-	in->published = drying_named(strip->lot.product);
+	in->published = drying_named(in->row.class == DRYING_LEATHER ? LEATHER : strip->lot.product);
 	amount_of(&in->row, kitchen->board.house.units, amount, sizeof(amount));
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %.80s on %s", amount, strip->lot.product,
 	               count_words(in->row.trays, "tray").words);
@@ -200,6 +202,7 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault *fault)
 {
 	struct log_drying drying;
+	struct log_batch batch;
 	struct log_lot lot;
 	char amount[64];
 
@@ -210,6 +213,9 @@ static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault
 	tell_title(telling, "Drying", drying.opened_wall_ms, drying.station_id);
 	tell(telling, PAST_FACT, "%s %s on %s, lot %s", amount, lot.product, count_words(drying.trays, "tray").words,
 	     lot.code);
+	if (drying.batch_id != 0 && log_batch_get(telling->kitchen->log, drying.batch_id, &batch, fault) &&
+	    log_lot_get(telling->kitchen->log, batch.lot_id, &lot, fault))
+		tell(telling, PAST_FACT, "Taken from the pot of lot %s, %s", lot.code, batch.recipe);
 	tell(telling, PAST_FACT, "%lld to %lld h%s", (long long)(drying.low_ms / HOUR_MS),
 	     (long long)(drying.high_ms / HOUR_MS), drying.own_hours ? ", hours of this house" : "");
 	tell(telling, PAST_FACT, "Dry when: %s", drying.test);

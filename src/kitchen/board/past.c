@@ -13,6 +13,7 @@
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
+#include "log/tables/dryer.h"
 #include "log/tables/house.h"
 #include "log/tables/pantry.h"
 #include "log/tables/pot.h"
@@ -354,6 +355,8 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 {
 	struct log_batch batch;
 	struct log_lot lot = { 0 };
+	int64_t trayed_ul;
+	char trayed[64];
 
 	if (!log_batch_get(telling->kitchen->log, id, &batch, fault))
 		return false;
@@ -368,6 +371,10 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 		tell(telling, PAST_BAD, "No published process: fridge or freezer only.");
 	tell_amounts(telling, id);
 	tell_batch_jars(telling, id);
+	if (log_batch_trayed(telling->kitchen->log, id, &trayed_ul, NULL) && trayed_ul > 0) {
+		amount_words(MEASURE_VOLUME, trayed_ul, units_of(telling), trayed, sizeof(trayed));
+		tell(telling, PAST_FACT, "To the trays of a dryer: %s", trayed);
+	}
 	return true;
 }
 

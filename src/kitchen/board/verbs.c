@@ -33,6 +33,7 @@ static const struct verb_row rows[] = {
 
 	[VERB_START_DRYING] = { "start_drying", "{0}: drying started, {1} on {2:count tray}, {3:n} to {4:n} h"
 	                        "[{5:flag}, hours of this house]" },
+	[VERB_TO_TRAYS] = { "to_trays", "{0}: {1:volume} to the trays of {2}: {3} on {4:count tray}, {5:n} to {6:n} h" },
 	[VERB_SEEN] = { "seen", "{0}: seen to ({1})" },
 	[VERB_PACK] = { "pack", "{0}: {1:count package} of {2} packed" },
 	[VERB_START_RUN] = { "start_run", "{0}: run started, {1:mass} {2}" },

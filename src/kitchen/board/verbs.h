@@ -21,6 +21,7 @@ enum verb {
 	VERB_REDO,
 	/* pot */
 	VERB_START_DRYING,
+	VERB_TO_TRAYS,
 	VERB_SEEN,
 	VERB_PACK,
 	VERB_START_RUN,

@@ -21,6 +21,8 @@ struct drying_order {
 	int hours_low; /* of this house; 0: as published */
 	int hours_high;
 	int trays; /* leather: 0, as many as its puree takes */
+	int64_t
+	    batch_id; /* puree out of this pot, which is being filled: of leather alone, `food` is not asked; 0: none */
 };
 
 /* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is. */
@@ -28,7 +30,10 @@ bool kitchen_may_dry(const char *food, const struct drying_row **row, struct fau
 /* "8-14": hours until the first test, and the most.  One figure is both. */
 bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault);
 
-/* Refused: no free dryer, no food, no amount, a food that is not dried here, no hours where none are published, more
+/* What may still be taken of a pot for trays, at most: all that it may give, less the jars that were filled and what was
+ * taken before; -1: not known.  Refused: nothing is filled from it, or it is no fruit. */
+bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, struct fault *fault);
+/* Refused: more than a pot has left, no free dryer, no food, no amount, a food that is not dried here, no hours where none are published, more
  * trays than it has. */
 bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,
                           struct fault *fault);

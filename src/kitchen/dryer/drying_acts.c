@@ -8,10 +8,13 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/recipe/amount.h"
+#include "engine/recipe/scaling.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/stock/stock_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
+#include "log/tables/pot.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
 
@@ -33,6 +36,72 @@ bool drying_hours_read(const char *words, int *low, int *high, struct fault *fau
 	return (end != words && *end == '\0' && *low > 0 && *low <= *high && *high <= DRYING_HOURS_MAX) ||
 	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
 	                 DRYING_HOURS_MAX);
+}
+
+/* --- out of a pot that is being filled ---------------------------------------------------- */
+
+static bool find_left(struct kitchen *kitchen, const struct strip *strip, int64_t *most_ul, struct fault *fault)
+{
+	const struct strip_batch *in = strip_batch(strip);
+	struct log_jar *jars;
+	struct yield yield;
+	size_t count;
+
+	*most_ul = -1;
+	if (in->recipe == NULL ||
+	    !pot_yield_less(in->recipe, in->row.multiple, in->row.jar, in->trayed_ul, &yield, NULL))
+		return true;
+	if (!log_jars_of_batch(kitchen->log, in->row.id, &jars, &count, fault))
+		return false;
+	for (size_t i = 0; i < count; i++)
+		if (jar_size_named(jars[i].size) != NULL && jars[i].from_jar_id == 0)
+			yield.volume_high_ul -= jar_fill_ul(jar_size_named(jars[i].size), in->row.headspace_thou);
+	free(jars);
+	*most_ul = yield.volume_high_ul > 0 ? yield.volume_high_ul : 0;
+	return true;
+}
+
+bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, struct fault *fault)
+{
+	const struct strip *strip = kitchen_batch_strip(kitchen, batch_id, fault);
+
+	if (strip == NULL)
+		return false;
+	if (strip->rule->asks != ASKS_JARS)
+		return fault_set(fault, FAULT_REFUSED, "Nothing is being filled from %s now.", strip->station.name);
+	if (strip->lot.acidity != ACIDITY_ACID)
+		return fault_set(fault, FAULT_REFUSED, "Only fruit is spread for leather: %s is not.",
+		                 strip->lot.product);
+	return find_left(kitchen, strip, most_ul, fault);
+}
+
+static bool check_taken(struct kitchen *kitchen, struct drying_order *order, struct fault *fault)
+{
+	char left[64];
+	int64_t most_ul;
+
+	if (order->batch_id == 0)
+		return true;
+	if (!kitchen_may_take(kitchen, order->batch_id, &most_ul, fault))
+		return false;
+	text_copy(order->food, sizeof(order->food), LEATHER);
+	if (most_ul < 0 || order->puree_ul <= most_ul)
+		return true;
+	amount_words(MEASURE_VOLUME, most_ul, kitchen->board.house.units, left, sizeof(left));
+	return fault_set(fault, FAULT_REFUSED, "There is no more than %s left in that pot.", left);
+}
+
+/* What the lot of its leather is called; the strip goes with the next reading of the board. */
+static void taken_from(const struct kitchen *kitchen, const struct drying_order *order, char *product, size_t size,
+                       char *lot, size_t lot_size)
+{
+	const struct strip *strip = order->batch_id == 0 ? NULL : kitchen_batch_strip(kitchen, order->batch_id, NULL);
+
+	text_copy(lot, lot_size, strip == NULL ? "" : strip->lot.code);
+	if (strip == NULL)
+		text_copy(product, size, order->food);
+	else
+		(void)snprintf(product, size, "%.80s leather", strip->lot.product);
 }
 
 /* --- begun ----------------------------------------------------------------------------- */
@@ -83,6 +152,7 @@ static void fill_drying(const struct drying_row *row, const struct drying_order 
 	drying->fruit_mg = order->fruit_mg;
 	drying->puree_ul = order->puree_ul;
 	drying->trays = order->trays;
+	drying->batch_id = order->batch_id;
 	drying->own_hours = own;
 	drying->low_ms = (own ? order->hours_low : row->hours_low) * HOUR_MS;
 	drying->high_ms = (own ? order->hours_high : row->hours_high) * HOUR_MS;
@@ -92,14 +162,14 @@ static void fill_drying(const struct drying_row *row, const struct drying_order 
 }
 
 static bool write_drying(struct act *act, const struct drying_row *row, const struct drying_order *order,
-                         struct log_drying *drying, struct fault *fault)
+                         const char *product, struct log_drying *drying, struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_DRYING };
 	struct recipe_standing none = { 0 };
 	struct log_lot lot;
 
-	if (!put_lot(act, order->food, "", drying_class_name(row == NULL ? DRYING_FRUIT : row->class), &none,
-	             ACIDITY_ACID, &lot, fault))
+	if (!put_lot(act, product, "", drying_class_name(row == NULL ? DRYING_FRUIT : row->class), &none, ACIDITY_ACID,
+	             &lot, fault))
 		return false;
 	memset(drying, 0, sizeof(*drying));
 	drying->station_id = order->station_id;
@@ -114,6 +184,22 @@ static bool write_drying(struct act *act, const struct drying_row *row, const st
 	       phase_begin(act, subject, phase_rule_first(STATION_DRYER), 0, fault);
 }
 
+static void say_begun(struct act *act, const struct log_drying *drying, const char *station, const char *lot,
+                      const char *product)
+{
+	if (drying->batch_id != 0) {
+		act_says_text(act, lot);
+		act_says_number(act, drying->puree_ul);
+	}
+	act_says_text(act, station);
+	act_says_text(act, product);
+	act_says_number(act, drying->trays);
+	act_says_number(act, drying->low_ms / HOUR_MS);
+	act_says_number(act, drying->high_ms / HOUR_MS);
+	if (drying->batch_id == 0)
+		act_says_number(act, drying->own_hours);
+}
+
 bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,
                           struct fault *fault)
 {
@@ -121,24 +207,22 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 	struct drying_order full = *order;
 	const struct drying_row *row;
 	struct log_drying drying;
+	char product[NAME_MAX_BYTES];
 	char name[NAME_MAX_BYTES];
+	char lot[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !check_clock(kitchen, fault) || !kitchen_may_dry(order->food, &row, fault) ||
-	    !check_order(&strip->station, row, &full, fault))
+	if (strip == NULL || !check_clock(kitchen, fault) || !check_taken(kitchen, &full, fault) ||
+	    !kitchen_may_dry(full.food, &row, fault) || !check_order(&strip->station, row, &full, fault))
 		return false;
 	text_copy(name, sizeof(name), strip->station.name);
-	if (!act_begin(&act, kitchen, VERB_START_DRYING, order->station_id, fault))
+	taken_from(kitchen, &full, product, sizeof(product), lot, sizeof(lot));
+	if (!act_begin(&act, kitchen, full.batch_id == 0 ? VERB_START_DRYING : VERB_TO_TRAYS, order->station_id, fault))
 		return false;
-	if (!write_drying(&act, row, &full, &drying, fault))
+	if (!write_drying(&act, row, &full, product, &drying, fault))
 		return act_fail(&act);
 	*drying_id = drying.id;
-	act_says_text(&act, name);
-	act_says_text(&act, full.food);
-	act_says_number(&act, full.trays);
-	act_says_number(&act, drying.low_ms / HOUR_MS);
-	act_says_number(&act, drying.high_ms / HOUR_MS);
-	act_says_number(&act, drying.own_hours);
+	say_begun(&act, &drying, name, lot, product);
 	return act_commit(&act, fault);
 }
 

@@ -372,6 +372,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[BATCH_OPEN] = AT_STATIONS("batch"),
 	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
 	                  "WHERE batch_id = ? ORDER BY place",
+	[BATCH_TRAYED] = "SELECT coalesce(sum(puree_ul), 0) FROM drying WHERE batch_id = ?",
 	[BATCH_AMOUNT_INSERT] = "{insert batch_amount}",
 	[BATCH_AMOUNT_UPDATE] = "{update batch_amount}",
 

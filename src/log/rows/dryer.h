@@ -32,6 +32,7 @@ struct log_drying {
 	bool at_station; /* its trays are still in the dryer */
 	int packages;
 	int64_t opened_wall_ms;
+	int64_t batch_id; /* the pot it was taken from; 0: fruit or puree of its own */
 };
 
 #endif

@@ -29,6 +29,8 @@ static const struct log_column columns[] = {
 	{ OF_WORK(struct log_drying, at_station, "at_station"), .kind = CELL_FLAG, OUT("at_station", "on its trays") },
 	{ IN(packages), .kind = CELL_NUMBER, OUT("packages", "that were packed") },
 	{ OF_WORK(struct log_drying, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
+	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
+	  OUT("batch", "the pot it was taken from while that was filled; empty: none") },
 };
 #undef IN
 /* clang-format on */
@@ -50,6 +52,13 @@ bool log_drying_get(struct log *log, int64_t id, struct log_drying *out, struct 
 	struct query query = query_start(log, DRYING_GET);
 	bind_integer(&query, id);
 	return query_row(&query, &table_of_drying, out, "such drying", fault);
+}
+
+bool log_batch_trayed(struct log *log, int64_t batch_id, int64_t *ul, struct fault *fault)
+{
+	struct query query = query_start(log, BATCH_TRAYED);
+	bind_integer(&query, batch_id);
+	return query_integer(&query, ul, fault);
 }
 
 bool log_put_drying(struct log *log, struct log_drying *row, struct fault *fault)

@@ -71,5 +71,6 @@ const struct entry_form *const screen_entries[] = {
 	[ENTRY_OWN_RECIPE] = &own_recipe_form,
 	[ENTRY_INGREDIENT] = &ingredient_form,
 	[ENTRY_DRYING] = &drying_form,
+	[ENTRY_TRAYS] = &trays_form,
 };
 _Static_assert(sizeof(screen_entries) / sizeof(screen_entries[0]) == ENTRY_COUNT, "a form for every name");

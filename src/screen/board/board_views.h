@@ -21,6 +21,7 @@ extern const struct view exceptions_view;
 extern const struct view signs_view;
 extern const struct view warnings_view;
 extern const struct entry_form drying_form;
+extern const struct entry_form trays_form;
 
 /* The most urgent clock in tall digits, in as many rows as urgent_rows() says. */
 void urgent_draw(struct desk *desk, int row, int rows);

@@ -9,12 +9,14 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 
 enum { ASKS_JAR, ASKS_COUNT, ASKS_BOX, ASKS_ACID, ASKS_VINEGAR, IS_READY };
@@ -500,6 +502,21 @@ static void jars_hot(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
+static bool has_dryer(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.kind == STATION_DRYER)
+			return true;
+	return false;
+}
+
+static void to_trays(struct desk *desk)
+{
+	desk_enter(desk, ENTRY_TRAYS, card_of(desk)->batch_id);
+}
+
 /* What will be put down of the acid. */
 static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 {
@@ -521,6 +538,7 @@ static void draw(struct desk *desk, int top, int rows)
 	const struct fill_card *card = card_of(desk);
 	const struct strip_batch *in;
 	char headspace[24];
+	char trayed[48] = "";
 	char words[ACID_ANSWER_BYTES] = "";
 	int cols = desk_columns(desk);
 
@@ -530,8 +548,11 @@ static void draw(struct desk *desk, int top, int rows)
 	}
 	in = strip_batch(strip);
 	headspace_words(in->row.headspace_thou, headspace, sizeof(headspace));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far, headspace %s", strip->lot.code,
-	              strip->holds, count_words(in->filled, "jar").words, headspace);
+	if (in->trayed_ul > 0)
+		amount_words(MEASURE_VOLUME, in->trayed_ul, desk_units(desk), trayed, sizeof(trayed));
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far%s%s%s, headspace %s",
+	              strip->lot.code, strip->holds, count_words(in->filled, "jar").words,
+	              in->trayed_ul > 0 ? ", " : "", trayed, in->trayed_ul > 0 ? " to trays" : "", headspace);
 	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
 	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w says so.");
 	(void)form_draw(desk, &card->form, top + 2, rows - 2, cols);
@@ -547,13 +568,29 @@ static const char *choose_words(const struct desk *desk)
 	return is_at(desk, IS_READY) ? "WRITE them down" : at_acid(desk) ? "it is in" : "choose";
 }
 
+/* What was done last: at the pot, or out of it to trays that are not in yet. */
+static struct log_subject last_done(const struct desk *desk, const struct strip *pot)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		if (strip->content == STRIP_DRYING && strip_drying(strip)->row.batch_id == card_of(desk)->batch_id &&
+		    strip->rule->name == PHASE_SPREAD &&
+		    kitchen_acted_later(desk->kitchen, strip_subject(strip), strip_subject(pot)))
+			return strip_subject(strip);
+	}
+	return strip_subject(pot);
+}
+
 static void undo(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
 	if (strip == NULL)
 		return;
-	desk_undo(desk, strip_subject(strip));
+	desk_undo(desk, last_done(desk, strip));
 	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count); /* lids may have come back */
 	strip = strip_of(desk);
 	if (strip == NULL || strip->rule->asks != ASKS_JARS)
@@ -579,6 +616,7 @@ static const struct view_key keys[] = {
 	  at_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
+	{ 't', 0, "t", "to trays", "Part of it is spread on the trays of a dryer, for leather.", has_dryer, to_trays },
 	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Back to the choice before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },

@@ -59,6 +59,8 @@ static const struct {
 	  "Box dryer: drying started, apples on 4 trays, 8 to 14 h, hours of this house" },
 	{ VERB_START_DRYING, "[\"Box dryer\",\"fruit leather\",1,6,8,0]",
 	  "Box dryer: drying started, fruit leather on 1 tray, 6 to 8 h" },
+	{ VERB_TO_TRAYS, "[\"2026-09-14-A1\",709765,\"Box dryer\",\"applesauce leather\",2,6,8]",
+	  "2026-09-14-A1: 3 cups to the trays of Box dryer: applesauce leather on 2 trays, 6 to 8 h" },
 	{ VERB_SEEN, "[\"Box dryer\",\"dry\"]", "Box dryer: seen to (dry)" },
 	{ VERB_PACK, "[\"2026-09-14-B1\",3,\"apples\"]", "2026-09-14-B1: 3 packages of apples packed" },
 	{ VERB_START_RUN, "[\"Tall juicer\"," POUNDS_12 ",\"grapes\"]", "Tall juicer: run started, 12 lb grapes" },

@@ -2,8 +2,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "engine/recipe/scaling.h"
+#include "kitchen/board/board_private.h"
 #include "kitchen/dryer/dryer.h"
 #include "kitchen/exchange/labels.h"
+#include "kitchen/history/seasons.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/step/step.h"
@@ -315,6 +318,149 @@ START_TEST(packed_before_its_ten_days_it_is_warned_of)
 }
 END_TEST
 
+/* --- out of a pot ------------------------------------------------------------------------ */
+
+#define POT_DRYER 7
+
+static int64_t batch_id;
+
+/* A pot of invented jam that is being filled, and a dryer. */
+static void begin_pot(void)
+{
+	pk_begin(&kit);
+	pk_stock(&kit);
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "juicer 7 \"Old juicer\" retired", kk_station(&kit, OLD_JUICER),
+	                               &kit.fault));
+	KK_OK(&kit,
+	      kitchen_setup_line(kit.kitchen, "dryer 7 \"Box dryer\" trays=6 size=\"14 x 14 in\"", 0, &kit.fault));
+	batch_id = pk_batch(&kit, WIDE_POT, "strawberry jam", "half_pint", 1);
+	pk_to(&kit, WIDE_POT, PHASE_FILL);
+}
+
+static bool to_trays(const char *amount, int64_t *id)
+{
+	struct drying_order order = { .station_id = kk_station(&kit, POT_DRYER),
+		                      .puree_ul = pk_ul(amount),
+		                      .batch_id = batch_id };
+
+	return kitchen_start_drying(kit.kitchen, &order, id, &kit.fault);
+}
+
+static int jars_to_come(void)
+{
+	return batch_jars_to_come(kk_canner(&kit, WIDE_POT));
+}
+
+static struct yield yield_less(const char *amount)
+{
+	struct yield yield;
+
+	KK_OK(&kit, pot_yield_less(recipe_named("strawberry jam"), 1, "half_pint", amount == NULL ? 0 : pk_ul(amount),
+	                           &yield, &kit.fault));
+	return yield;
+}
+
+START_TEST(what_goes_to_the_trays_fills_no_jar)
+{
+	int64_t id;
+
+	pk_fill(&kit, batch_id, "half_pint", 2, 0);
+	ck_assert_int_eq(jars_to_come(), yield_less(NULL).jars_likely - 2);
+	KK_OK(&kit, to_trays("3 cups", &id));
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, WIDE_POT))->trayed_ul, pk_ul("3 cups"));
+	/* 3 cups are three half-pints to the brim, and more with their headspace */
+	ck_assert_int_le(yield_less("3 cups").jars_likely, yield_less(NULL).jars_likely - 3);
+	ck_assert_int_eq(jars_to_come(), yield_less("3 cups").jars_likely - 2);
+	ck_assert_int_eq(row_of(id).batch_id, batch_id);
+	ck_assert_int_eq(row_of(id).class, DRYING_LEATHER);
+	ck_assert_str_eq(kk_canner(&kit, POT_DRYER)->lot.product, "strawberry jam leather");
+	ck_assert_ptr_nonnull(strip_drying(kk_canner(&kit, POT_DRYER))->published);
+}
+END_TEST
+
+START_TEST(taken_to_the_trays_by_mistake_it_is_in_the_pot_again)
+{
+	char *rows = pk_rows(&kit);
+	int before = jars_to_come();
+	int64_t id;
+
+	KK_OK(&kit, to_trays("3 cups", &id));
+	KK_OK(&kit, pk_undo(&kit, SUBJECT_DRYING, id));
+	ck_assert_int_eq(jars_to_come(), before);
+	pk_same_rows(&kit, rows);
+	KK_OK(&kit, pk_redo(&kit, SUBJECT_DRYING, id));
+	ck_assert_int_lt(jars_to_come(), before);
+}
+END_TEST
+
+START_TEST(no_more_goes_to_the_trays_than_a_pot_has_left)
+{
+	int64_t most;
+	int64_t less;
+	int64_t id;
+
+	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &most, &kit.fault));
+	ck_assert_int_eq(most, yield_less(NULL).volume_high_ul);
+	pk_fill(&kit, batch_id, "half_pint", 5, 0);
+	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &less, &kit.fault));
+	ck_assert_int_eq(less, most - 5 * jar_fill_ul(jar_size_named("half_pint"),
+	                                              strip_batch(kk_canner(&kit, WIDE_POT))->row.headspace_thou));
+	ck_assert(!to_trays("20 cups", &id));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_msg(strstr(kit.fault.sentence, "There is no more than") != NULL, "%s", kit.fault.sentence);
+}
+END_TEST
+
+START_TEST(only_a_pot_that_is_being_filled_gives_to_the_trays)
+{
+	int64_t id;
+
+	pk_fill(&kit, batch_id, "half_pint", 2, 0);
+	kk_pass(&kit, 5000);
+	pk_step(&kit, WIDE_POT);
+	ck_assert(!to_trays("1 cup", &id));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "Nothing is being filled"));
+}
+END_TEST
+
+/* No jar was filled, and yet it is not given up. */
+START_TEST(a_pot_that_went_to_the_trays_is_not_given_up)
+{
+	int64_t id;
+
+	kk_pass(&kit, 5000);
+	ck_assert(!pk_try_step(&kit, WIDE_POT, false));
+	ck_assert_int_eq(kit.fault.kind, FAULT_CONFIRM);
+	KK_OK(&kit, to_trays("3 cups", &id));
+	KK_OK(&kit, pk_try_step(&kit, WIDE_POT, false));
+}
+END_TEST
+
+/* From the leather to its pot, and from the pot to the trays. */
+START_TEST(the_record_tells_where_leather_came_from)
+{
+	struct past_line *lines;
+	size_t count;
+	bool told = false;
+	int64_t id;
+
+	KK_OK(&kit, to_trays("3 cups", &id));
+	KK_OK(&kit, kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_DRYING, id }, &lines, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		told = told || strstr(lines[i].words, "Taken from the pot of lot") != NULL;
+	free(lines);
+	ck_assert(told);
+	told = false;
+	KK_OK(&kit,
+	      kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id }, &lines, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		told = told || strcmp(lines[i].words, "To the trays of a dryer: 3 cups") == 0;
+	free(lines);
+	ck_assert(told);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("dryer", .begin = begin, .end = end),
 	TEST(hours_that_are_published_nowhere_are_asked_of_the_house_and_marked),
@@ -331,6 +477,14 @@ static const struct listed_test listed[] = {
 	TEST(a_package_is_taken_out_like_a_jar),
 	TEST(a_label_says_that_it_is_dried_and_nothing_of_a_process),
 	TEST(packed_before_its_ten_days_it_is_warned_of),
+
+	GROUP("out of a pot", .begin = begin_pot, .end = end),
+	TEST(what_goes_to_the_trays_fills_no_jar),
+	TEST(taken_to_the_trays_by_mistake_it_is_in_the_pot_again),
+	TEST(no_more_goes_to_the_trays_than_a_pot_has_left),
+	TEST(only_a_pot_that_is_being_filled_gives_to_the_trays),
+	TEST(a_pot_that_went_to_the_trays_is_not_given_up),
+	TEST(the_record_tells_where_leather_came_from),
 };
 
 KK_TESTS("dryings", listed)

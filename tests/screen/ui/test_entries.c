@@ -606,7 +606,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("entries", .begin = begin, .end = end),
-	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_COUNT),
+	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_TRAYS), /* that one needs a pot: dryer.day */
 	TEST(an_example_is_no_answer),
 	TEST(what_was_refused_is_typed_over),
 	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),

@@ -1,0 +1,339 @@
+/*
+ * drying_forms.c - what is asked when a drying begins: of fruit or puree, and of what is taken from a pot that is
+ * being filled.
+ */
+#include <string.h>
+
+#include "base/text.h"
+#include "engine/recipe/amount.h"
+#include "kitchen/dryer/dryer.h"
+#include "screen/board/board_views.h"
+#include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
+
+/* --- fruit, or puree of its own ---------------------------------------------------------------- */
+
+static struct drying_order *order_of(const struct desk *desk)
+{
+	return entry_answers(desk);
+}
+
+static const struct drying_row *published(const struct desk *desk)
+{
+	return drying_named(order_of(desk)->food);
+}
+
+static bool is_leather(const struct desk *desk)
+{
+	return published(desk) != NULL && published(desk)->class == DRYING_LEATHER;
+}
+
+static bool begin(struct desk *desk, int64_t station_id)
+{
+	order_of(desk)->station_id = station_id;
+	return true;
+}
+
+static void food_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", order_of(desk)->food);
+}
+
+static bool food_typed(struct desk *desk, const char *text)
+{
+	struct drying_order *order = order_of(desk);
+	const struct drying_row *row;
+	struct fault fault = { 0 };
+
+	if (text[0] == '\0' || !text_copy(order->food, sizeof(order->food), text)) {
+		desk_say(desk, ROLE_CAUTION, "Type what is dried, such as apples.");
+		return false;
+	}
+	if (!kitchen_may_dry(text, &row, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	order->puree_ul = is_leather(desk) ? order->puree_ul : 0;
+	order->fruit_mg = is_leather(desk) ? 0 : order->fruit_mg;
+	if (row != NULL && row->hours_low > 0)
+		order->hours_low = order->hours_high = 0;
+	if (row != NULL && row->pretreatment[0] != '\0')
+		desk_say(desk, ROLE_PLAIN, "%s; first: %s", row->cut, row->pretreatment);
+	return true;
+}
+
+static bool is_weighed(const struct desk *desk)
+{
+	return !is_leather(desk);
+}
+
+static enum measure amount_measure(const struct desk *desk)
+{
+	return is_leather(desk) ? MEASURE_VOLUME : MEASURE_MASS;
+}
+
+static enum supply_kind amount_supply(const struct desk *desk)
+{
+	return is_leather(desk) ? SUPPLY_OTHER : SUPPLY_FRUIT;
+}
+
+static int64_t *amount_of(const struct desk *desk)
+{
+	return is_leather(desk) ? &order_of(desk)->puree_ul : &order_of(desk)->fruit_mg;
+}
+
+static void amount_now(const struct desk *desk, struct text *text)
+{
+	char words[64];
+
+	if (*amount_of(desk) == 0)
+		return;
+	amount_exact_words(amount_measure(desk), amount_supply(desk), *amount_of(desk), desk_units(desk), words,
+	                   sizeof(words));
+	text_add(text, "%s", words);
+}
+
+static void amount_beside(const struct desk *desk, int n, struct text *text)
+{
+	(void)n;
+	entry_unit_beside(desk, amount_measure(desk), amount_supply(desk), text);
+}
+
+static bool amount_typed(struct desk *desk, const char *text)
+{
+	return entry_read_amount(desk, text, amount_measure(desk), amount_supply(desk), amount_of(desk));
+}
+
+static bool hours_asked(const struct desk *desk)
+{
+	return published(desk) == NULL || published(desk)->hours_low == 0;
+}
+
+static void hours_now(const struct desk *desk, struct text *text)
+{
+	if (order_of(desk)->hours_low > 0)
+		text_add(text, "%d-%d", order_of(desk)->hours_low, order_of(desk)->hours_high);
+}
+
+static void hours_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "hours");
+}
+
+static bool hours_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (drying_hours_read(text, &order_of(desk)->hours_low, &order_of(desk)->hours_high, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
+/* How many trays the dryer has; 0: not said, as the size of one.  It may have gone since. */
+static struct log_station dryer_of(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.id == order_of(desk)->station_id)
+			return board->strips[i].station;
+	return (struct log_station){ 0 };
+}
+
+/* Of leather they are worked out, where the size of a tray is known. */
+static bool trays_asked(const struct desk *desk)
+{
+	return !is_leather(desk) || dryer_of(desk).tray_wide_thou == 0;
+}
+
+static void trays_now(const struct desk *desk, struct text *text)
+{
+	if (order_of(desk)->trays > 0)
+		text_add(text, "%d", order_of(desk)->trays);
+}
+
+static void trays_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)n;
+	text_add(text, dryer_of(desk).trays > 0 ? "of %d trays" : "trays", dryer_of(desk).trays);
+}
+
+static bool trays_typed(struct desk *desk, const char *text)
+{
+	int most = dryer_of(desk).trays > 0 ? dryer_of(desk).trays : TRAYS_MAX;
+
+	return entry_read_number(desk, text, 1, most, 1, "Trays it fills", &order_of(desk)->trays);
+}
+
+static bool done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	int64_t id;
+
+	text_add(noted, "drying %s; fill the trays, then press Space", order_of(desk)->food);
+	return kitchen_start_drying(desk->kitchen, order_of(desk), &id, fault);
+}
+
+static const struct question questions[] = {
+	{ .kind = ASK_TEXT,
+	  .name = "What",
+	  .asks = "What is dried?",
+	  .help = "Such as apples, prunes, tomatoes, fruit leather.",
+	  .text = food_now,
+	  .typed = food_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Weight",
+	  .asks = "What does it weigh, cut and ready?",
+	  .help = "With another unit, that one counts: 12 lb, 5.5 kg.",
+	  .asked = is_weighed,
+	  .unit = amount_beside,
+	  .answer = amount_now,
+	  .text = amount_now,
+	  .typed = amount_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Puree",
+	  .asks = "How much puree is spread?",
+	  .help = "With another unit, that one counts: 3 cups, 700 ml.",
+	  .asked = is_leather,
+	  .unit = amount_beside,
+	  .answer = amount_now,
+	  .text = amount_now,
+	  .typed = amount_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Hours",
+	  .asks = "How long does it take here?",
+	  .help = "Published nowhere: of your own, to the first test and the most, 8-14.",
+	  .asked = hours_asked,
+	  .unit = hours_unit,
+	  .text = hours_now,
+	  .typed = hours_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Trays",
+	  .asks = "How many trays does it fill, in one layer?",
+	  .help = "Pieces apart; leather 1/8 in deep.",
+	  .asked = trays_asked,
+	  .unit = trays_unit,
+	  .text = trays_now,
+	  .typed = trays_typed },
+};
+
+const struct entry_form drying_form = {
+	.name = "drying",
+	.title = "Something to dry",
+	.questions = questions,
+	.count = sizeof(questions) / sizeof(questions[0]),
+	.size = sizeof(struct drying_order),
+	.begin = begin,
+	.done = done,
+};
+
+/* --- out of a pot that is being filled ------------------------------------------------------------ */
+
+static const struct strip *free_dryer(const struct desk *desk, int n)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.kind == STATION_DRYER && board->strips[i].content == STRIP_EMPTY &&
+		    n-- == 0)
+			return &board->strips[i];
+	return NULL;
+}
+
+static int dryers(const struct desk *desk)
+{
+	int count = 0;
+
+	while (free_dryer(desk, count) != NULL)
+		count++;
+	return count;
+}
+
+static bool several_dryers(const struct desk *desk)
+{
+	return dryers(desk) > 1;
+}
+
+static bool trays_begin(struct desk *desk, int64_t batch_id)
+{
+	struct drying_order *order = order_of(desk);
+	struct fault fault = { 0 };
+	int64_t most_ul;
+
+	order->batch_id = batch_id;
+	text_copy(order->food, sizeof(order->food), LEATHER);
+	if (dryers(desk) == 0) {
+		desk_say(desk, ROLE_CAUTION, "No dryer is free.");
+		return false;
+	}
+	order->station_id = free_dryer(desk, 0)->station.id;
+	if (!kitchen_may_take(desk->kitchen, batch_id, &most_ul, &fault))
+		desk_say_fault(desk, &fault);
+	return fault.kind == FAULT_NONE;
+}
+
+static void dryer_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	text_copy(buffer, size, free_dryer(desk, n)->station.name);
+}
+
+static bool dryer_taken(struct desk *desk, int n)
+{
+	order_of(desk)->station_id = free_dryer(desk, n)->station.id;
+	return true;
+}
+
+static void dryer_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", dryer_of(desk).name);
+}
+
+static bool trays_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	char words[64];
+	int64_t id;
+
+	amount_words(MEASURE_VOLUME, order_of(desk)->puree_ul, desk_units(desk), words, sizeof(words));
+	text_add(noted, "%s to the trays of %s", words, dryer_of(desk).name);
+	return kitchen_start_drying(desk->kitchen, order_of(desk), &id, fault);
+}
+
+static const struct question trays_questions[] = {
+	{ .kind = ASK_TEXT,
+	  .name = "Amount",
+	  .asks = "How much of the pot goes to the trays, as puree?",
+	  .help = "With another unit, that one counts: 3 cups, 700 ml.",
+	  .unit = amount_beside,
+	  .answer = amount_now,
+	  .text = amount_now,
+	  .typed = amount_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Dryer",
+	  .asks = "In which dryer?",
+	  .asked = several_dryers,
+	  .count = dryers,
+	  .words = dryer_words,
+	  .none = "No dryer is free.",
+	  .answer = dryer_said,
+	  .take = dryer_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Trays",
+	  .asks = "How many trays does it fill, in one layer?",
+	  .help = "Leather 1/8 in deep.",
+	  .asked = trays_asked,
+	  .unit = trays_unit,
+	  .text = trays_now,
+	  .typed = trays_typed },
+};
+
+const struct entry_form trays_form = {
+	.name = "to trays",
+	.title = "Part of a pot, dried as leather",
+	.questions = trays_questions,
+	.count = sizeof(trays_questions) / sizeof(trays_questions[0]),
+	.size = sizeof(struct drying_order),
+	.begin = trays_begin,
+	.done = trays_done,
+};
