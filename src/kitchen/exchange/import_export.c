@@ -196,6 +196,9 @@ static bool read_jar(const struct import_file *file, struct import_draft *draft,
 	if (!import_row(file, draft, row) || !read_belongs(file, draft, jar) || !read_origin(file, draft, jar) ||
 	    !check_gone(file, draft, row))
 		return false;
+	if (row->drying_id != 0)
+		return draft_problem(draft, file->line,
+		                     "drying: packages of dried food are not brought in by an import");
 	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
 		return draft_problem(draft, file->line,
 		                     "this jar still waits for a canner: finish the day, then export again");

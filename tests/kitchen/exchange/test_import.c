@@ -536,8 +536,9 @@ END_TEST
 #define JARS_HEADER \
 	"load,place,lot,size,state,siphoning,fate,fate_by,fate_done,checked,press,tap,eye,checked_by," \
 	"filled,lid_box,closed_by,from_load,from_place,gone_why,gone,recalled,acid,drying\r\n"
-#define JAR_THAT(belongs, words, by, checked, box, rest) \
-	belongs "," words "," by ",," checked ",,,,,," box "," rest ",\r\n"
+#define JAR_DRIED(belongs, words, by, checked, box, rest, drying) \
+	belongs "," words "," by ",," checked ",,,,,," box "," rest "," drying "\r\n"
+#define JAR_THAT(belongs, words, by, checked, box, rest) JAR_DRIED(belongs, words, by, checked, box, rest, "")
 #define JAR(belongs, words) JAR_THAT(belongs, words, "", "", ",", ",,,,no,")
 
 static char folder[400];
@@ -702,6 +703,10 @@ START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 	(void)snprintf(loads, sizeof(loads), LOADS_HEADER LOAD, "shelf");
 	ck_export_problem(loads, JARS_HEADER JAR("5,1,A1,half_pint", "sealed,none,none"), "jars.csv", "no load 5");
 	ck_export_problem(loads, JARS_HEADER JAR("4,1,B9,half_pint", "sealed,none,none"), "jars.csv", "no lot \"B9\"");
+	/* of another log: the number would be that of some other drying here */
+	ck_export_problem(loads,
+	                  JARS_HEADER JAR_DRIED(",0,A1,package", "sealed,none,none", "", "", ",", ",,,,no,", "3"),
+	                  "jars.csv", "packages of dried food are not brought in");
 	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv",
 	                  "waits for a canner");
 	ck_export_problem(loads,
