@@ -5,9 +5,9 @@
 #include <string.h>
 
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "engine/recipe/amount.h"
 #include "engine/recipe/fruit.h"
-#include "engine/process/pack.h"
 #include "kitchen/board/book.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/stock/shelf.h"
@@ -539,7 +539,7 @@ static const struct question batch_questions[] = {
 	  .count = recipe_choices,
 	  .words = recipe_choice_words,
 	  .word = recipe_choice_name,
-	  .none = "No recipe by that name. Your own are added in the house view (h).",
+	  .none = "No recipe by that name.",
 	  .offers = recipe_now,
 	  .answer = recipe_said,
 	  .take = recipe_taken },

@@ -290,18 +290,19 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 		return used;
 	if (choices > rows - used)
 		choices = rows - used;
-	form_choices_draw(desk, form, row + used, choices > 0 ? choices : 1, 5, cols);
-	return used + choices;
+	return used + form_choices_draw(desk, form, row + used, choices > 0 ? choices : rows - used, 5, cols);
 }
 
-/* Rows that the present question would like. */
+/* Rows that the present question would like: two where it is said that there is no choice. */
 static int present_rows(const struct desk *desk, int cols)
 {
 	const struct form *form = form_of(desk);
+	int choices = form_question(form)->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
 	char words[400];
 
-	return 1 + help_words(desk, words, sizeof(words), cols) +
-	       (form_question(form)->kind == ASK_CHOICE ? form_choices(desk, form) : 0);
+	if (choices == 0 && form_question(form)->kind == ASK_CHOICE)
+		choices = 2;
+	return 1 + help_words(desk, words, sizeof(words), cols) + choices;
 }
 
 static size_t asked_before(const struct desk *desk)

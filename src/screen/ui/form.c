@@ -302,7 +302,7 @@ void form_answers(const struct desk *desk, const struct form *form, struct text 
 	}
 }
 
-void form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
+int form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
 	int count = form_choices(desk, form);
@@ -320,7 +320,8 @@ void form_choices_draw(struct desk *desk, const struct form *form, int top, int 
 		             here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
 	if (count == 0 && question->none != NULL)
-		(void)desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION, question->none);
+		return desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION, question->none);
+	return count < rows ? count : rows;
 }
 
 static void number_draw(struct desk *desk, const struct form *form, int row, int cols)

@@ -113,9 +113,9 @@ bool form_typed(struct desk *desk, long key);
 void form_answers(const struct desk *desk, const struct form *form, struct text *text);
 /* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
 int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols);
-/* The choices alone, those that hold the letters, in so many rows from that column on; how
- * many there are. */
-void form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
+/* The choices alone, those that hold the letters, in so many rows from that column on;
+ * returns those used.  form_choices: how many there are. */
+int form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
 int form_choices(const struct desk *desk, const struct form *form);
 
 #endif
