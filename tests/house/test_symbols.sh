@@ -20,6 +20,7 @@ ingredient_picked_words the way back of ingredient_line_read, which its test com
 main the program begins there
 air_pressure_kpa no number outside its range
 saturation_pressure_kpa compared with the verification values of IAPWS
+clock_boot_of_record the kernel names the boot itself where there are tests
 saturation_temperature_c compared with the verification values of IAPWS
 dissolved_sugar_ul compared with published densities
 batch_volume_ul what goes into the jars beside the pot

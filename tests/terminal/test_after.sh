@@ -254,7 +254,7 @@ rm -rf "$log" "$log".backups "$log"-*
 "$SUPPORT/after_day" "$KITCHEN" "$log" >/dev/null || exit 1
 board 40 12 "" --ascii
 press e
-wait_for "Load 1 of 3:" "OVERDUE:" "p. t. y."
+wait_for "Load 1 of 3:" "OVERDUE, " "p. t. y."
 press p
 wait_for "pv t. y."
 press T

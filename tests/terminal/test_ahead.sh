@@ -33,6 +33,7 @@ wait_for "On the shelf, line 1 of" "60  half-pints" "2 qt  bottled lemon juice" 
 shows "lids Box A, spring" "Space ledger" "r received" "c count" "k check all" "f forecast"
 
 at="a receipt and a count"
+press Down # a line keeps its place, counted or not
 press r
 wait_for "Came in, half-pints:"
 typed 24
@@ -79,7 +80,7 @@ press Enter
 wait_for "Shelf check: 0 counted, 2 kept."
 
 at="the ledger of a line"
-press Up Up Space
+press Up Up Up Up Up Up Up Up Up Up Space # from the fruit
 wait_for "sugar, newest first"
 shows "-2 lb" "left 38 lb" "KM counted" "+40 lb" "came in"
 press Escape
@@ -149,6 +150,7 @@ board 40 12 "NO_COLOR=1" ""
 wait_for "4,650 ft" "? keys"
 press g
 wait_for "On the shelf, line 1 of" "60  half-pints" "Space ledger"
+press Down
 press k
 wait_for "half-pints (60):" "Space keeps"
 press Escape

@@ -150,7 +150,7 @@ wait_for "What stands on the box?" "such as Box A"
 reply Box "How many lids were in it?"
 reply 24 "When was it bought?"
 press Enter
-wait_for 'lids         "Box"  24, 24 left'
+wait_for 'lids         Box: 24, 24 left'
 
 at="a day that is none"
 press Down

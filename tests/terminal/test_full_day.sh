@@ -41,7 +41,7 @@ fill() {
 	wait_for "Lids from which box?" "$3"
 	if [ $# -gt 3 ]; then press "$4"; fi
 	step
-	wait_for "Is the acid in the POT" "bottled lemon juice, in the pot: it is in"
+	wait_for "Bottled acid in the POT?" "bottled lemon juice, in the pot: it is in"
 	step
 	wait_for "Space writes them down."
 	step

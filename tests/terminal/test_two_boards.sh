@@ -15,8 +15,10 @@ see_soon() {
 	WAIT_SECONDS=$long
 }
 
+# A key between ends a hold: the last one pressed there may have been the same.
 at_board() {
 	window=$1
+	send_key F12
 	last_key=
 }
 
