@@ -58,6 +58,7 @@ struct kitchen {
 		int64_t again_ms; /* after `at`: something may change by itself */
 		int64_t fires_ms; /* after `at`: one more may fire */
 		uint64_t reads;   /* the board it was found on; 0: none */
+		uint64_t plan;    /* the version of the plan that was asked about */
 	} warned;
 	struct log_recipe *own_recipes; /* their words; `own` points into them */
 	struct recipe *own;

@@ -449,6 +449,11 @@ const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const str
 	return &kitchen->planning->out;
 }
 
+uint64_t kitchen_plan_version(const struct kitchen *kitchen)
+{
+	return kitchen->planning->out.version;
+}
+
 /* --- in slices ------------------------------------------------------------------------------------ */
 
 void kitchen_plan_in_slices(struct kitchen *kitchen, bool on)

@@ -122,6 +122,8 @@ struct kitchen_plan {
  * NULL: a day that cannot be has `possible` false and a sentence.  Some 50 ms for
  * 40 batches when it is worked out anew, else nothing. */
 const struct kitchen_plan *kitchen_plan(const struct kitchen *kitchen, const struct moment *now);
+/* Of the one that was last worked out, without working it out: tells what was said by an older one. */
+uint64_t kitchen_plan_version(const struct kitchen *kitchen);
 
 /* For a screen that must not wait.  In slices: a plan that has gone stale is answered with
  * the last one, repaired, and the search for a better one waits for kitchen_plan_search.

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/act/act.h"
 #include "kitchen/canner/aside.h"
+#include "kitchen/plan/plan.h"
 #include "kitchen/warning/facts.h"
 #include "log/tables/house.h"
 
@@ -130,7 +131,9 @@ const struct warning *kitchen_warned(struct kitchen *kitchen, const struct momen
 {
 	struct warned *warned = &kitchen->warned;
 
-	if (!still_stands(kitchen, &warned->at, warned->reads, warned->again_ms, now)) {
+	/* A better plan was found meanwhile: the finish it tells is the one that every view shows. */
+	if (!still_stands(kitchen, &warned->at, warned->reads, warned->again_ms, now) ||
+	    warned->plan != kitchen_plan_version(kitchen)) {
 		struct answers answers = ask_all(kitchen, now, warned->rows);
 
 		warned->count = answers.count;
@@ -138,6 +141,7 @@ const struct warning *kitchen_warned(struct kitchen *kitchen, const struct momen
 		warned->fires_ms = answers.fires_ms;
 		warned->at = *now;
 		warned->reads = kitchen->reads;
+		warned->plan = kitchen_plan_version(kitchen);
 	}
 	*count = warned->count;
 	return warned->rows;

@@ -744,6 +744,47 @@ START_TEST(a_day_far_behind_is_warned_of)
 }
 END_TEST
 
+static const char *behind(const struct warning *rows, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(rows[i].id, "plan-behind") == 0)
+			return rows[i].sentence;
+	return "";
+}
+
+/* A screen is answered with a repaired plan first, whose finish is often later. */
+START_TEST(the_finish_warned_of_is_that_of_the_better_plan_once_it_is_found)
+{
+	struct warning asked[WARNINGS_MAX];
+	const struct warning *rows;
+	size_t count;
+	int better = 0;
+
+	line("plan late=1");
+	line("run grapes \"12 lb\" times=4");
+	line("batch \"grape jelly\" times=8");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	kitchen_plan_in_slices(kit.kitchen, true);
+	for (int i = 0; i < 4; i++) {
+		static const char *const comes[] = { "helper AL", "helper AN", "helper BO", "helper CY" };
+		struct moment now;
+		char first[WARNING_SENTENCE_MAX];
+
+		kk_pass(&kit, 10 * MINUTE_MS); /* nobody begins */
+		line(comes[i]);
+		now = kitchen_now(kit.kitchen);
+		rows = kitchen_warned(kit.kitchen, &now, &count);
+		text_copy(first, sizeof(first), behind(rows, count));
+		while (kitchen_plan_searching(kit.kitchen))
+			kitchen_plan_search(kit.kitchen);
+		rows = kitchen_warned(kit.kitchen, &now, &count);
+		better += strcmp(first, behind(rows, count)) != 0;
+		ck_assert_str_eq(behind(rows, count), behind(asked, kitchen_warnings(kit.kitchen, &now, asked, NULL)));
+	}
+	ck_assert_int_gt(better, 0);
+}
+END_TEST
+
 /* --- what next -------------------------------------------------------------------------------------------------- */
 
 static size_t people(struct plan_next out[PLAN_PEOPLE_MAX])
@@ -880,6 +921,7 @@ static const struct listed_test listed[] = {
 	TEST(supplies_are_needed_for_what_is_planned),
 	TEST(acid_for_planned_jars_is_counted),
 	TEST(a_day_far_behind_is_warned_of),
+	TEST(the_finish_warned_of_is_that_of_the_better_plan_once_it_is_found),
 	TEST(each_helper_has_one_thing_to_do_now_or_next),
 	TEST(an_alarm_goes_to_whoever_has_the_station_or_is_free),
 	TEST(stations_say_what_is_there_and_what_comes),
