@@ -390,18 +390,20 @@ static int key_cols(const struct view_key *key, const char *words)
 	return key == NULL ? 0 : (int)(strlen(key->cap) + strlen(words)) + 3;
 }
 
-/* The way back keeps its place at the right, whatever else finds room; returns
- * the column it begins in. */
+/* The way back keeps its place at the right, whatever else finds room, its words cut to "back"
+ * where they would leave no room for another key; returns the column it begins in. */
 static int back_draw(struct desk *desk, const struct view *view, int row, int right)
 {
 	const struct view_key *key = way_back(desk, view);
+	const char *words;
 	int cap;
 
 	if (key == NULL)
 		return right;
-	right -= key_cols(key, key->words);
+	words = key_cols(key, key->words) > right / 2 ? "back" : key->words;
+	right -= key_cols(key, words);
 	cap = terminal_put(desk->terminal, row, right, 8, ROLE_KEY, key->cap);
-	terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(key->words), ROLE_PLAIN, key->words);
+	terminal_put(desk->terminal, row, right + cap + 1, (int)strlen(words), ROLE_PLAIN, words);
 	return right;
 }
 
