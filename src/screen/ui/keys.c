@@ -193,6 +193,9 @@ static bool refused_as_words(struct desk *desk, long key, enum press press)
 	if (goes_on && (is_printable(key) || key == KEY_CODE_ENTER || key == KEY_CODE_BACKSPACE)) {
 		desk->words.last_ms = desk->awake_ms;
 		desk->words.refusing = key != KEY_CODE_ENTER;
+		if (desk->message[0] == '\0') /* that of the first one has lapsed; nobody may press into nothing */
+			desk_say(desk, ROLE_CAUTION,
+			         "Keys pressed without a pause count as words. Wait a second; or Tab.");
 		return true;
 	}
 	desk->words.refusing = false;

@@ -352,6 +352,26 @@ START_TEST(a_station_is_chosen_all_the_same_when_its_figure_comes_again)
 }
 END_TEST
 
+/* By somebody in a hurry, who never leaves the keys alone for a second. */
+START_TEST(keys_that_go_on_being_refused_are_not_refused_in_silence)
+{
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	kk_pass(&dk.kit, RUN_MINUTES * MINUTE_MS);
+	dk_pass(&dk, 0);
+	dk_key(&dk, '6');
+	dk_keys(&dk, "aa ");
+	for (int i = 0; i < 20; i++) {
+		dk_key_after(&dk, 900, i % 2 == 0 ? '8' : '9');
+		ck_assert_str_ne(dk.desk.message, "");
+	}
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	dk_says(&dk, "Keys pressed without a pause count as words. Wait a second");
+	dk_key_after(&dk, 1100, '8');
+	ck_assert_int_eq(dk_selected(&dk), WIDE_POT);
+}
+END_TEST
+
 START_TEST(once_the_number_was_asked_for_a_figure_is_a_station_again)
 {
 	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
@@ -459,6 +479,7 @@ static const struct listed_test listed[] = {
 	GROUP("words", .begin = begin, .end = end),
 	TEST(quarts_typed_right_after_heat_off_reach_no_other_station),
 	TEST(a_station_is_chosen_all_the_same_when_its_figure_comes_again),
+	TEST(keys_that_go_on_being_refused_are_not_refused_in_silence),
 	TEST(once_the_number_was_asked_for_a_figure_is_a_station_again),
 	TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing),
 	GROUP("paste", .begin = begin, .end = end),
