@@ -86,8 +86,8 @@ static bool clock_fits(const struct ring *ring, bool large, int cols)
 	return used + digits_columns(over, DIGITS_TALL) < cols;
 }
 
-/* What the tall letters do not say, the most needed first. */
-static void under_words(const struct ring *ring, bool large, int cols, struct text *text)
+/* What the tall letters do not say, the most needed first; what it holds where all of it finds room. */
+static void under_words(const struct ring *ring, bool large, int cols, int room, struct text *text)
 {
 	char over[24];
 
@@ -96,10 +96,13 @@ static void under_words(const struct ring *ring, bool large, int cols, struct te
 	         alarm_words(ring->face.alarm));
 	if (!clock_fits(ring, large, cols))
 		text_add(text, "  OVER BY %s", over + 1);
-	text_add(text, "  %s  (%s)", ring->face.act, ring->strip->holds);
+	text_add(text, "  %s", ring->face.act);
+	if ((int)(text->used + strlen(ring->strip->holds)) + 4 <= room)
+		text_add(text, "  (%s)", ring->strip->holds);
 }
 
-static void under_draw(struct desk *desk, const struct ring *ring, bool large, size_t more, int row, int cols)
+/* In `rows` at most; returns how many it took. */
+static int under_draw(struct desk *desk, const struct ring *ring, bool large, size_t more, int row, int rows, int cols)
 {
 	char words[400];
 	char rest[40] = "";
@@ -112,8 +115,8 @@ static void under_draw(struct desk *desk, const struct ring *ring, bool large, s
 		room -= (int)strlen(rest) + 2;
 		terminal_put(desk->terminal, row, cols - (int)strlen(rest) - 1, (int)strlen(rest), ROLE_ALARM, rest);
 	}
-	under_words(ring, large, cols, &text);
-	terminal_put(desk->terminal, row, 1, room, ROLE_STRONG, words);
+	under_words(ring, large, cols, room, &text);
+	return desk_paragraph(desk, row, 1, room, rows, ROLE_STRONG, words);
 }
 
 /* In a window too low for a line under the digit: all of it beside the digit. */
@@ -124,9 +127,9 @@ static void beside_draw(struct desk *desk, const struct ring *ring, size_t more,
 
 	over_words(ring, over, sizeof(over));
 	terminal_putf(desk->terminal, row, col, cols - col, ROLE_ALARM, "%s  %s", ring->face.job, over);
-	terminal_put(desk->terminal, row + 1, col, cols - col, ROLE_ALARM, strip_title(ring->strip));
-	terminal_put(desk->terminal, row + 2, col, cols - col, ROLE_ALARM, alarm_words(ring->face.alarm));
-	terminal_put(desk->terminal, row + 3, col, cols - col, ROLE_ALARM, ring->face.act);
+	terminal_putf(desk->terminal, row + 1, col, cols - col, ROLE_ALARM, "%s  %s", strip_title(ring->strip),
+	              alarm_words(ring->face.alarm));
+	(void)desk_paragraph(desk, row + 2, col, cols - col, 2, ROLE_ALARM, ring->face.act);
 	if (more > 0)
 		terminal_putf(desk->terminal, row + 4, col, cols - col, ROLE_ALARM, "and %zu more", more);
 }
@@ -172,6 +175,7 @@ void ringing_draw(struct desk *desk, int row, int rows)
 	int window_rows;
 	int cols;
 	int shown = worth_showing(rings, count);
+	int under = 0;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (rows <= 0 || count == 0)
@@ -186,9 +190,10 @@ void ringing_draw(struct desk *desk, int row, int rows)
 		if (low)
 			beside_draw(desk, &rings[i], more, row, cols);
 		else
-			under_draw(desk, &rings[i], large, more, row + digits_rows(DIGITS_TALL), cols);
+			under = under_draw(desk, &rings[i], large, more, row + digits_rows(DIGITS_TALL),
+			                   shown == 1 && rows > block_rows() ? 2 : 1, cols);
 		row += block_rows();
 	}
-	if (shown == 1 && rows > block_rows())
+	if (shown == 1 && rows > block_rows() && under == 1)
 		holds_draw(desk, rings[0].strip, row, cols);
 }

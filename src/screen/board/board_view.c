@@ -145,6 +145,23 @@ static bool look_rings(const struct desk *desk)
 	return second_rings(desk) && desk_selected(desk)->content == STRIP_DRYING;
 }
 
+static bool is_dry(const struct desk *desk)
+{
+	const struct strip *strip = desk_selected(desk);
+	struct face face;
+
+	if (strip == NULL)
+		return false;
+	strip_face(strip, &desk->now, &face);
+	return face.water_dry;
+}
+
+/* The one thing to do there, before its step. */
+static bool wants_water(const struct desk *desk)
+{
+	return water_rings(desk) && !is_dry(desk);
+}
+
 static bool is_ringing(const struct desk *desk)
 {
 	return desk->alarm != ALARM_NONE && !second_rings(desk);
@@ -338,8 +355,9 @@ static const char *next_step_words(const struct desk *desk)
 	if (strip->content == STRIP_EMPTY)
 		return station_views(strip)->start_words(desk);
 	strip_face(strip, &desk->now, &face);
-	/* While a clock runs its step is not to be done yet, and must not read so. */
-	return face.timed && !face.due ? "(not yet)" : strip->rule->step;
+	/* While a clock runs its step is not to be done yet, and must not read so; a pan that ran
+	 * dry ends it. */
+	return face.timed && !face.due && !face.water_dry ? "(not yet)" : strip->rule->step;
 }
 
 static void lost(struct desk *desk)
@@ -603,10 +621,12 @@ static void sources(const struct desk *desk, struct sources *page)
 }
 
 static const struct view_key keys[] = {
+	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
+	  wants_water, desk_hear },
 	{ ' ', KEY_CODE_ENTER, "Space", "next step", "This station's next step: what the bottom line says.", NULL,
 	  next_step },
-	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
-	  water_rings, desk_hear },
+	{ 'a', 0, "a", "cooled, topped up",
+	  "The pan that was dry has cooled and was topped up; its clock starts again.", is_dry, desk_hear },
 	{ 'a', 0, "a", "seen to", "It was looked at and its trays turned, or it was shaken; its clock starts again.",
 	  look_rings, desk_hear },
 	{ 'a', 0, "a", "alarm heard", "The alarm was heard; it stops, the step still waits.", is_ringing, desk_hear },
@@ -654,6 +674,6 @@ const struct view board_view = {
 	.draw = draw,
 	.sources = sources,
 	.typed = choose_digit,
-	.first_key_words = next_step_words,
+	.space_words = next_step_words,
 	.asks_first = ask_elsewhere,
 };

@@ -261,5 +261,5 @@ const struct view fates_view = {
 	.enter = enter,
 	.draw = draw,
 	.sources = sources,
-	.first_key_words = usual_words,
+	.space_words = usual_words,
 };

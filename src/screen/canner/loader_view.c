@@ -434,5 +434,5 @@ const struct view loader_view = {
 	.draw = draw,
 	.sources = sources,
 	.typed = away_typed,
-	.first_key_words = load_words,
+	.space_words = load_words,
 };

@@ -731,5 +731,5 @@ const struct view plan_view = {
 	.enter = enter,
 	.draw = draw,
 	.sources = sources,
-	.first_key_words = first_words,
+	.space_words = first_words,
 };

@@ -638,5 +638,5 @@ const struct view fill_view = {
 	.form = form_of,
 	.typed = form_typed,
 	.types = form_types,
-	.first_key_words = choose_words,
+	.space_words = choose_words,
 };

@@ -407,10 +407,10 @@ static int back_draw(struct desk *desk, const struct view *view, int row, int ri
 	return right;
 }
 
-/* What the first key says now. */
-static const char *first_words(const struct desk *desk, const struct view *view, const struct view_key *key)
+/* What a key says now: Space in the words of its view, where that has some. */
+static const char *words_now(const struct desk *desk, const struct view *view, const struct view_key *key)
 {
-	const char *words = view->first_key_words == NULL ? NULL : view->first_key_words(desk);
+	const char *words = key->key != ' ' || view->space_words == NULL ? NULL : view->space_words(desk);
 
 	return words != NULL ? words : key->words;
 }
@@ -420,7 +420,7 @@ static int first_key_cols(const struct desk *desk, const struct view *view)
 {
 	for (size_t i = 0; i < view->key_count; i++)
 		if (view->keys[i].key != KEY_CODE_ESCAPE && is_shown(desk, &view->keys[i]))
-			return key_cols(&view->keys[i], first_words(desk, view, &view->keys[i]));
+			return key_cols(&view->keys[i], words_now(desk, view, &view->keys[i]));
 	return 0;
 }
 
@@ -508,8 +508,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 
 		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;
-		if (first)
-			words = first_words(desk, view, key);
+		words = words_now(desk, view, key);
 		/* The first key is shown even where it must be cut. */
 		if (!first && col + (int)(strlen(key->cap) + strlen(words)) + 2 > right)
 			continue;

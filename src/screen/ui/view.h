@@ -141,8 +141,8 @@ struct view {
 	/* Where what is shown, or what is chosen of it, comes from (sources.h).  NULL: it is what
 	 * was written down here, and nothing else. */
 	void (*sources)(const struct desk *desk, struct sources *page);
-	/* What the first key of the bottom line says, or NULL for its table words. */
-	const char *(*first_key_words)(const struct desk *desk);
+	/* What Space says in the bottom line, or NULL for its table words. */
+	const char *(*space_words)(const struct desk *desk);
 };
 
 #endif

@@ -56,7 +56,7 @@ START_TEST(one_is_seen_large_with_its_job_at_80x24)
 		" ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
 		" ██ ██   ███████ ██ ██   ██   ██    ██ ██               █    ██  ██ ██ ██    ██",
 		"  ███     ██ ██  ██ ██   ██   █████ ██ ██                  █████     ███  ████",
-		" Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a …",
+		" Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a",
 		" 12 lb grapes: none drawn",
 		"▌1 Big kettle      loaded     for   21 min 7 half-pints grape jelly",
 		" 2 Low kettle      loaded     for   21 min 6 half-pints grape jelly",
@@ -90,7 +90,7 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		" ████    ██ █ ██ █████   ██   ████  ████               ███   ██     ██ ██ ████",
 		" ██ ██   ███████ ██ ██   ██   ██    ██ ██               █    ██  ██ ██ ██    ██",
 		"  ███     ██ ██  ██ ██   ██   █████ ██ ██                  █████     ███  ████",
-		" Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a …",
+		" Tall juicer  BURNS DRY  Water pan: look, top up with hot water, then press a",
 		" █████   ██   ██  ███  ██████ █████ ████                    ███      ███  █████",
 		"    ██   ██   ██ ██ ██   ██   ██    ██ ██               █  ██ ██ ██ ██ ██ ██",
 		"   ██    ██ █ ██ █████   ██   ████  ████               ███ ██ ██    ██ ██ ████",
@@ -130,7 +130,7 @@ START_TEST(six_at_80x24_without_color)
 		"  ████   ██ ██ ████  ████        █████ ████  █████   ██",
 		"    ██   ██ ██ ██    ██          ██ ██ ██    ██ ██   ██",
 		"  ███     ███  ██    ██          ██ ██ █████ ██ ██   ██",
-		" Deep pot  SPOILS NOW  OVER BY 20:05  OFF the heat NOW, skim  (gra…  and 4 more",
+		" Deep pot  SPOILS NOW  OVER BY 20:05  OFF the heat NOW, skim         and 4 more",
 		"▌1!Big kettle      hold           +1:31:05 Heat OFF, lid off: the 5 min rest b…",
 		" 2!Low kettle      hold             +41:05 Heat OFF, lid off: the 5 min rest b…",
 		" 6!Tall juicer     heat       for   21 min WATER +1:05 Water pan: look, top up…",
@@ -322,6 +322,39 @@ START_TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named)
 }
 END_TEST
 
+/* --- the key that answers ------------------------------------------------------------------------- */
+
+START_TEST(the_key_that_answers_the_water_is_named_before_the_step)
+{
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 12, 40);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb"); /* heats: its step has long words */
+	dk_pass(&dk, WATER_MINUTES * MINUTE_MS);
+	dk_key(&dk, '6');
+	ck_assert_int_eq(dk_row_of(&dk, " a water topped up", &col), 11);
+	ck_assert_int_eq(col, 0);
+	dk_key(&dk, 'a');
+	ck_assert_int_eq(dk_row_of(&dk, " Space steady boil", &col), 11);
+}
+END_TEST
+
+START_TEST(no_water_is_asked_for_a_pan_that_ran_dry)
+{
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	dk_key(&dk, '6');
+	dk_pass(&dk, 62 * MINUTE_MS);
+	(void)dk_row_of(&dk, "Heat OFF; no water into a dry hot pan:", &col);
+	ck_assert_int_eq(dk_row_of(&dk, " let it cool", &col), 7); /* whole, before what it holds */
+	ck_assert_int_eq(dk_row_of(&dk, " Space heat off, draw the juice  a cooled, topped up", &col), 23);
+	ck_assert(!dk_sees(&dk, "a water topped up"));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("windows", .end = end),
 	TEST(one_is_seen_large_with_its_job_at_80x24),
@@ -335,6 +368,8 @@ static const struct listed_test listed[] = {
 	TEST(a_message_hides_neither_the_job_nor_how_many_more_ring),
 	TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there),
 	TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named),
+	TEST(the_key_that_answers_the_water_is_named_before_the_step),
+	TEST(no_water_is_asked_for_a_pan_that_ran_dry),
 };
 
 KK_TESTS("ringing", listed)
