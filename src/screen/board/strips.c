@@ -167,17 +167,31 @@ static void free_at_words(const struct desk *desk, const struct strip *strip, ch
 }
 
 /* What the plan wants of a station next; false: no plan, or nothing more. */
-static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
+static bool next_of(const struct desk *desk, const struct strip *strip, struct plan_next *next)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
-	struct plan_next next;
 	size_t station;
-	char hour[8];
 
 	if (!in_plan(plan, strip, &station))
 		return false;
-	plan_next_station(plan, kitchen_board(desk->kitchen), station, &desk->now, &next);
-	if (next.nothing || next.ringing)
+	plan_next_station(plan, kitchen_board(desk->kitchen), station, &desk->now, next);
+	return !next->nothing && !next->ringing;
+}
+
+/* Is a free station to be started now? */
+static bool is_wanted(const struct desk *desk, const struct strip *strip)
+{
+	struct plan_next next;
+
+	return strip->content == STRIP_EMPTY && next_of(desk, strip, &next) && next.now;
+}
+
+static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
+{
+	struct plan_next next;
+	char hour[8];
+
+	if (!next_of(desk, strip, &next))
 		return false;
 	clock_words_hour(next.at_ms, hour, sizeof(hour));
 	text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
@@ -346,6 +360,15 @@ static bool is_selected(const struct desk *desk, const struct strip *strip)
 	return desk_selected(desk) == strip;
 }
 
+/* Of two that are equally urgent, as all free ones are: the one to be started now, then the
+ * one further up. */
+static bool goes_before(const struct desk *desk, const struct strip *a, const struct strip *b)
+{
+	bool wanted = is_wanted(desk, a);
+
+	return wanted != is_wanted(desk, b) ? wanted : a < b;
+}
+
 /* When not every canner fits: is this one of the `room` that need someone
  * soonest?  The selected one always is. */
 static bool is_shown(const struct desk *desk, const struct strip *strip, int room)
@@ -360,7 +383,7 @@ static bool is_shown(const struct desk *desk, const struct strip *strip, int roo
 	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *other = &board->strips[i];
 		int64_t its = strip_urgency(other, &desk->now);
-		bool sooner = its < urgency || (its == urgency && other < strip);
+		bool sooner = its < urgency || (its == urgency && goes_before(desk, other, strip));
 
 		before += sooner;
 		selected_inside = selected_inside || (sooner && is_selected(desk, other));
@@ -371,7 +394,7 @@ static bool is_shown(const struct desk *desk, const struct strip *strip, int roo
 	return before < room;
 }
 
-/* In one row, of those that find none: how many they are and which of them rings first. */
+/* In one row, of those that find none: how many they are, which are to be started now, or which of them rings first. */
 static void hidden_draw(struct desk *desk, int row, int cols, int room)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
@@ -381,8 +404,10 @@ static void hidden_draw(struct desk *desk, int row, int cols, int room)
 	int working = 0;
 	int ringing = 0;
 	char words[80];
+	char start[24] = "";
 	char hour[8];
 	struct text text = TEXT_OVER(words);
+	struct text start_text = TEXT_OVER(start);
 
 	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *strip = &board->strips[i];
@@ -395,6 +420,8 @@ static void hidden_draw(struct desk *desk, int row, int cols, int room)
 		hidden++;
 		working += strip->content != STRIP_EMPTY;
 		ringing += face.ringing;
+		if (is_wanted(desk, strip))
+			text_add(&start_text, " %d", strip->station.digit);
 		if (rings_ms >= first_ms)
 			continue;
 		first = strip;
@@ -403,13 +430,19 @@ static void hidden_draw(struct desk *desk, int row, int cols, int room)
 	text_add(&text, "%d more %s", hidden, count_noun(hidden, "station").words);
 	if (ringing > 0) {
 		text_add(&text, ", %d %s: Tab", ringing, count_noun(ringing, "rings").words);
+	} else if (start[0] != '\0') {
+		text_add(&text, "; start%s now", start);
 	} else if (first != NULL) {
 		clock_words_hour(desk->now.wall_ms + first_ms, hour, sizeof(hour));
 		text_add(&text, "; %d rings at %s", first->station.digit, hour);
 	} else if (working == 0) {
 		text_add(&text, ", free");
 	}
-	terminal_put(desk->terminal, row, 3, cols - 4, ringing > 0 ? ROLE_ALARM : ROLE_QUIET, words);
+	terminal_put(desk->terminal, row, 3, cols - 4,
+	             ringing > 0        ? ROLE_ALARM
+	             : start[0] != '\0' ? ROLE_PLAIN
+	                                : ROLE_QUIET,
+	             words);
 }
 
 static int canners_draw(struct desk *desk, int row, int rows, int rows_each)

@@ -3,6 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
 #include "kitchen/step/step.h"
 #include "screen/term/digits.h"
 #include "support/desk_kit.h"
@@ -322,6 +324,28 @@ START_TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named)
 }
 END_TEST
 
+/* Free stations are all alike, but for those that the plan wants now. */
+START_TEST(a_station_to_be_started_now_is_shown_or_named)
+{
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 12, 40);
+	pk_stock(&dk.kit);
+	KK_OK(&dk.kit, kitchen_setup_line(dk.kit.kitchen, "helper MK", 0, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_setup_line(dk.kit.kitchen, "helper JO", 0, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_setup_line(dk.kit.kitchen, "helper AL", 0, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_setup_line(dk.kit.kitchen, "run grapes \"12 lb\" times=2", 0, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_setup_line(dk.kit.kitchen, "batch \"strawberry jam\"", 0, &dk.kit.fault));
+	KK_OK(&dk.kit, kitchen_plan_accept(dk.kit.kitchen, &dk.kit.fault));
+	kk_to(&dk.kit, kk_start(&dk.kit, BIG_KETTLE, 7), PHASE_HOLD);
+	dk_pass(&dk, SECOND_MS);
+	dk_key(&dk, '1');
+	(void)dk_row_of(&dk, "free; now: ", &col);
+	(void)dk_row_of(&dk, "7 more stations; start ", &col);
+	(void)dk_row_of(&dk, " now", &col);
+}
+END_TEST
+
 /* --- the key that answers ------------------------------------------------------------------------- */
 
 START_TEST(the_key_that_answers_the_water_is_named_before_the_step)
@@ -368,6 +392,7 @@ static const struct listed_test listed[] = {
 	TEST(a_message_hides_neither_the_job_nor_how_many_more_ring),
 	TEST(another_view_tells_how_many_more_ring_and_which_key_goes_there),
 	TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named),
+	TEST(a_station_to_be_started_now_is_shown_or_named),
 	TEST(the_key_that_answers_the_water_is_named_before_the_step),
 	TEST(no_water_is_asked_for_a_pan_that_ran_dry),
 };
