@@ -103,7 +103,7 @@ struct about_house {
 	NAMED(house, kept_lot, FORM_WORDS), \
 	NAMED_AS(house, "clock_words", clock.says, FORM_WORDS), \
 	NAMED_AS(house, "last_words", clock.last_entry, FORM_WORDS), \
-	NAMED_AS(house, "plan_late", plan_late_ms, FORM_MINUTES), \
+	NAMED_AS(house, "plan_late", plan_late_ms, FORM_HOURS), \
 	NAMED_AS(house, "finish", finish_words, FORM_WORDS)
 /* clang-format on */
 

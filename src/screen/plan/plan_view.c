@@ -35,12 +35,15 @@ static long long minutes(int64_t ms)
 
 static void late_words(int64_t late_ms, struct text *text)
 {
-	if (late_ms >= MINUTE_MS)
-		text_add(text, ", %lld min later", minutes(late_ms));
-	else if (late_ms <= -MINUTE_MS)
-		text_add(text, ", %lld min sooner", minutes(late_ms));
-	else
+	long long off = minutes(late_ms);
+
+	if (off == 0) {
 		text_add(text, ", on time");
+		return;
+	}
+	text_add(text, ", ");
+	text_add_hours(text, off);
+	text_add(text, late_ms > 0 ? " later" : " sooner");
 }
 
 static void finish_words(const struct kitchen_plan *plan, struct text *text)

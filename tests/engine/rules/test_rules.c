@@ -361,6 +361,8 @@ START_TEST(a_day_later_than_accepted)
 	in("plan-behind", &facts, 1);
 	facts.house.plan_late_ms++;
 	fires("plan-behind", &facts, "about 17:40 now, 30 min later");
+	facts.house.plan_late_ms = 67 * MINUTE;
+	fires("plan-behind", &facts, "about 17:40 now, 1 h 7 min later"); /* as the head line has it */
 	facts.house.plan_late_ms = -5 * MINUTE;
 	in("plan-behind", &facts, 35 * MINUTE + 1);
 }
