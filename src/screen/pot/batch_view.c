@@ -411,14 +411,22 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 		text_add(text, ", if wanted");
 }
 
-/* Returns the rows it took: what is short is said to its end. */
-static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int cols)
+#define AMOUNT_COLS 17
+#define AMOUNT_COLS_NARROW 11
+
+/* One ingredient: its amount, and beside it all that is said of it; in a narrow window as much as a row holds, so
+ * that all of them are seen at once, but what is short is said to its end.  Returns the rows it took, or -1: it has
+ * no room and is not the first. */
+static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int cols, bool first)
 {
 	const struct batch_need *need = &card_of(desk)->need;
 	const struct scaled_line *line = &need->scaled.lines[n];
 	const struct ingredient *ingredient = line->ingredient;
 	bool is_short = need->lines[n].is_short;
 	int permille = line->measured.error_permille;
+	enum role role = is_short ? ROLE_STOP : ROLE_PLAIN;
+	int beside = cols < 60 ? AMOUNT_COLS_NARROW : AMOUNT_COLS;
+	char measured[120];
 	char amount[120];
 	char words[400];
 	struct text text = TEXT_OVER(words);
@@ -428,8 +436,10 @@ static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int co
 		              need->instead.words);
 		return 1;
 	}
-	scaled_line_words(line, amount, sizeof(amount));
-	text_add(&text, "%-*s %s", cols < 60 ? 10 : 16, amount, ingredient->name);
+	scaled_line_words(line, measured, sizeof(measured));
+	if ((int)strlen(measured) >= beside)
+		beside = (int)strlen(measured) + 1;
+	text_add(&text, "%s", ingredient->name);
 	way_words(desk, ingredient, &text);
 	if (permille > ROUNDING_SHOWN_PERMILLE || permille < -ROUNDING_SHOWN_PERMILLE)
 		text_add(&text, "  (%+d.%d %% off)", permille / 10, (permille < 0 ? -permille : permille) % 10);
@@ -444,13 +454,15 @@ static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int co
 		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
 		text_add(&text, " (%s here)", amount);
 	}
-	/* What it is made into comes last: that may be cut, the stock may not. */
-	if (!is_short)
+	/* What it is made into comes last: in a narrow window that may be cut, the stock may not. */
+	if (!is_short || cols >= 60)
 		text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
-	if (is_short)
-		return desk_paragraph(desk, row, 3, cols - 4, rows, ROLE_STOP, words);
-	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, words);
-	return 1;
+	if (cols < 60 && !is_short)
+		rows = 1;
+	else if (!first && desk_paragraph_lines(words, cols - 4 - beside) > rows)
+		return -1;
+	terminal_put(desk->terminal, row, 3, beside, role, measured);
+	return desk_paragraph(desk, row, 3 + beside, cols - 4 - beside, rows, role, words);
 }
 
 static void outlook_words(const struct desk *desk, struct text *text)
@@ -501,9 +513,8 @@ static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols,
 	struct text text = TEXT_OVER(words);
 	enum role role;
 
-	if (n < count) {
-		return need_line_draw(desk, (size_t)n, row, rows, cols);
-	}
+	if (n < count)
+		return need_line_draw(desk, (size_t)n, row, rows, cols, first);
 	role = note_words(desk, n - count, &text);
 	if (!first && desk_paragraph_lines(words, cols - 4) > rows)
 		return -1;
