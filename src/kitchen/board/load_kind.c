@@ -102,6 +102,15 @@ static bool is_mixed(const struct load_record *record)
 	return false;
 }
 
+/* Of another product than its first jars: several pots of one are one. */
+static bool has_others(const struct load_record *record)
+{
+	for (size_t i = 1; i < record->lot_count; i++)
+		if (strcmp(record->lots[i].row.product, record->lots[0].row.product) != 0)
+			return true;
+	return false;
+}
+
 static void describe_load(struct strip *strip, const struct load_record *record)
 {
 	const char *size = record->jars[0].size;
@@ -112,7 +121,7 @@ static void describe_load(struct strip *strip, const struct load_record *record)
 	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
 	               verdict_mark(strip->in.load.row.verdict, &strip->lot), strip->in.load.jars,
 	               jar_size_words(is_mixed(record) ? "" : size, strip->in.load.jars), strip->lot.product,
-	               strip->in.load.lots > 1 ? " and more" : "");
+	               has_others(record) ? " and more" : "");
 }
 
 /* What another clock said of the running hold, and what is asked of it since. */

@@ -353,6 +353,31 @@ START_TEST(any_proposal_can_be_loaded)
 }
 END_TEST
 
+/* From its number of jars on: what stands before that is its verdict. */
+static const char *told_from(const char *words)
+{
+	const char *holds = kk_strip(&kit, load_id)->holds;
+	const char *from = strstr(holds, words);
+
+	return from != NULL ? from : holds;
+}
+
+START_TEST(several_pots_of_one_product_are_told_as_one)
+{
+	struct pick picks[3];
+
+	picks[0] = pick_of(fill(&jelly, "half_pint", 2), "half_pint", 2);
+	picks[1] = pick_of(fill(&jelly, "half_pint", 3), "half_pint", 3);
+	ck_assert(load(BIG_KETTLE, picks, 2));
+	ck_assert_str_eq(told_from("5 half"), "5 half-pints grape jelly");
+	picks[0] = pick_of(fill(&jelly, "half_pint", 2), "half_pint", 2);
+	picks[1] = pick_of(fill(&jelly, "half_pint", 3), "half_pint", 3);
+	picks[2] = pick_of(fill(&slow_jelly, "half_pint", 1), "half_pint", 1);
+	ck_assert(load(LOW_KETTLE, picks, 3));
+	ck_assert_str_eq(told_from("6 half"), "6 half-pints grape jelly and more");
+}
+END_TEST
+
 /* --- the process in common ------------------------------------------------------------- */
 
 START_TEST(a_mixed_load_takes_the_longest_process)
@@ -632,6 +657,7 @@ static const struct listed_test listed[] = {
 	TEST(canners_that_are_free_come_before_those_that_will_be),
 	TEST(a_canner_over_its_time_is_not_free_now),
 	TEST(mixed_sizes_have_the_room_of_the_largest_jar),
+	TEST(several_pots_of_one_product_are_told_as_one),
 	EACH(any_proposal_can_be_loaded, 0, 40),
 	GROUP("process", .begin = begin, .end = end),
 	TEST(a_mixed_load_takes_the_longest_process),
