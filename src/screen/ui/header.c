@@ -15,6 +15,7 @@
 
 #define WIDE_COLS 76
 #define TALL_ROWS 20
+#define WIDE_FOOT_COLS 60
 #define ENTRY_COLS_MIN 14 /* of a line being typed, beside its question */
 
 int header_rows(const struct desk *desk)
@@ -501,7 +502,9 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		terminal_put(desk->terminal, row, right + 2, 4, ROLE_PLAIN, "keys");
 	if (rings_elsewhere(desk))
 		right = rings_draw(desk, row, right);
-	right = back_draw(desk, view, row, right);
+	/* On the board, which is where every other way back leads, the step needs the room more. */
+	if (desk->view != VIEW_BOARD || cols >= WIDE_FOOT_COLS)
+		right = back_draw(desk, view, row, right);
 	for (size_t i = 0; i < view->key_count; i++) {
 		const struct view_key *key = &view->keys[i];
 		const char *words = key->words;

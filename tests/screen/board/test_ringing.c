@@ -363,6 +363,22 @@ START_TEST(the_key_that_answers_the_water_is_named_before_the_step)
 }
 END_TEST
 
+START_TEST(the_step_is_read_after_coming_away_from_what_was_being_typed)
+{
+	int col;
+
+	ring("xterm-256color", 12, 40, 1);
+	dk_key(&dk, 'h');
+	dk_key(&dk, ' ');
+	ck_assert(dk.desk.entry.open);
+	dk_key(&dk, KEY_CODE_TAB);
+	dk_key(&dk, '1'); /* while the juicer rings */
+	ck_assert_int_eq(dk_row_of(&dk, " Space heat is on    Tab rings", &col), 11);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert(dk.desk.entry.open);
+}
+END_TEST
+
 START_TEST(no_water_is_asked_for_a_pan_that_ran_dry)
 {
 	int col;
@@ -394,6 +410,7 @@ static const struct listed_test listed[] = {
 	TEST(stations_without_a_row_are_counted_and_the_first_to_ring_is_named),
 	TEST(a_station_to_be_started_now_is_shown_or_named),
 	TEST(the_key_that_answers_the_water_is_named_before_the_step),
+	TEST(the_step_is_read_after_coming_away_from_what_was_being_typed),
 	TEST(no_water_is_asked_for_a_pan_that_ran_dry),
 };
 
