@@ -46,6 +46,12 @@ static void late_words(int64_t late_ms, struct text *text)
 	text_add(text, late_ms > 0 ? " later" : " sooner");
 }
 
+/* But for the clean-down: its end is a person's word. */
+static bool all_done(const struct kitchen_plan *plan)
+{
+	return plan->state == PLAN_ACCEPTED && plan->nothing_left && plan->done > 0;
+}
+
 static void finish_words(const struct kitchen_plan *plan, struct text *text)
 {
 	char hour[8];
@@ -59,6 +65,11 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 		break;
 	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g accepts it.", hour); break;
 	case PLAN_ACCEPTED:
+		if (all_done(plan)) {
+			text_add(text, "All that was planned is done: clean down, then press d. The plan said %s.",
+			         accepted);
+			break;
+		}
 		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
 		late_words(plan->late_ms, text);
 		text_add(text, ". %d of %d done.", plan->done, plan->planned + plan->going_on + plan->done);
@@ -545,6 +556,11 @@ static bool is_drafted(const struct desk *desk)
 	return plan->state == PLAN_DRAFT || plan->state == PLAN_ACCEPTED;
 }
 
+static bool is_all_done(const struct desk *desk)
+{
+	return all_done(desk_plan(desk));
+}
+
 static void go_by_it(struct desk *desk)
 {
 	struct fault fault = { 0 };
@@ -702,6 +718,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "go there",
 	  "What next: to that station on the board; on the other pages: the next page.", NULL, go_there },
 	{ 'n', 0, "n", "next page", "What next, ribbons, rows, times: one page after the other.", NULL, next_page },
+	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_all_done, day_done },
 	{ 'g', 0, "g", "accept", "Accept the plan as it is now: the day is measured by it.", is_drafted, go_by_it },
 	{ 'r', 0, "r", "add fruit", "Plan a juicer's run.", NULL, add_run },
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
@@ -714,7 +731,8 @@ static const struct view_key keys[] = {
 	  "What would one more canner, pot, juicer, burner, helper save, or eating the other way? One at a time.",
 	  is_possible, one_more },
 	{ 't', 0, "t", "begins at", "When work begins.", is_drafted, ask_start },
-	{ 'd', 0, "d", "day is done", "The clean-down is done; the day is over.", is_drafted, day_done },
+	{ 'd', 0, "d", "day is done", "The day is over, though not all that was planned is done.", is_drafted,
+	  day_done },
 	{ 'z', 0, "z", "drop it", "Drop the whole plan; the work on the board stays.", is_drafted, drop },
 	{ 'u', 0, "u", "undo", "Undo the last change to the plan or the house.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },

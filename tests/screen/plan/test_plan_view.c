@@ -164,10 +164,45 @@ START_TEST(a_batch_is_planned_as_one_act)
 }
 END_TEST
 
+/* The clean-down is the last of the day, and its end a person's word. */
+START_TEST(when_all_is_done_the_key_that_ends_the_day_is_named)
+{
+	struct pick pick;
+	int64_t batch_id;
+	int col;
+
+	line("helper MK");
+	line("day 8:00");
+	line("juice \"grape\" \"2 qt\" chilled");
+	line("batch \"grape jelly\" jar=half_pint");
+	dk_pass(&dk, SECOND_MS);
+	dk_keys(&dk, "pg");
+	(void)dk_row_of(&dk, "Ends about ", &col);
+	batch_id = pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	pk_to(&dk.kit, WIDE_POT, PHASE_FILL);
+	pk_fill(&dk.kit, batch_id, "half_pint", 7, 0);
+	pk_to(&dk.kit, WIDE_POT, PHASE_NO_PHASE);
+	pick = pk_pick(batch_id, "half_pint", 7);
+	kk_to(&dk.kit, pk_load(&dk.kit, BIG_KETTLE, &pick, 1), PHASE_COOLING);
+	dk_pass(&dk, 2 * SECOND_MS);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	dk_key(&dk, 'p');
+	(void)dk_row_of(&dk, "All that was planned is done: clean down, then press d. The plan said ", &col);
+	(void)dk_row_of(&dk, "  d day is done  ", &col);
+	dk_key(&dk, 'd');
+	ck_assert(dk_sees(&dk, "The day ended at "));
+	ck_assert(!dk_sees(&dk, "  d day is done  "));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
-	GROUP("ribbons", .begin = begin, .end = end), TEST(a_day_still_to_begin_opens_at_its_beginning),
-	TEST(a_day_that_goes_on_opens_at_now),        TEST(fruit_is_planned_as_one_act_by_a_known_name),
-	TEST(fruit_may_have_a_name_of_the_house),     TEST(a_batch_is_planned_as_one_act),
+	GROUP("ribbons", .begin = begin, .end = end),
+	TEST(a_day_still_to_begin_opens_at_its_beginning),
+	TEST(a_day_that_goes_on_opens_at_now),
+	TEST(fruit_is_planned_as_one_act_by_a_known_name),
+	TEST(fruit_may_have_a_name_of_the_house),
+	TEST(a_batch_is_planned_as_one_act),
+	TEST(when_all_is_done_the_key_that_ends_the_day_is_named),
 };
 
 KK_TESTS("plan view", listed)
