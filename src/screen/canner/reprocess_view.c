@@ -155,8 +155,8 @@ static void card_draw(struct desk *desk, int top, int rows, int cols)
 	field_draw(desk, row, cols, "Canner", words);
 	lid_box_words(card->boxes, card->box_count, card->box, words, sizeof(words));
 	field_draw(desk, row + 1, cols, "Lids", words);
-	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->proposal.process.minutes, pressure,
-	               pack_words(card->proposal.pack));
+	(void)snprintf(words, sizeof(words), "%d min%s, the full time again, %s", card->proposal.process.minutes,
+	               pressure, pack_words(card->proposal.pack));
 	field_draw(desk, row + 2, cols, "Process", words);
 	desk_paragraph(desk, row + 3, 1, cols - 2, top + rows - row - 3, ROLE_PLAIN,
 	               jar_fate_advice(FATE_REPROCESS, &card->proposal.lot));

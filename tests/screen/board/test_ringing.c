@@ -373,7 +373,7 @@ START_TEST(the_step_is_read_after_coming_away_from_what_was_being_typed)
 	ck_assert(dk.desk.entry.open);
 	dk_key(&dk, KEY_CODE_TAB);
 	dk_key(&dk, '1'); /* while the juicer rings */
-	ck_assert_int_eq(dk_row_of(&dk, " Space heat is on    Tab rings", &col), 11);
+	ck_assert_int_eq(dk_row_of(&dk, " Space heat is on  u undo Tab rings", &col), 11);
 	dk_key(&dk, KEY_CODE_ESCAPE);
 	ck_assert(dk.desk.entry.open);
 }
