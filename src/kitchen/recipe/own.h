@@ -8,6 +8,8 @@
 #define STILLROOM_KITCHEN_RECIPE_OWN_H
 
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
+#include "engine/process/process.h"
 #include "kitchen/board/board.h"
 #include "kitchen/board/verbs.h"
 
@@ -33,5 +35,16 @@ const struct known_ingredient *recipe_fruit(const struct log_recipe *recipe);
 void recipe_set_fruit(struct log_recipe *recipe, const struct known_ingredient *fruit);
 /* Processed as that food of the tables, in all packs and jars they have; "": none fits. */
 void recipe_set_food(struct log_recipe *recipe, const char *food);
+
+/* --- its packs and jars, one by one --- */
+
+/* Those it keeps and those the tables have for its food (a smaller jar than theirs too), one
+ * after the other from NULL, which is also said at the end.  With no food: no other pack, every jar. */
+const struct pack *recipe_next_pack(const struct log_recipe *recipe, const struct pack *after);
+const struct jar_size *recipe_next_jar(const struct log_recipe *recipe, const struct jar_size *after);
+bool recipe_keeps_pack(const struct log_recipe *recipe, const struct pack *pack);
+bool recipe_keeps_jar(const struct log_recipe *recipe, const struct jar_size *jar);
+void recipe_keep_pack(struct log_recipe *recipe, const struct pack *pack, bool keep);
+void recipe_keep_jar(struct log_recipe *recipe, const struct jar_size *jar, bool keep);
 
 #endif

@@ -151,13 +151,88 @@ static bool has_word(const char *list, const char *word)
 	return false;
 }
 
-static void add_word(char *list, size_t size, const char *word)
+/* Taken up or left, in the order in which the tables have them. */
+static void keep_word(char *list, size_t size, const char *word, bool keep, const char *(*nth)(size_t))
 {
-	size_t length = strlen(list);
-	struct text text = text_over(list + length, size - length);
+	char kept[RECIPE_TEXT_MAX_BYTES];
+	struct text text = TEXT_OVER(kept);
 
-	if (!has_word(list, word))
-		text_add(&text, "%s%s", length > 0 ? " " : "", word);
+	for (size_t i = 0; nth(i) != NULL; i++)
+		if (strcmp(nth(i), word) == 0 ? keep : has_word(list, nth(i)))
+			text_add(&text, "%s%s", text.used > 0 ? " " : "", nth(i));
+	text_copy(list, size, kept);
+}
+
+static const char *nth_pack(size_t n)
+{
+	return n < pack_row_count ? pack_rows[n].name : NULL;
+}
+
+static const char *nth_jar(size_t n)
+{
+	return n < jar_size_count ? jar_sizes[n].name : NULL;
+}
+
+bool recipe_keeps_pack(const struct log_recipe *recipe, const struct pack *pack)
+{
+	return has_word(recipe->packs, pack->name);
+}
+
+bool recipe_keeps_jar(const struct log_recipe *recipe, const struct jar_size *jar)
+{
+	return has_word(recipe->jars, jar->name);
+}
+
+void recipe_keep_pack(struct log_recipe *recipe, const struct pack *pack, bool keep)
+{
+	keep_word(recipe->packs, sizeof(recipe->packs), pack->name, keep, nth_pack);
+}
+
+void recipe_keep_jar(struct log_recipe *recipe, const struct jar_size *jar, bool keep)
+{
+	keep_word(recipe->jars, sizeof(recipe->jars), jar->name, keep, nth_jar);
+}
+
+static bool has_pack(const char *food, const struct pack *pack)
+{
+	for (enum method method = 0; food[0] != '\0' && method < METHOD_COUNT; method++)
+		for (const char *name = NULL; (name = process_next_pack(food, method, name)) != NULL;)
+			if (strcmp(name, pack->name) == 0)
+				return true;
+	return false;
+}
+
+/* In a pack that is kept: the tables' own jar, or a smaller one. */
+static bool has_jar(const struct log_recipe *recipe, const struct jar_size *jar)
+{
+	const struct recipe view = { .food = recipe->food, .packs = recipe->packs, .jars = jar->name };
+	bool found = recipe->food[0] == '\0';
+
+	for (size_t i = 0; i < pack_row_count && !found; i++)
+		found = recipe_allows_pair(&view, pack_rows[i].name, jar->name);
+	return found;
+}
+
+const struct pack *recipe_next_pack(const struct log_recipe *recipe, const struct pack *after)
+{
+	for (size_t i = after == NULL ? 0 : (size_t)(after - pack_rows) + 1; i < pack_row_count; i++)
+		if (recipe_keeps_pack(recipe, &pack_rows[i]) || has_pack(recipe->food, &pack_rows[i]))
+			return &pack_rows[i];
+	return NULL;
+}
+
+const struct jar_size *recipe_next_jar(const struct log_recipe *recipe, const struct jar_size *after)
+{
+	for (size_t i = after == NULL ? 0 : (size_t)(after - jar_sizes) + 1; i < jar_size_count; i++)
+		if (recipe_keeps_jar(recipe, &jar_sizes[i]) || has_jar(recipe, &jar_sizes[i]))
+			return &jar_sizes[i];
+	return NULL;
+}
+
+static void keep_jars(struct log_recipe *recipe, enum method method, const char *pack)
+{
+	for (const struct jar_size *jar = NULL; (jar = process_next_jar(recipe->food, method, pack, jar)) != NULL;)
+		recipe_keep_jar(recipe, jar, true);
 }
 
 void recipe_set_food(struct log_recipe *recipe, const char *food)
@@ -170,9 +245,7 @@ void recipe_set_food(struct log_recipe *recipe, const char *food)
 	(void)process_acidity(food, &recipe->acidity);
 	for (enum method method = 0; method < METHOD_COUNT; method++)
 		for (const char *pack = NULL; (pack = process_next_pack(food, method, pack)) != NULL;) {
-			add_word(recipe->packs, sizeof(recipe->packs), pack);
-			for (const struct jar_size *jar = NULL;
-			     (jar = process_next_jar(food, method, pack, jar)) != NULL;)
-				add_word(recipe->jars, sizeof(recipe->jars), jar->name);
+			recipe_keep_pack(recipe, pack_named(pack), true);
+			keep_jars(recipe, method, pack);
 		}
 }

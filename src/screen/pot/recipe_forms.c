@@ -217,6 +217,144 @@ static bool food_taken(struct desk *desk, int n)
 	return true;
 }
 
+/* --- its packs and jars: all of that food at first, each kept or left -------------------------- */
+
+static const struct pack *pack_at(const struct desk *desk, int n)
+{
+	const struct pack *pack = NULL;
+
+	while ((pack = recipe_next_pack(recipe_of(desk), pack)) != NULL && n-- > 0)
+		;
+	return pack;
+}
+
+static const struct jar_size *jar_at(const struct desk *desk, int n)
+{
+	const struct jar_size *jar = NULL;
+
+	while ((jar = recipe_next_jar(recipe_of(desk), jar)) != NULL && n-- > 0)
+		;
+	return jar;
+}
+
+/* The first choice is to go on with them as they stand. */
+static int packs_and_on(const struct desk *desk)
+{
+	int n = 0;
+
+	while (pack_at(desk, n) != NULL)
+		n++;
+	return n + 1;
+}
+
+static int jars_and_on(const struct desk *desk)
+{
+	int n = 0;
+
+	while (jar_at(desk, n) != NULL)
+		n++;
+	return n + 1;
+}
+
+static bool has_packs(const struct desk *desk)
+{
+	return pack_at(desk, 1) != NULL;
+}
+
+static bool has_jars(const struct desk *desk)
+{
+	return jar_at(desk, 1) != NULL;
+}
+
+static void kept_words(bool keeps, const char *name, char *buffer, size_t size)
+{
+	(void)snprintf(buffer, size, "%s %s", keeps ? "kept: " : "left: ", name);
+}
+
+static void on_words(const struct desk *desk, void (*said)(const struct desk *, struct text *), char *buffer,
+                     size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	text_add(&text, "go on with ");
+	said(desk, &text);
+}
+
+static void packs_said(const struct desk *desk, struct text *text)
+{
+	const struct pack *pack = NULL;
+	const char *between = "";
+
+	while ((pack = recipe_next_pack(recipe_of(desk), pack)) != NULL)
+		if (recipe_keeps_pack(recipe_of(desk), pack)) {
+			text_add(text, "%s%s", between, pack->words);
+			between = "; ";
+		}
+	if (between[0] == '\0')
+		text_add(text, "none");
+}
+
+static void jars_said(const struct desk *desk, struct text *text)
+{
+	const struct jar_size *jar = NULL;
+	const char *between = "";
+
+	while ((jar = recipe_next_jar(recipe_of(desk), jar)) != NULL)
+		if (recipe_keeps_jar(recipe_of(desk), jar)) {
+			text_add(text, "%s%s", between, jar->plural);
+			between = ", ";
+		}
+	if (between[0] == '\0')
+		text_add(text, "none");
+}
+
+static void packs_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct pack *pack = n > 0 ? pack_at(desk, n - 1) : NULL;
+
+	if (pack == NULL)
+		on_words(desk, packs_said, buffer, size);
+	else
+		kept_words(recipe_keeps_pack(recipe_of(desk), pack), pack->words, buffer, size);
+}
+
+static void jars_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct jar_size *jar = n > 0 ? jar_at(desk, n - 1) : NULL;
+
+	if (jar == NULL)
+		on_words(desk, jars_said, buffer, size);
+	else
+		kept_words(recipe_keeps_jar(recipe_of(desk), jar), jar->plural, buffer, size);
+}
+
+/* The question stays until it is gone on from; one of them there must be. */
+static bool packs_taken(struct desk *desk, int n)
+{
+	struct log_recipe *recipe = recipe_of(desk);
+	const struct pack *pack = n > 0 ? pack_at(desk, n - 1) : NULL;
+
+	desk->message[0] = '\0';
+	if (pack != NULL)
+		recipe_keep_pack(recipe, pack, !recipe_keeps_pack(recipe, pack));
+	else if (recipe->packs[0] == '\0')
+		desk_say(desk, ROLE_CAUTION, "Keep one at least: Down, then Space on it.");
+	return pack == NULL && recipe->packs[0] != '\0';
+}
+
+static bool jars_taken(struct desk *desk, int n)
+{
+	struct log_recipe *recipe = recipe_of(desk);
+	const struct jar_size *jar = n > 0 ? jar_at(desk, n - 1) : NULL;
+
+	desk->message[0] = '\0';
+	if (jar != NULL)
+		recipe_keep_jar(recipe, jar, !recipe_keeps_jar(recipe, jar));
+	else if (recipe->jars[0] == '\0')
+		desk_say(desk, ROLE_CAUTION, "Keep one at least: Down, then Space on it.");
+	return jar == NULL && recipe->jars[0] != '\0';
+}
+
 /* --- its name ----------------------------------------------------------------------------------- */
 
 static bool is_taken(const struct desk *desk, const char *name)
@@ -656,6 +794,24 @@ static const struct question own_questions[] = {
 	  .offers = food_now,
 	  .answer = food_said,
 	  .take = food_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Packs",
+	  .asks = "How may it be packed?",
+	  .help = "Space on one keeps it or leaves it.",
+	  .asked = has_packs,
+	  .count = packs_and_on,
+	  .words = packs_words,
+	  .answer = packs_said,
+	  .take = packs_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "Jars",
+	  .asks = "Into which jars may it go?",
+	  .help = "Space on one keeps it or leaves it.",
+	  .asked = has_jars,
+	  .count = jars_and_on,
+	  .words = jars_words,
+	  .answer = jars_said,
+	  .take = jars_taken },
 	{ .kind = ASK_TEXT,
 	  .name = "Line 1",
 	  .asks = "How much of it in one batch?",

@@ -458,6 +458,14 @@ static const struct recipe *own(const char *name)
 	return recipe;
 }
 
+/* The process, packs and jars as they are: on to what is typed next. */
+static void go_on_to_lines(void)
+{
+	for (int i = 0; i < 10 && !dk.desk.entry.open; i++)
+		press(KEY_CODE_ENTER);
+	ck_assert(dk.desk.entry.open);
+}
+
 START_TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first)
 {
 	const struct recipe *recipe;
@@ -484,7 +492,7 @@ START_TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first)
 	ck_assert_str_eq(recipe->food, like->food);
 	ck_assert_str_eq(recipe->jars, like->jars);
 	ck_assert_msg(presses <= PRESSES_AS_A_LINE / 2, "%d key presses", presses);
-	ck_assert_int_eq(presses, 25);
+	ck_assert_int_eq(presses, 27);
 }
 END_TEST
 
@@ -498,7 +506,7 @@ START_TEST(the_lines_of_an_own_recipe_are_kept_or_typed_over)
 	while (!dk.desk.entry.open)
 		press(KEY_CODE_ENTER); /* its fruit as it is */
 	answer("yard jam");
-	press(KEY_CODE_ENTER);
+	go_on_to_lines();
 	answer("a lot");
 	ck_assert_str_ne(dk.desk.message, "");
 	answer("5 cups");
@@ -511,6 +519,56 @@ START_TEST(the_lines_of_an_own_recipe_are_kept_or_typed_over)
 	ck_assert_int_eq(recipe->ingredients[0].amount, 1182941);
 	ck_assert_uint_eq(recipe->ingredient_count,
 	                  recipe_named("berry jam without added pectin")->ingredient_count - 1);
+}
+END_TEST
+
+static void until_asked(const char *words)
+{
+	for (int i = 0; i < 30 && !dk_sees(&dk, words); i++)
+		press(KEY_CODE_ENTER);
+	ck_assert_msg(dk_sees(&dk, words), "\"%s\" is not asked", words);
+}
+
+/* What is not wanted of them is left, and taken up again; one of each there must be. */
+START_TEST(packs_and_jars_are_kept_or_left_one_by_one)
+{
+	const struct recipe *recipe;
+
+	enter(VIEW_HOUSE, ENTRY_OWN_RECIPE, 0);
+	answer("grape jelly");
+	answer("quince");
+	answer("our quinces");
+	until_asked("How may it be packed?");
+	press(KEY_CODE_DOWN);
+	ck_assert(dk_sees(&dk, "kept:  hot pack, jars boiled first"));
+	press(' ');
+	ck_assert(dk_sees(&dk, "left:  hot pack, jars boiled first"));
+	press(KEY_CODE_DOWN);
+	press(' '); /* none is left now */
+	press(KEY_CODE_UP);
+	press(KEY_CODE_UP);
+	press(' ');
+	dk_says(&dk, "Keep one at least");
+	press(KEY_CODE_DOWN);
+	press(' ');
+	press(KEY_CODE_UP);
+	press(' ');
+	ck_assert(dk_sees(&dk, "Into which jars may it go?"));
+	ck_assert(dk_sees(&dk, "left:  quarter-pints")); /* a smaller one than those tested */
+	ck_assert(dk_sees(&dk, "kept:  half-pints"));
+	for (int i = 0; i < 4; i++)
+		press(KEY_CODE_DOWN);
+	ck_assert(dk_sees(&dk, "kept:  pints"));
+	press(' ');
+	ck_assert(dk_sees(&dk, "go on with half-pints"));
+	for (int i = 0; i < 4; i++)
+		press(KEY_CODE_UP);
+	until_asked("Where does it come from?");
+	press(KEY_CODE_ENTER);
+	recipe = own("our quinces");
+	ck_assert_str_eq(recipe->packs, "hot_sterile_jar");
+	ck_assert(!recipe_allows_jar(recipe, "pint"));
+	ck_assert(recipe_allows_jar(recipe, "half_pint"));
 }
 END_TEST
 
@@ -562,9 +620,7 @@ START_TEST(an_own_recipe_is_changed_line_by_line_and_saved_as_one_act)
 	ck_assert_int_eq(dk.desk.view, VIEW_RECIPE);
 	press(' ');
 	answer("quince jelly of ours");
-	press(KEY_CODE_ENTER);
-	press(KEY_CODE_ENTER);
-	press(KEY_CODE_ENTER);
+	go_on_to_lines();
 	answer("Aunt Odile");
 	dk_says(&dk, "s saves the recipe");
 	press(KEY_CODE_UP);
@@ -623,6 +679,7 @@ static const struct listed_test listed[] = {
 	TEST(a_meal_and_the_burners_are_one_entry_each),
 	TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first),
 	TEST(the_lines_of_an_own_recipe_are_kept_or_typed_over),
+	TEST(packs_and_jars_are_kept_or_left_one_by_one),
 	TEST(no_two_recipes_have_one_name),
 	TEST(a_fruit_that_is_not_allowed_is_refused_at_the_end),
 	TEST(an_own_recipe_is_changed_line_by_line_and_saved_as_one_act),
