@@ -7,6 +7,7 @@
 #ifndef STILLROOM_KITCHEN_RECIPE_OWN_H
 #define STILLROOM_KITCHEN_RECIPE_OWN_H
 
+#include "base/text.h"
 #include "engine/food/food.h"
 #include "engine/process/pack.h"
 #include "engine/process/process.h"
@@ -29,6 +30,11 @@ void recipe_copy(const struct recipe *from, struct log_recipe *to);
  * lines, each of them needed: what may take the place of another is left out.  FAULT_REFUSED:
  * it waits for its sheet, is not made of amounts, is longer, or has a step an own one cannot have. */
 bool recipe_begin_own(const struct recipe *from, struct log_recipe *to, struct fault *fault);
+/* What was left out so, in a sentence that says why: "Left out: zucchini (instead of okra): ..."; nothing: none was. */
+void recipe_left_out_words(const struct recipe *from, struct text *text);
+/* A line in the place of the n-th, or a new one (at ingredient_count, which is less than OWN_INGREDIENTS_MAX), then
+ * moved among those that go in when it does, behind them; returns where it stands. */
+size_t recipe_put_line(struct log_recipe *recipe, size_t n, const struct log_recipe_ingredient *line);
 /* The first fruit in it; NULL: there is none that is known. */
 const struct known_ingredient *recipe_fruit(const struct log_recipe *recipe);
 /* Of that fruit instead: in all lines of the first one, and in its name. */

@@ -66,6 +66,37 @@ bool recipe_begin_own(const struct recipe *from, struct log_recipe *to, struct f
 	return true;
 }
 
+void recipe_left_out_words(const struct recipe *from, struct text *text)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < from->ingredient_count; i++) {
+		const struct ingredient *line = &from->ingredients[i];
+
+		if (!ingredient_is_alternative(line))
+			continue;
+		text_add(text, "%s%s (instead of %s)", any ? ", " : "Left out: ", line->name, line->instead_of);
+		any = true;
+	}
+	if (any)
+		text_add(text, ": each line of your own recipe goes in.");
+}
+
+size_t recipe_put_line(struct log_recipe *recipe, size_t n, const struct log_recipe_ingredient *line)
+{
+	struct log_recipe_ingredient *lines = recipe->ingredients;
+	int place = adding_place(line->adding);
+
+	if (n == recipe->ingredient_count)
+		recipe->ingredient_count++;
+	for (; n > 0 && adding_place(lines[n - 1].adding) > place; n--)
+		lines[n] = lines[n - 1];
+	for (; n + 1 < recipe->ingredient_count && adding_place(lines[n + 1].adding) < place; n++)
+		lines[n] = lines[n + 1];
+	lines[n] = *line;
+	return n;
+}
+
 /* --- another fruit ----------------------------------------------------------------------- */
 
 static const struct known_ingredient *fruit_of(const struct log_recipe_ingredient *line)

@@ -9,7 +9,6 @@
 #define FOAM_DEFAULT 33 /* a pot no more than two thirds full: common practice, no source */
 #define BOIL_OFF_DEFAULT 10
 #define UNLISTED "unlisted"
-#define SHEET_MINUTES_MAX 600
 
 /* --- words of one form ------------------------------------------------------------ */
 

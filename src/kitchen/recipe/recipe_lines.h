@@ -28,6 +28,7 @@
 #define RECIPE_PERCENT_MAX 95
 #define RECIPE_HOLD_MAX_S 7200
 #define RECIPE_MULTIPLE_MAX 99
+#define SHEET_MINUTES_MAX 600
 
 /* A line whose first word is "recipe".  Sets all but the id and the ingredients,
  * which stay.  Defaults: food "" (no published process), no packs, no jars,

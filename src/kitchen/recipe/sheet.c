@@ -10,10 +10,10 @@
 #include "base/words.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/recipe/own.h"
+#include "kitchen/recipe/recipe_lines.h"
 #include "log/tables/stock.h"
 
 #define MULTIPLE_MOST 16 /* as recipe_check */
-#define MINUTES_MOST 600
 #define OF_SHEET "amount of its own sheet"
 #define SOURCE "house recipe, no source; pectin, calcium solution, acid and multiple: the sheet of the pectin"
 
@@ -126,7 +126,7 @@ bool sheet_read(struct sheet *sheet, enum sheet_field field, const char *words, 
 	case SHEET_MULTIPLE: return read_number(words, field, MULTIPLE_MOST, &sheet->multiple, fault);
 	case SHEET_MINUTES:
 		if (!is_none(words))
-			return read_number(words, field, MINUTES_MOST, &sheet->minutes, fault);
+			return read_number(words, field, SHEET_MINUTES_MAX, &sheet->minutes, fault);
 		sheet->minutes = 0;
 		return true;
 	case SHEET_FIELD_COUNT: break;

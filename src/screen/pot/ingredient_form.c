@@ -6,6 +6,7 @@
 
 #include "engine/food/food.h"
 #include "engine/recipe/amount.h"
+#include "kitchen/recipe/own.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
@@ -46,29 +47,29 @@ static bool is_new(const struct desk *desk)
 
 /* --- what it is: it decides what the recipe counts as ---------------------------------------- */
 
-static int known_and_none(const struct desk *desk)
+int ingredient_choices(const struct desk *desk)
 {
 	(void)desk;
 	return (int)known_ingredient_count + 1;
 }
 
-static const char *known_word(const struct desk *desk, int n)
+const char *ingredient_choice_name(const struct desk *desk, int n)
 {
 	(void)desk;
 	return n < (int)known_ingredient_count ? known_ingredients[n].name : NULL;
 }
 
-static const char *known_also(const struct desk *desk, int n)
+const char *ingredient_choice_also(const struct desk *desk, int n)
 {
 	(void)desk;
 	return known_ingredients[n].also;
 }
 
-static void known_words(const struct desk *desk, int n, char *buffer, size_t size)
+void ingredient_choice_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
 
-	if (known_word(desk, n) == NULL)
+	if (ingredient_choice_name(desk, n) == NULL)
 		text_add(&text, "(on no list: the recipe counts as not tested)");
 	else
 		text_add(&text, "%s%s%s%s", known_ingredients[n].name,
@@ -76,12 +77,23 @@ static void known_words(const struct desk *desk, int n, char *buffer, size_t siz
 		         known_ingredients[n].also[0] != '\0' ? ")" : "");
 }
 
+/* It is called by its name, and kept in its ledger. */
+void ingredient_is_choice(struct log_recipe_ingredient *line, int n)
+{
+	const char *known = ingredient_choice_name(NULL, n);
+
+	*line = (struct log_recipe_ingredient){ .supply = known != NULL ? known_ingredients[n].supply : SUPPLY_OTHER,
+		                                .adding = line->adding };
+	text_copy(line->name, sizeof(line->name), known != NULL ? known : "");
+	text_copy(line->known, sizeof(line->known), known != NULL ? known : "");
+}
+
 static int known_now(const struct desk *desk)
 {
 	const char *known;
 	int n = 0;
 
-	for (; (known = known_word(desk, n)) != NULL; n++)
+	for (; (known = ingredient_choice_name(desk, n)) != NULL; n++)
 		if (strcmp(known, line_of(desk)->known) == 0)
 			return n;
 	return is_new(desk) ? 0 : n;
@@ -92,20 +104,14 @@ static void known_said(const struct desk *desk, struct text *text)
 	text_add(text, "%s", line_of(desk)->known[0] != '\0' ? line_of(desk)->known : "on no list");
 }
 
-/* Another thing is called by its name, and kept in its ledger: what was said of the amount of the one before
- * is none of it. */
+/* Of another thing, what was said of the amount of the one before is none of it. */
 static bool known_taken(struct desk *desk, int n)
 {
 	struct log_recipe_ingredient *line = line_of(desk);
-	const char *known = known_word(desk, n);
-	enum adding adding = line->adding;
+	const char *known = ingredient_choice_name(desk, n);
 
-	if (line->name[0] != '\0' && strcmp(line->known, known != NULL ? known : "") == 0)
-		return true;
-	*line = (struct log_recipe_ingredient){ .supply = known != NULL ? known_ingredients[n].supply : SUPPLY_OTHER,
-		                                .adding = adding };
-	text_copy(line->name, sizeof(line->name), known != NULL ? known : "");
-	text_copy(line->known, sizeof(line->known), known != NULL ? known : "");
+	if (line->name[0] == '\0' || strcmp(line->known, known != NULL ? known : "") != 0)
+		ingredient_is_choice(line, n);
 	return true;
 }
 
@@ -114,9 +120,8 @@ static void name_now(const struct desk *desk, struct text *text)
 	text_add(text, "%s", line_of(desk)->name);
 }
 
-static bool name_typed(struct desk *desk, const char *text)
+bool ingredient_name_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text)
 {
-	struct log_recipe_ingredient *line = line_of(desk);
 	char name[sizeof(line->name)];
 
 	if (text[0] == '\0' || !text_copy(name, sizeof(name), text)) {
@@ -124,6 +129,11 @@ static bool name_typed(struct desk *desk, const char *text)
 		return false;
 	}
 	return text_copy(line->name, sizeof(line->name), name);
+}
+
+static bool name_typed(struct desk *desk, const char *text)
+{
+	return ingredient_name_typed(desk, line_of(desk), text);
 }
 
 /* Fruit may be weighed, or measured as juice. */
@@ -178,9 +188,8 @@ static bool shelf_taken(struct desk *desk, int n)
 
 /* --- how much, and when ------------------------------------------------------------------------ */
 
-static void amount_now(const struct desk *desk, struct text *text)
+void ingredient_amount_words(const struct desk *desk, const struct log_recipe_ingredient *line, struct text *text)
 {
-	const struct log_recipe_ingredient *line = line_of(desk);
 	char words[64];
 
 	if (line->amount == 0)
@@ -189,9 +198,13 @@ static void amount_now(const struct desk *desk, struct text *text)
 	text_add(text, "%s", words);
 }
 
-static bool amount_typed(struct desk *desk, const char *text)
+static void amount_now(const struct desk *desk, struct text *text)
 {
-	struct log_recipe_ingredient *line = line_of(desk);
+	ingredient_amount_words(desk, line_of(desk), text);
+}
+
+bool ingredient_amount_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text)
+{
 	struct fault fault = { 0 };
 	enum measure measure;
 	int64_t amount;
@@ -207,6 +220,11 @@ static bool amount_typed(struct desk *desk, const char *text)
 	line->measure = measure;
 	line->amount = amount;
 	return true;
+}
+
+static bool amount_typed(struct desk *desk, const char *text)
+{
+	return ingredient_amount_typed(desk, line_of(desk), text);
 }
 
 static void form_now(const struct desk *desk, struct text *text)
@@ -232,13 +250,13 @@ static const char *const whens[OWN_ADDINGS] = {
 	[ADD_IN_JAR] = "into each jar, so much for a quart",
 };
 
-static int when_count(const struct desk *desk)
+int ingredient_times(const struct desk *desk)
 {
 	(void)desk;
 	return OWN_ADDINGS;
 }
 
-static void when_words(const struct desk *desk, int n, char *buffer, size_t size)
+void ingredient_time_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
 	(void)desk;
 	text_copy(buffer, size, whens[n]);
@@ -285,27 +303,13 @@ static bool need_taken(struct desk *desk, int n)
 	return true;
 }
 
-/* Among the lines in the order they go in, behind those of the same time. */
 static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 {
 	const struct line_answers *answers = entry_answers(desk);
 	struct log_recipe recipe = *recipe_draft(desk);
-	size_t at = answers->at;
 
 	(void)fault;
-	recipe.ingredients[at] = answers->line;
-	if (at == recipe.ingredient_count)
-		recipe.ingredient_count++;
-	for (; at > 0 && adding_place(recipe.ingredients[at - 1].adding) > adding_place(answers->line.adding); at--) {
-		recipe.ingredients[at] = recipe.ingredients[at - 1];
-		recipe.ingredients[at - 1] = answers->line;
-	}
-	for (; at + 1 < recipe.ingredient_count &&
-	       adding_place(recipe.ingredients[at + 1].adding) < adding_place(answers->line.adding);
-	     at++) {
-		recipe.ingredients[at] = recipe.ingredients[at + 1];
-		recipe.ingredients[at + 1] = answers->line;
-	}
+	(void)recipe_put_line(&recipe, answers->at, &answers->line);
 	recipe_draft_is(desk, &recipe);
 	text_add(noted, "%s", answers->line.name);
 	return true;
@@ -316,10 +320,10 @@ static const struct question questions[] = {
 	  .name = "What",
 	  .asks = "What is it? Type letters.",
 	  .help = "This decides what the recipe counts as.",
-	  .count = known_and_none,
-	  .words = known_words,
-	  .word = known_word,
-	  .also = known_also,
+	  .count = ingredient_choices,
+	  .words = ingredient_choice_words,
+	  .word = ingredient_choice_name,
+	  .also = ingredient_choice_also,
 	  .offers = known_now,
 	  .answer = known_said,
 	  .take = known_taken },
@@ -348,8 +352,8 @@ static const struct question questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "When",
 	  .asks = "When does it go in?",
-	  .count = when_count,
-	  .words = when_words,
+	  .count = ingredient_times,
+	  .words = ingredient_time_words,
 	  .offers = when_now,
 	  .answer = when_said,
 	  .take = when_taken },

@@ -33,6 +33,22 @@ extern const struct entry_form ingredient_form;
 const struct log_recipe *recipe_draft(const struct desk *desk);
 void recipe_draft_is(struct desk *desk, const struct log_recipe *recipe);
 
+/* --- a line of a recipe, asked for in both forms --- */
+
+/* What it can be: the known ingredients, and one on no list at the end. */
+int ingredient_choices(const struct desk *desk);
+void ingredient_choice_words(const struct desk *desk, int n, char *buffer, size_t size);
+const char *ingredient_choice_name(const struct desk *desk, int n); /* NULL: on no list */
+const char *ingredient_choice_also(const struct desk *desk, int n);
+void ingredient_is_choice(struct log_recipe_ingredient *line, int n); /* nothing else stays but when it goes in */
+/* What is typed of it; false: it says what is right. */
+bool ingredient_name_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text);
+bool ingredient_amount_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text);
+void ingredient_amount_words(const struct desk *desk, const struct log_recipe_ingredient *line, struct text *text);
+/* When it goes in: each `enum adding` that an own recipe can have. */
+int ingredient_times(const struct desk *desk);
+void ingredient_time_words(const struct desk *desk, int n, char *buffer, size_t size);
+
 void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
 void sheet_view_enter(struct desk *desk, const char *recipe);
 

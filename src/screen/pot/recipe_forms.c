@@ -18,11 +18,14 @@
 #define SOURCE_USUAL "house recipe, no source"
 
 #define FOODS_MAX 256
+#define ANOTHER "Another" /* the question that is asked again behind each line that was added */
 
 struct own_answers {
 	char like[NAME_MAX_BYTES]; /* the recipe it is a copy of */
 	struct log_recipe recipe;
 	bool left_out[OWN_INGREDIENTS_MAX];
+	bool adds; /* a line that the other has not: */
+	struct log_recipe_ingredient added;
 	const char *foods[FOODS_MAX]; /* that have a process; of the tables */
 	size_t food_count;
 	bool all; /* of one that is there: what is seldom changed too */
@@ -93,6 +96,8 @@ static bool like_taken(struct desk *desk, int n)
 	const struct recipe *like = kitchen_recipe(desk->kitchen, (size_t)n);
 	struct log_recipe copy;
 	struct fault fault = { 0 };
+	char left_out[FAULT_SENTENCE_MAX];
+	struct text text = TEXT_OVER(left_out);
 
 	if (strcmp(like->name, answers->like) == 0)
 		return true; /* as it was changed before */
@@ -102,6 +107,9 @@ static bool like_taken(struct desk *desk, int n)
 	}
 	memset(answers->left_out, 0, sizeof(answers->left_out));
 	answers->recipe = copy;
+	recipe_left_out_words(like, &text);
+	if (text.used > 0)
+		desk_say(desk, ROLE_CAUTION, "%s", left_out);
 	text_copy(answers->recipe.source, sizeof(answers->recipe.source), SOURCE_USUAL);
 	return text_copy(answers->like, sizeof(answers->like), like->name);
 }
@@ -214,6 +222,40 @@ static bool food_taken(struct desk *desk, int n)
 
 	if (strcmp(recipe_of(desk)->food, food) != 0)
 		recipe_set_food(recipe_of(desk), food);
+	return true;
+}
+
+/* The tables say it of a food; without one the kitchen must. */
+static bool has_no_food(const struct desk *desk)
+{
+	return recipe_of(desk)->food[0] == '\0';
+}
+
+static int acidities(const struct desk *desk)
+{
+	(void)desk;
+	return ACIDITY_COUNT;
+}
+
+static void acidity_words_at(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, acidity_words((enum acidity)n));
+}
+
+static int acidity_now(const struct desk *desk)
+{
+	return (int)recipe_of(desk)->acidity;
+}
+
+static void acidity_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", acidity_words(recipe_of(desk)->acidity));
+}
+
+static bool acidity_taken(struct desk *desk, int n)
+{
+	recipe_of(desk)->acidity = (enum acidity)n;
 	return true;
 }
 
@@ -415,13 +457,8 @@ static void line_what(const struct desk *desk, size_t n, struct text *text)
 
 static void line_now(const struct desk *desk, size_t n, struct text *text)
 {
-	const struct log_recipe_ingredient *line = &recipe_of(desk)->ingredients[n];
-	char words[64];
-
-	if (!has_line(desk, n) || answers_of(desk)->left_out[n])
-		return;
-	amount_exact_words(line->measure, line->supply, line->amount, desk_units(desk), words, sizeof(words));
-	text_add(text, "%s", words);
+	if (has_line(desk, n) && !answers_of(desk)->left_out[n])
+		ingredient_amount_words(desk, &recipe_of(desk)->ingredients[n], text);
 }
 
 static void line_said(const struct desk *desk, size_t n, struct text *text)
@@ -435,25 +472,8 @@ static void line_said(const struct desk *desk, size_t n, struct text *text)
 
 static bool line_typed(struct desk *desk, size_t n, const char *text)
 {
-	struct log_recipe_ingredient *line = &recipe_of(desk)->ingredients[n];
-	struct fault fault = { 0 };
-	enum measure measure;
-	int64_t amount;
-
 	answers_of(desk)->left_out[n] = text[0] == '\0';
-	if (text[0] == '\0')
-		return true;
-	if (!amount_read_any(text, line->supply, &measure, &amount, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	if (amount <= 0) {
-		desk_say(desk, ROLE_CAUTION, "More than nothing; or empty the line to leave it out.");
-		return false;
-	}
-	line->measure = measure;
-	line->amount = amount;
-	return true;
+	return text[0] == '\0' || ingredient_amount_typed(desk, &recipe_of(desk)->ingredients[n], text);
 }
 
 #define LINE(n) \
@@ -491,6 +511,100 @@ LINE(9)
 LINE(10)
 LINE(11)
 _Static_assert(OWN_INGREDIENTS_MAX == 12, "a question for each line");
+
+/* --- a line that the other has not -------------------------------------------------------------- */
+
+static const char *const anothers[] = { "that is all", "one more ingredient" };
+
+static bool may_add(const struct desk *desk)
+{
+	return is_new(desk) && recipe_of(desk)->ingredient_count < OWN_INGREDIENTS_MAX;
+}
+
+static bool adds(const struct desk *desk)
+{
+	return may_add(desk) && answers_of(desk)->adds;
+}
+
+static bool adds_unlisted(const struct desk *desk)
+{
+	return adds(desk) && answers_of(desk)->added.known[0] == '\0';
+}
+
+static void another_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	(void)desk;
+	text_copy(buffer, size, anothers[n]);
+}
+
+static int another_now(const struct desk *desk)
+{
+	(void)desk;
+	return 0;
+}
+
+static void another_said(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", anothers[answers_of(desk)->adds]);
+}
+
+static bool another_taken(struct desk *desk, int n)
+{
+	answers_of(desk)->adds = n == 1;
+	answers_of(desk)->added = (struct log_recipe_ingredient){ .adding = ADD_AT_START };
+	return true;
+}
+
+static void added_said(const struct desk *desk, struct text *text)
+{
+	const char *known = answers_of(desk)->added.known;
+
+	text_add(text, "%s", known[0] != '\0' ? known : "on no list");
+}
+
+static bool added_taken(struct desk *desk, int n)
+{
+	ingredient_is_choice(&answers_of(desk)->added, n);
+	return true;
+}
+
+static void added_name_now(const struct desk *desk, struct text *text)
+{
+	text_add(text, "%s", answers_of(desk)->added.name);
+}
+
+static bool added_name_typed(struct desk *desk, const char *text)
+{
+	return ingredient_name_typed(desk, &answers_of(desk)->added, text);
+}
+
+static void added_amount_now(const struct desk *desk, struct text *text)
+{
+	ingredient_amount_words(desk, &answers_of(desk)->added, text);
+}
+
+static bool added_amount_typed(struct desk *desk, const char *text)
+{
+	return ingredient_amount_typed(desk, &answers_of(desk)->added, text);
+}
+
+/* Among the others, then: one more? */
+static bool added_when_taken(struct desk *desk, int n)
+{
+	struct own_answers *answers = answers_of(desk);
+	size_t count = answers->recipe.ingredient_count;
+	size_t at;
+
+	answers->added.adding = (enum adding)n;
+	at = recipe_put_line(&answers->recipe, count, &answers->added);
+	memmove(&answers->left_out[at + 1], &answers->left_out[at], (count - at) * sizeof(answers->left_out[0]));
+	answers->left_out[at] = false;
+	answers->adds = false;
+	if (!may_add(desk))
+		return true;
+	entry_ask(desk, ANOTHER);
+	return false;
+}
 
 /* --- its source, and the act --------------------------------------------------------------------------- */
 
@@ -588,6 +702,34 @@ static bool pectin_taken(struct desk *desk, int n)
 {
 	recipe_of(desk)->pectin = (enum pectin)n;
 	return true;
+}
+
+/* A copy brings those of another's sheet, so a new one is asked too. */
+static bool has_sheet(const struct desk *desk)
+{
+	const struct log_recipe *recipe = recipe_of(desk);
+
+	return (is_new(desk) || answers_of(desk)->all) &&
+	       (recipe->pectin == PECTIN_LOW_METHOXYL || recipe->sheet_minutes > 0);
+}
+
+static void sheet_unit(const struct desk *desk, int n, struct text *text)
+{
+	(void)desk;
+	(void)n;
+	text_add(text, "minutes");
+}
+
+static void sheet_now(const struct desk *desk, struct text *text)
+{
+	if (recipe_of(desk)->sheet_minutes > 0)
+		text_add(text, "%d", recipe_of(desk)->sheet_minutes);
+}
+
+static bool sheet_typed(struct desk *desk, const char *text)
+{
+	return entry_read_number(desk, text, 1, SHEET_MINUTES_MAX, 0, "Minutes of its sheet",
+	                         &recipe_of(desk)->sheet_minutes);
 }
 
 static void percent_unit(const struct desk *desk, int n, struct text *text)
@@ -795,6 +937,16 @@ static const struct question own_questions[] = {
 	  .answer = food_said,
 	  .take = food_taken },
 	{ .kind = ASK_CHOICE,
+	  .name = "Acidity",
+	  .asks = "How acid is it?",
+	  .help = "Where it is in doubt: low-acid.",
+	  .asked = has_no_food,
+	  .count = acidities,
+	  .words = acidity_words_at,
+	  .offers = acidity_now,
+	  .answer = acidity_said,
+	  .take = acidity_taken },
+	{ .kind = ASK_CHOICE,
 	  .name = "Packs",
 	  .asks = "How may it be packed?",
 	  .help = "Space on one keeps it or leaves it.",
@@ -921,6 +1073,46 @@ static const struct question own_questions[] = {
 	  .answer = line_said_11,
 	  .typed = line_typed_11 },
 	{ .kind = ASK_CHOICE,
+	  .name = ANOTHER,
+	  .asks = "Does anything else go in?",
+	  .asked = may_add,
+	  .count = two,
+	  .words = another_words,
+	  .offers = another_now,
+	  .answer = another_said,
+	  .take = another_taken },
+	{ .kind = ASK_CHOICE,
+	  .name = "What",
+	  .asks = "What is it? Type letters.",
+	  .help = "This decides what the recipe counts as.",
+	  .asked = adds,
+	  .count = ingredient_choices,
+	  .words = ingredient_choice_words,
+	  .word = ingredient_choice_name,
+	  .also = ingredient_choice_also,
+	  .answer = added_said,
+	  .take = added_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Called",
+	  .asks = "What do you call it?",
+	  .asked = adds_unlisted,
+	  .text = added_name_now,
+	  .typed = added_name_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Amount",
+	  .asks = "How much of it in one batch?",
+	  .help = "With its unit: 5 cups, 1 lb 8 oz, 2 tbsp.",
+	  .asked = adds,
+	  .text = added_amount_now,
+	  .typed = added_amount_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "When",
+	  .asks = "When does it go in?",
+	  .asked = adds,
+	  .count = ingredient_times,
+	  .words = ingredient_time_words,
+	  .take = added_when_taken },
+	{ .kind = ASK_CHOICE,
 	  .name = "Use",
 	  .asks = "Is it still used?",
 	  .asked = is_there,
@@ -945,6 +1137,14 @@ static const struct question own_questions[] = {
 	  .offers = pectin_now,
 	  .answer = pectin_said,
 	  .take = pectin_taken },
+	{ .kind = ASK_TEXT,
+	  .name = "Its sheet",
+	  .asks = "How long does the sheet of its pectin process it at your elevation?",
+	  .help = "Nothing: it prints none.",
+	  .asked = has_sheet,
+	  .unit = sheet_unit,
+	  .text = sheet_now,
+	  .typed = sheet_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "In a pot",
 	  .asks = "How many batches may one pot hold?",

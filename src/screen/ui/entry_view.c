@@ -15,6 +15,7 @@
 #define NARROW 60
 #define FIELD_LEAST 16 /* columns of what is typed, before what stands beside it is cut */
 #define WORDS_BYTES_HERE 200
+#define CHOICE_COL 5
 #define CHOICES_MIN 3 /* rows of a list, before earlier answers give way */
 
 struct entry_card {
@@ -57,6 +58,17 @@ enum view_name entry_from(const struct desk *desk)
 static struct form *form_of(const struct desk *desk)
 {
 	return &card_of(desk)->form;
+}
+
+void entry_ask(struct desk *desk, const char *name)
+{
+	struct form *form = form_of(desk);
+
+	for (size_t i = 0; i < form->count; i++)
+		if (strcmp(form->questions[i].name, name) == 0) {
+			form_to(desk, form, &form->questions[i]);
+			return;
+		}
 }
 
 /* --- from beginning to end ------------------------------------------------------------- */
@@ -270,12 +282,24 @@ static int help_words(const struct desk *desk, char *buffer, size_t size, int co
 	return desk_paragraph_lines(buffer, cols - 4);
 }
 
+/* Rows of what may be chosen; where it is nothing, of what is said of that. */
+static int choice_rows(const struct desk *desk, int cols)
+{
+	const struct form *form = form_of(desk);
+	const struct question *question = form_question(form);
+	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
+
+	if (question->kind == ASK_CHOICE && choices == 0 && question->none != NULL)
+		return desk_paragraph_lines(question->none, cols - CHOICE_COL - 3);
+	return choices;
+}
+
 /* The present question: its field, what it is, and what may be chosen; returns its rows. */
 static int present_draw(struct desk *desk, int row, int rows, int cols)
 {
 	const struct form *form = form_of(desk);
 	const struct question *question = form_question(form);
-	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
+	int choices = choice_rows(desk, cols);
 	char words[400];
 	int help = help_words(desk, words, sizeof(words), cols);
 	int used = 1;
@@ -290,19 +314,15 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 		return used;
 	if (choices > rows - used)
 		choices = rows - used;
-	return used + form_choices_draw(desk, form, row + used, choices > 0 ? choices : rows - used, 5, cols);
+	return used + form_choices_draw(desk, form, row + used, choices, CHOICE_COL, cols);
 }
 
-/* Rows that the present question would like: two where it is said that there is no choice. */
+/* Rows that the present question would like. */
 static int present_rows(const struct desk *desk, int cols)
 {
-	const struct form *form = form_of(desk);
-	int choices = form_question(form)->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
 	char words[400];
 
-	if (choices == 0 && form_question(form)->kind == ASK_CHOICE)
-		choices = 2;
-	return 1 + help_words(desk, words, sizeof(words), cols) + choices;
+	return 1 + help_words(desk, words, sizeof(words), cols) + choice_rows(desk, cols);
 }
 
 static size_t asked_before(const struct desk *desk)

@@ -61,6 +61,8 @@ extern const struct view entry_view;
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
 const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown; public for its tests */
 void *entry_answers(const struct desk *desk);
+void entry_ask(struct desk *desk,
+               const char *name); /* the question of that name again; a `take` returns false behind it */
 enum view_name entry_from(const struct desk *desk); /* the view that is gone back to */
 
 /* --- what is typed, shared by the forms: false, and it is said what is right --- */
