@@ -7,6 +7,19 @@
 #include "base/text.h"
 #include "kitchen/recipe/own.h"
 
+/* What a printed line is picked as is its name, unless that is kept in another ledger: liquid pectin. */
+static const char *picked_as(const struct ingredient *line)
+{
+	const struct known_ingredient *known = known_ingredient_named(line->name);
+	bool several = line->supply == SUPPLY_OTHER || line->supply == SUPPLY_FRUIT || line->supply == SUPPLY_JUICE;
+
+	if (line->known != NULL && line->known[0] != '\0')
+		return line->known;
+	return known != NULL && (several || known->is == INGREDIENT_OF_CLASS || known->supply == line->supply)
+	           ? known->name
+	           : "";
+}
+
 void recipe_copy(const struct recipe *from, struct log_recipe *to)
 {
 	memset(to, 0, sizeof(*to));
@@ -25,7 +38,6 @@ void recipe_copy(const struct recipe *from, struct log_recipe *to)
 	to->boil_off_high_percent = from->boil_off_high_percent;
 	for (size_t i = 0; i < from->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct ingredient *line = &from->ingredients[i];
-		const struct known_ingredient *known = known_ingredient_named(line->name);
 		struct log_recipe_ingredient *item = &to->ingredients[to->ingredient_count++];
 
 		*item = (struct log_recipe_ingredient){ .supply = line->supply,
@@ -35,10 +47,7 @@ void recipe_copy(const struct recipe *from, struct log_recipe *to)
 			                                .optional = line->optional };
 		text_copy(item->name, sizeof(item->name), line->name);
 		text_copy(item->form, sizeof(item->form), line->form);
-		if (line->known != NULL && line->known[0] != '\0')
-			text_copy(item->known, sizeof(item->known), line->known);
-		else
-			text_copy(item->known, sizeof(item->known), known == NULL ? "" : known->name);
+		text_copy(item->known, sizeof(item->known), picked_as(line));
 	}
 }
 
