@@ -1,6 +1,7 @@
 #include "engine/physics/elevation.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 #include <strings.h>
 
@@ -244,4 +245,31 @@ void elevation_words(const struct elevation *elevation, char *buffer, size_t siz
 	text_add(&text, " ft (");
 	text_add_grouped(&text, lround(elevation_metres(elevation)));
 	text_add(&text, " m)");
+}
+
+/* Is it read back as it was? */
+static bool is_exact(const char *words, const struct elevation *elevation)
+{
+	struct elevation read;
+
+	return elevation_read(words, &read, NULL) && read.um == elevation->um && read.slack_um == elevation->slack_um;
+}
+
+void elevation_exact_words(const struct elevation *elevation, char *buffer, size_t size)
+{
+	if (!elevation->known) {
+		(void)snprintf(buffer, size, "unknown");
+		return;
+	}
+	/* As few digits as do: in meters each of them says how far it is known. */
+	for (int digits = 0; digits <= 6; digits++) {
+		(void)snprintf(buffer, size, "%.*fft", digits, elevation_feet(elevation));
+		if (is_exact(buffer, elevation))
+			return;
+		(void)snprintf(buffer, size, "%.*fm", digits, elevation_metres(elevation));
+		if (is_exact(buffer, elevation))
+			return;
+	}
+	(void)snprintf(buffer, size, "%.6f+-%.6fm", elevation_metres(elevation),
+	               (double)elevation->slack_um / (double)METRE_UM);
 }

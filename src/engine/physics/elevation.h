@@ -46,4 +46,7 @@ bool elevation_within_top(const struct elevation *elevation, int alt_max_ft);
 /* "4,650 ft (1,417 m)" or "not known". */
 void elevation_words(const struct elevation *elevation, char *buffer, size_t size);
 
+/* Words of which elevation_read makes the very same, slack included: "4650ft", "1417m"; "unknown".  80 bytes take any. */
+void elevation_exact_words(const struct elevation *elevation, char *buffer, size_t size);
+
 #endif

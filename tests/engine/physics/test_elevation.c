@@ -70,6 +70,31 @@ START_TEST(feet_too_fine_to_be_exact_are_widened_not_lost)
 }
 END_TEST
 
+START_TEST(exact_words_are_read_as_the_very_same)
+{
+	static const char *const words[] = { "4650ft",       "1417m",   "1417.5m",    "-12.25ft",
+		                             "4650ft+-50ft", "unknown", "1417.1234m", "1000ft" };
+	static const char *const said[] = { "4650ft", "1417m",   "1417.5m",    "-12.25ft",
+		                            NULL,     "unknown", "1417.1234m", "1000ft" };
+
+	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
+		struct elevation before;
+		struct elevation after;
+		struct fault fault = { 0 };
+		char exact[80];
+
+		ck_assert_msg(elevation_read(words[i], &before, &fault), "%s", fault.sentence);
+		elevation_exact_words(&before, exact, sizeof(exact));
+		ck_assert_msg(elevation_read(exact, &after, &fault), "%s", fault.sentence);
+		ck_assert_int_eq(after.known, before.known);
+		ck_assert_int_eq(after.um, before.um);
+		ck_assert_int_eq(after.slack_um, before.slack_um);
+		if (said[i] != NULL)
+			ck_assert_str_eq(exact, said[i]);
+	}
+}
+END_TEST
+
 START_TEST(not_known_is_an_answer)
 {
 	ck_assert(!read_words("unknown").known);
@@ -214,6 +239,7 @@ static const struct listed_test listed[] = {
 	TEST(metres_carry_half_of_their_last_digit),
 	TEST(a_stated_uncertainty_is_kept),
 	TEST(feet_too_fine_to_be_exact_are_widened_not_lost),
+	TEST(exact_words_are_read_as_the_very_same),
 	TEST(not_known_is_an_answer),
 	TEST(anything_else_is_misuse),
 	TEST(a_point_that_may_part_thousands_is_asked_about),
