@@ -16,7 +16,7 @@ _stillroom() {
 	*)
 		case $command in
 		'') options="-f --file --ascii --no-color -h --help -V --version" words="setup rehearse boil process foods loads jars warnings supplies pantry recall seasons season forecast shortage plan labels export import backup restore" ;;
-		setup) options="-f --file -h --help -V --version" files=1 ;;
+		setup) options="-f --file --print -h --help -V --version" files=1 ;;
 		rehearse) options="-f --file --ascii --no-color --kitchen --scratch --speed -h --help -V --version" ;;
 		boil) options="--json -e --elevation --barometer --measured -h --help -V --version" ;;
 		process) options="--json -e --elevation --food --pack --jar --method --pressure -h --help -V --version" ;;

@@ -5,9 +5,10 @@ complete -c stillroom -n __fish_use_subcommand -l ascii -d 'draw with plain ASCI
 complete -c stillroom -n __fish_use_subcommand -l no-color -d 'leave color out'
 complete -c stillroom -n __fish_use_subcommand -s h -l help -d 'this help'
 complete -c stillroom -n __fish_use_subcommand -s V -l version -d 'the version'
-complete -c stillroom -n __fish_use_subcommand -a setup -d 'make a new log from the description of a kitchen.'
+complete -c stillroom -n __fish_use_subcommand -a setup -d 'make a new log from the description of a kitchen, or write one of a log.'
 complete -c stillroom -n '__fish_seen_subcommand_from setup' -F
 complete -c stillroom -n '__fish_seen_subcommand_from setup' -s f -l file -r -F -d 'the log; else log.db in $XDG_DATA_HOME/stillroom'
+complete -c stillroom -n '__fish_seen_subcommand_from setup' -l print -d 'write the kitchen of the log as a kitchen file'
 complete -c stillroom -n '__fish_seen_subcommand_from setup' -s h -l help -d 'this help'
 complete -c stillroom -n '__fish_seen_subcommand_from setup' -s V -l version -d 'the version'
 complete -c stillroom -n __fish_use_subcommand -a rehearse -d 'practice on a fast clock, in a log of its own.'

@@ -4,7 +4,7 @@ _stillroom() {
 	local curcontext=$curcontext state line
 	typeset -A opt_args
 	local -a commands=(
-		'setup:make a new log from the description of a kitchen.'
+		'setup:make a new log from the description of a kitchen, or write one of a log.'
 		'rehearse:practice on a fast clock, in a log of its own.'
 		'boil:air pressure, boiling point and jelly stage of a place.'
 		'process:the published process: minutes, pressure, headspace, source.'
@@ -40,6 +40,7 @@ _stillroom() {
 		setup)
 			_arguments \
 				'(-f --file)'{-f,--file}'[the log; else log.db in $XDG_DATA_HOME/stillroom]:FILE:_files' \
+				'--print[write the kitchen of the log as a kitchen file]' \
 				'(-h --help)'{-h,--help}'[this help]' \
 				'(-V --version)'{-V,--version}'[the version]' \
 				'1:KITCHEN_FILE:_files' ;;

@@ -15,8 +15,6 @@ trap 'rm -rf "$work"' EXIT
 
 # Public for tests alone, and why: its header says so, too.
 cat >"$work/allowed" <<'END'
-recipe_line_words the way back of recipe_line_read, which its test compares it with
-ingredient_picked_words the way back of ingredient_line_read, which its test compares it with
 main the program begins there
 air_pressure_kpa no number outside its range
 saturation_pressure_kpa compared with the verification values of IAPWS

@@ -7,6 +7,8 @@
 #ifndef STILLROOM_KITCHEN_HOUSE_HOUSE_H
 #define STILLROOM_KITCHEN_HOUSE_HOUSE_H
 
+#include <stdio.h>
+
 #include "kitchen/board/board.h"
 
 #define STATION_WATTS_MIN 100 /* heat of a canner as stated: what is typed outside is a slip */
@@ -61,5 +63,10 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 /* One line of a kitchen file as an act.  `id` > 0 changes that canner or lid box instead
  * of adding one. */
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
+/* The way back: the kitchen as it is now, in lines that make the same of a new log, in the order
+ * of the table that both go by.  What was made is none of it, nor what no line says: jars, journal,
+ * rules that were turned off, initials at stations, recipes put away.  FAULT_IO, FAULT_MEMORY;
+ * FAULT_REFUSED: a recipe is too long for a line. */
+bool kitchen_setup_print(const struct kitchen *kitchen, FILE *out, struct fault *fault);
 
 #endif

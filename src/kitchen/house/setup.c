@@ -17,9 +17,10 @@
 #include "base/text.h"
 #include "base/words.h"
 #include "kitchen/board/board_private.h"
+#include "kitchen/board/keyed.h"
 #include "kitchen/board/verbs.h"
-#include "kitchen/dryer/dryer.h"
 #include "kitchen/house/house.h"
+#include "kitchen/house/setup_private.h"
 #include "kitchen/plan/plan_lines.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/own.h"
@@ -30,8 +31,6 @@
 #include "log/file/file.h"
 #include "log/journal/acts.h"
 #include "log/rows/words.h"
-
-#define SETUP_LINE_MAX 1000
 
 static bool line_name(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
@@ -66,213 +65,6 @@ static bool line_elevation(struct kitchen *kitchen, const struct words *words, i
 	return kitchen_set_elevation(kitchen, joined, fault);
 }
 
-/* "pint=9" */
-static bool read_capacity(const char *word, struct log_station *station, struct fault *fault)
-{
-	const char *equals = strchr(word, '=');
-	const struct jar_size *jar;
-	char name[WORD_MAX_BYTES];
-	int jars;
-
-	if (equals == NULL)
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not of the form pint=9", word);
-	(void)snprintf(name, sizeof(name), "%.*s", (int)(equals - word), word);
-	jar = jar_size_named(name);
-	if (jar == NULL)
-		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", name);
-	if (!word_number(equals + 1, 1, 99, &jars))
-		return fault_set(fault, FAULT_MISUSE, "a canner holds 1 to 99 jars, not \"%s\"", equals + 1);
-	station->capacity[jar_size_index(jar)] = jars;
-	return true;
-}
-
-/* "wall=heavy", "watts=1500"; *taken false: neither. */
-static bool read_canner_word(const char *word, struct log_station *station, bool *taken, struct fault *fault)
-{
-	*taken = true;
-	if (strncmp(word, "wall=", 5) == 0) {
-		station->wall = strcmp(word + 5, "heavy") == 0  ? WALL_HEAVY
-		                : strcmp(word + 5, "lock") == 0 ? WALL_LOCK
-		                                                : WALL_NOT_SAID;
-		if (station->wall == WALL_NOT_SAID)
-			return fault_set(fault, FAULT_MISUSE,
-			                 "a wall is heavy (no vent lock) or lock (a vent lock that drops)");
-		return method_has_pressure(station_method(station->kind)) ||
-		       fault_set(fault, FAULT_MISUSE, "only a pressure canner takes wall=");
-	}
-	if (strncmp(word, "watts=", 6) == 0)
-		return word_number(word + 6, STATION_WATTS_MIN, STATION_WATTS_MAX, &station->watts) ||
-		       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its heat in watts, %d to %d", word + 6,
-		                 STATION_WATTS_MIN, STATION_WATTS_MAX);
-	*taken = false;
-	return true;
-}
-
-static bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	struct log_station station = { .id = id };
-
-	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
-		return fault_set(fault, FAULT_MISUSE, "a canner's key is a digit from 1 to 9");
-	if (!station_kind_from_name(words_at(words, 2), &station.kind) || !station_is_canner(station.kind))
-		return fault_set(fault, FAULT_MISUSE,
-		                 "\"%s\" is not boiling_water, steam, dial_gauge or weighted_gauge",
-		                 words_at(words, 2));
-	if (!text_copy(station.name, sizeof(station.name), words_at(words, 3)))
-		return fault_set(fault, FAULT_MISUSE, "the canner's name is too long");
-	for (size_t i = 4; i < words->count; i++) {
-		if (strcmp(words_at(words, i), "retired") == 0) {
-			station.retired = true;
-		} else if (strcmp(words_at(words, i), "own_heat") == 0) {
-			station.own_heat = true;
-		} else if (strncmp(words_at(words, i), "gauge_checked=", 14) == 0) {
-			if (!clock_read_date(words_at(words, i) + 14, &station.gauge_checked_wall_ms))
-				return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-03-01",
-				                 words_at(words, i) + 14);
-		} else {
-			bool taken;
-
-			if (!read_canner_word(words_at(words, i), &station, &taken, fault) ||
-			    (!taken && !read_capacity(words_at(words, i), &station, fault)))
-				return false;
-		}
-	}
-	return kitchen_put_station(kitchen, &station, fault);
-}
-
-/* juicer 4 "Tall juicer" / pot 6 "Wide pot" "8 qt" */
-static bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	struct log_station station = { .id = id };
-
-	if (!station_kind_from_name(words_at(words, 0), &station.kind))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is no station", words_at(words, 0));
-	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
-		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
-	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
-		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
-	for (size_t i = 3; i < words->count; i++) {
-		if (strcmp(words_at(words, i), "retired") == 0)
-			station.retired = true;
-		else if (strcmp(words_at(words, i), "own_heat") == 0)
-			station.own_heat = true;
-		else if (station.kind != STATION_POT)
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not understood here", words_at(words, i));
-		else if (!amount_read(words_at(words, i), MEASURE_VOLUME, SUPPLY_OTHER, &station.volume_ul, fault))
-			return false;
-	}
-	return kitchen_put_station(kitchen, &station, fault);
-}
-
-/* Whole thousandths of an inch; 0: no tray is so small, or so large. */
-static int tray_side(double side, bool metric)
-{
-	double inches = metric ? side / 2.54 : side;
-
-	return inches >= 1 && inches <= 60 ? (int)(inches * 1000 + 0.5) : 0;
-}
-
-bool kitchen_read_tray(const char *words, struct log_station *station, struct fault *fault)
-{
-	char *end;
-	double wide = strtod(words, &end);
-	double deep = 0;
-	bool metric;
-
-	end += strspn(end, " ");
-	if (*end == 'x')
-		deep = strtod(end + 1, &end);
-	end += strspn(end, " ");
-	metric = strcmp(end, "cm") == 0;
-	station->tray_wide_thou = tray_side(wide, metric);
-	station->tray_deep_thou = tray_side(deep, metric);
-	return (station->tray_wide_thou > 0 && station->tray_deep_thou > 0 &&
-	        (metric || strcmp(end, "in") == 0 || *end == '\0')) ||
-	       fault_set(fault, FAULT_MISUSE, "The size of a tray is its two sides: 14 x 14 in, or 35 x 35 cm.");
-}
-
-void kitchen_tray_words(const struct log_station *station, enum unit_system units, char *buffer, size_t size)
-{
-	double side = units == UNITS_METRIC ? 0.00254 : 0.001;
-
-	buffer[0] = '\0';
-	if (station->tray_wide_thou > 0)
-		(void)snprintf(buffer, size, "%.4g x %.4g %s", station->tray_wide_thou * side,
-		               station->tray_deep_thou * side, units == UNITS_METRIC ? "cm" : "in");
-}
-
-/* dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
-static bool line_dryer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	struct log_station station = { .id = id, .kind = STATION_DRYER };
-
-	if (!word_number(words_at(words, 1), 1, 9, &station.digit))
-		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
-	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
-		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
-	for (size_t i = 3; i < words->count; i++) {
-		const char *word = words_at(words, i);
-
-		if (strcmp(word, "retired") == 0)
-			station.retired = true;
-		else if (strcmp(word, "own_heat") == 0)
-			station.own_heat = true;
-		else if (strncmp(word, "trays=", 6) == 0 && word_number(word + 6, 1, TRAYS_MAX, &station.trays))
-			continue;
-		else if (strncmp(word, "size=", 5) != 0 || !kitchen_read_tray(word + 5, &station, NULL))
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not trays=6 or size=\"14 x 14 in\"", word);
-	}
-	return kitchen_put_station(kitchen, &station, fault);
-}
-
-/* supply sugar "20 lb" / supply jar half_pint 144; from the house view a count */
-static bool line_supply(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	bool by_size = words->count == 4;
-	const char *size = by_size ? words_at(words, 2) : "";
-	enum supply_kind kind;
-	int64_t amount;
-
-	if (!supply_from_name(words_at(words, 1), &kind))
-		return fault_set(fault, FAULT_MISUSE, "there is no supply \"%s\"", words_at(words, 1));
-	if (by_size && jar_size_named(size) == NULL)
-		return fault_set(fault, FAULT_MISUSE, "there is no jar size \"%s\"", size);
-	if (!amount_read(words_at(words, by_size ? 3 : 2), supply_measure(kind), kind, &amount, fault))
-		return false;
-	return id > 0 ? kitchen_supply_count(kitchen, kind, size, amount, fault)
-	              : kitchen_supply_in(kitchen, kind, size, amount, fault);
-}
-
-/* juice "grape" "2 gal" chilled */
-/* What one buys of it at a time; 0: loose. */
-static bool line_sold(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	bool by_size = words->count == 4;
-	enum supply_kind kind;
-	int64_t amount;
-
-	(void)id;
-	if (!supply_from_name(words_at(words, 1), &kind))
-		return fault_set(fault, FAULT_MISUSE, "there is no supply \"%s\"", words_at(words, 1));
-	return amount_read(words_at(words, by_size ? 3 : 2), supply_measure(kind), kind, &amount, fault) &&
-	       kitchen_sell_by(kitchen, kind, by_size ? words_at(words, 2) : "", amount, fault);
-}
-
-static bool line_juice(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
-{
-	enum juice_state state = JUICE_HOT;
-	int64_t ul;
-
-	(void)id;
-	if (words->count > 3)
-		while (state < JUICE_STATE_COUNT && strcmp(juice_state_name(state), words_at(words, 3)) != 0)
-			state++;
-	if (state == JUICE_STATE_COUNT)
-		return fault_set(fault, FAULT_MISUSE, "juice is hot, chilled or frozen");
-	return amount_read(words_at(words, 2), MEASURE_VOLUME, SUPPLY_JUICE, &ul, fault) &&
-	       kitchen_juice_in(kitchen, words_at(words, 1), ul, state, fault);
-}
-
 static bool line_storage(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	(void)id;
@@ -287,129 +79,189 @@ static bool line_units(struct kitchen *kitchen, const struct words *words, int64
 	return kitchen_set_units(kitchen, words_at(words, 1)[0] == 'm' ? UNITS_METRIC : UNITS_US, fault);
 }
 
-/* times run=N first=N water=N wait=N stand=N; what is not named stays */
+static bool line_boil(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	(void)id;
+	return kitchen_set_measured_boil(kitchen, words_at(words, 1), fault);
+}
+
+static bool line_barometer(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	(void)id;
+	return kitchen_set_barometer(kitchen, words_at(words, 1), fault);
+}
+
+/* --- times run=N first=N water=N wait=N stand=N; what is not named stays ----------------------- */
+
+#define MINUTES(member) \
+	static bool read_##member(void *row, const char *value, struct fault *fault) \
+	{ \
+		(void)fault; \
+		return word_number(value, 0, 600, &((struct log_house *)row)->member); \
+	} \
+	static void write_##member(const void *row, enum unit_system units, struct text *value) \
+	{ \
+		(void)units; \
+		text_add(value, "%d", ((const struct log_house *)row)->member); \
+	}
+MINUTES(run_minutes)
+MINUTES(first_juice_minutes)
+MINUTES(water_minutes)
+MINUTES(jar_wait_minutes)
+MINUTES(stand_minutes)
+
+static const struct keyed times_keys[] = {
+	{ "run", false, read_run_minutes, write_run_minutes },
+	{ "first", false, read_first_juice_minutes, write_first_juice_minutes },
+	{ "water", false, read_water_minutes, write_water_minutes },
+	{ "wait", false, read_jar_wait_minutes, write_jar_wait_minutes },
+	{ "stand", false, read_stand_minutes, write_stand_minutes },
+};
+#define TIMES_KEYS (sizeof(times_keys) / sizeof(times_keys[0]))
+
 static bool line_times(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	static const char *const names[] = { "run=", "first=", "water=", "wait=", "stand=" };
-	const size_t count = sizeof(names) / sizeof(names[0]);
-	const struct log_house *house = &kitchen->board.house;
-	int minutes[] = { house->run_minutes, house->first_juice_minutes, house->water_minutes, house->jar_wait_minutes,
-		          house->stand_minutes };
+	struct log_house house = kitchen->board.house;
 
 	(void)id;
-	for (size_t i = 1; i < words->count; i++) {
-		size_t n = 0;
-
-		while (n < count && strncmp(words_at(words, i), names[n], strlen(names[n])) != 0)
-			n++;
-		if (n == count || !word_number(words_at(words, i) + strlen(names[n]), 0, 600, &minutes[n]))
+	for (size_t i = 1; i < words->count; i++)
+		if (keyed_read(times_keys, TIMES_KEYS, words_at(words, i), &house, fault) != KEYED_READ)
 			return fault_set(fault, FAULT_MISUSE,
 			                 "\"%s\" is not run=, first=, water=, wait= or stand= and minutes",
 			                 words_at(words, i));
-	}
-	return kitchen_set_minutes(kitchen, minutes[0], minutes[1], minutes[2], minutes[3], minutes[4], fault);
+	return kitchen_set_minutes(kitchen, house.run_minutes, house.first_juice_minutes, house.water_minutes,
+	                           house.jar_wait_minutes, house.stand_minutes, fault);
 }
 
-/* Which field of a sheet "key=value" gives; SHEET_FIELD_COUNT: none. */
-static int sheet_field_of(const char *word, const char **value)
+static bool write_times(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
 {
-	int field = 0;
+	char line[SETUP_LINE_MAX];
+	struct text text = TEXT_OVER(line);
 
-	for (; field < SHEET_FIELD_COUNT; field++) {
-		const char *key = sheet_field_key((enum sheet_field)field);
-		size_t length = strlen(key);
-
-		if (strncmp(word, key, length) == 0 && word[length] == '=') {
-			*value = word + length + 1;
-			break;
-		}
-	}
-	return field;
-}
-
-static bool all_given(unsigned given, struct fault *fault)
-{
-	for (int field = 0; field < SHEET_FIELD_COUNT; field++)
-		if ((given & 1u << field) == 0)
-			return fault_set(fault, FAULT_MISUSE, "the sheet's %s is missing: %s=, %s",
-			                 sheet_field_words((enum sheet_field)field),
-			                 sheet_field_key((enum sheet_field)field),
-			                 sheet_field_form((enum sheet_field)field));
+	(void)fault;
+	keyed_write(times_keys, TIMES_KEYS, &kitchen->board.house, kitchen->board.house.units, &text);
+	(void)fprintf(out, "%s%s\n", word, line);
 	return true;
 }
 
-/* sheet "grape jelly, low sugar" pectin="N tsp" ...: every field is said. */
-static bool line_sheet(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+/* --- what there is of the house ---------------------------------------------------------------- */
+
+static bool write_practice(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
 {
-	struct sheet sheet = { 0 };
-	unsigned given = 0;
-
-	(void)id;
-	for (size_t i = 2; i < words->count; i++) {
-		const char *value = "";
-		int field = sheet_field_of(words_at(words, i), &value);
-
-		if (field == SHEET_FIELD_COUNT)
-			return fault_set(
-			    fault, FAULT_MISUSE,
-			    "\"%s\" is not pectin=, calcium=, acid=, multiple= or minutes=", words_at(words, i));
-		if (!sheet_read(&sheet, (enum sheet_field)field, value, fault))
-			return false;
-		given |= 1u << field;
-	}
-	return all_given(given, fault) && kitchen_put_sheet(kitchen, words_at(words, 1), &sheet, fault);
+	(void)fault;
+	if (kitchen->board.house.practice_speed > 0)
+		(void)fprintf(out, "%s %d\n", word, kitchen->board.house.practice_speed);
+	return true;
 }
 
-static bool line_lids(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+static bool write_name(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
 {
-	struct log_lid_box box = { .id = id };
+	char line[SETUP_LINE_MAX];
+	struct text text = TEXT_OVER(line);
 
-	if (!text_copy(box.label, sizeof(box.label), words_at(words, 1)))
-		return fault_set(fault, FAULT_MISUSE, "the label is too long");
-	if (!word_number(words_at(words, 2), 0, 100000, &box.lids))
-		return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a number of lids", words_at(words, 2));
-	for (size_t i = 3; i < words->count; i++) {
-		if (strcmp(words_at(words, i), "retired") == 0)
-			box.retired = true;
-		else if (!clock_read_date(words_at(words, i), &box.bought_wall_ms))
-			return fault_set(fault, FAULT_MISUSE, "\"%s\" is not a date like 2026-08-30",
-			                 words_at(words, i));
-	}
-	return kitchen_put_lid_box(kitchen, &box, fault);
+	(void)fault;
+	text_add(&text, " ");
+	words_quote(&text, kitchen->board.house.name);
+	if (kitchen->board.house.name[0] != '\0')
+		(void)fprintf(out, "%s%s\n", word, line);
+	return true;
+}
+
+static bool write_invented(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	if (kitchen->board.house.invented)
+		(void)fprintf(out, "%s yes\n", word);
+	return true;
+}
+
+static bool write_elevation(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	char words[80];
+
+	(void)fault;
+	elevation_exact_words(&kitchen->board.house.elevation, words, sizeof(words));
+	if (kitchen->board.house.elevation.known)
+		(void)fprintf(out, "%s %s\n", word, words);
+	return true;
+}
+
+/* Thousandths, as the log has them. */
+static void write_thousandths(FILE *out, const char *word, int64_t value, const char *unit)
+{
+	(void)fprintf(out, "%s %s%lld.%03d%s\n", word, value < 0 ? "-" : "", llabs((long long)value) / 1000,
+	              (int)(llabs((long long)value) % 1000), unit);
+}
+
+static bool write_boil(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	if (kitchen->board.house.measured_boil_mc != 0)
+		write_thousandths(out, word, kitchen->board.house.measured_boil_mc, "C");
+	return true;
+}
+
+static bool write_barometer(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	if (kitchen->board.house.barometer_pa != 0)
+		write_thousandths(out, word, kitchen->board.house.barometer_pa, "kPa");
+	return true;
+}
+
+static bool write_storage(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	if (kitchen->board.house.storage_wall_ms != 0)
+		write_thousandths(out, word, kitchen->board.house.storage_mc, "C");
+	return true;
+}
+
+static bool write_units(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	(void)fprintf(out, "%s %s\n", word, kitchen->board.house.units == UNITS_METRIC ? "metric" : "us");
+	return true;
 }
 
 static const struct line_kind {
 	const char *word;
 	size_t min_words; /* the first one included */
 	size_t max_words;
-	bool (*read)(struct kitchen *, const struct words *, int64_t id, struct fault *);
+	bool (*read)(struct kitchen *, const struct words *, int64_t id,
+	             struct fault *); /* NULL: it takes several lines */
+	bool (*write)(const struct kitchen *, const char *word, FILE *, struct fault *);
 	const char *form;
 } line_kinds[] = {
-	{ "practice", 2, 2, line_practice, "practice SPEED (first line only)" },
-	{ "kitchen", 2, 2, line_name, "kitchen \"NAME\"" },
-	{ "invented", 2, 2, line_invented, "invented yes|no" },
-	{ "elevation", 2, 3, line_elevation, "elevation 4650ft" },
-	{ "canner", 4, WORDS_MAX, line_canner,
+	{ "practice", 2, 2, line_practice, write_practice, "practice SPEED (first line only)" },
+	{ "kitchen", 2, 2, line_name, write_name, "kitchen \"NAME\"" },
+	{ "invented", 2, 2, line_invented, write_invented, "invented yes|no" },
+	{ "elevation", 2, 3, line_elevation, write_elevation, "elevation 4650ft" },
+	{ "boil", 2, 2, line_boil, write_boil, "boil 203.1F" },
+	{ "barometer", 2, 2, line_barometer, write_barometer, "barometer 85.4kPa" },
+	{ "canner", 4, WORDS_MAX, line_canner, write_stations,
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
-	{ "juicer", 3, 5, line_other_station, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
-	{ "pot", 3, 6, line_other_station, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
-	{ "dryer", 3, 7, line_dryer, "dryer DIGIT \"NAME\" [trays=6] [size=\"14 x 14 in\"] [own_heat] [retired]" },
-	{ "units", 2, 2, line_units, "units us|metric" },
-	{ "storage", 2, 2, line_storage, "storage 64F" },
-	{ "times", 2, 6, line_times, "times run=N first=N water=N wait=N stand=N (minutes)" },
-	{ "sheet", 3, 2 + SHEET_FIELD_COUNT, line_sheet,
+	{ "juicer", 3, 5, line_other_station, write_stations, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
+	{ "pot", 3, 6, line_other_station, write_stations, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
+	{ "dryer", 3, 7, line_other_station, write_stations,
+	  "dryer DIGIT \"NAME\" [trays=6] [size=\"14 x 14 in\"] [own_heat] [retired]" },
+	{ "units", 2, 2, line_units, write_units, "units us|metric" },
+	{ "storage", 2, 2, line_storage, write_storage, "storage 64F" },
+	{ "times", 2, 6, line_times, write_times, "times run=N first=N water=N wait=N stand=N (minutes)" },
+	{ "sheet", 3, 2 + SHEET_FIELD_COUNT, line_sheet, write_sheets,
 	  "sheet \"RECIPE\" pectin=\"N tsp\" calcium=\"N tsp\" acid=\"N tbsp lemon juice\" multiple=N minutes=N" },
-	{ "supply", 3, 4, line_supply, "supply sugar \"20 lb\", supply jar half_pint 144" },
-	{ "sold", 3, 4, line_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
-	{ "juice", 3, 4, line_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
-	{ "lids", 3, 5, line_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
-	{ "helper", 2, 3, plan_line_helper, "helper MK [from=9:30]" },
-	{ "break", 3, 3, plan_line_break, "break 12:00 12:45" },
-	{ "plan", 2, 8, plan_line_house,
+	{ "recipe", 2, WORDS_MAX, NULL, write_recipes, "recipe \"NAME\" ..." },
+	{ "supply", 3, 4, line_supply, write_supplies, "supply sugar \"20 lb\", supply jar half_pint 144" },
+	{ "sold", 3, 4, line_sold, write_sold, "sold sugar \"5 lb\", sold jar half_pint 12" },
+	{ "juice", 3, 4, line_juice, write_juice, "juice \"grape\" \"2 gal\" [hot|chilled|frozen]" },
+	{ "lids", 3, 5, line_lids, write_lids, "lids \"LABEL\" COUNT [DATE] [retired]" },
+	{ "helper", 2, 3, plan_line_helper, plan_write_helpers, "helper MK [from=9:30]" },
+	{ "break", 3, 3, plan_line_break, plan_write_breaks, "break 12:00 12:45" },
+	{ "plan", 2, 8, plan_line_house, plan_write_house,
 	  "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\" meals=together" },
-	{ "day", 2, 3, plan_line_day, "day START [DATE], day 8:00 2026-09-14" },
-	{ "run", 2, 5, plan_line_run, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
-	{ "batch", 2, 8, plan_line_batch,
+	{ "day", 2, 3, plan_line_day, plan_write_day, "day START [DATE], day 8:00 2026-09-14" },
+	{ "run", 2, 5, plan_line_run, plan_write_runs, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
+	{ "batch", 2, 8, plan_line_batch, plan_write_batches,
 	  "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },
 };
 
@@ -431,7 +283,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 	for (size_t i = 0; i < sizeof(line_kinds) / sizeof(line_kinds[0]); i++) {
 		const struct line_kind *kind = &line_kinds[i];
 
-		if (strcmp(kind->word, words_at(&words, 0)) != 0)
+		if (kind->read == NULL || strcmp(kind->word, words_at(&words, 0)) != 0)
 			continue;
 		if (words.count < kind->min_words || words.count > kind->max_words)
 			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
@@ -523,4 +375,12 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 	done = read_lines(kitchen, file, path, fault);
 	(void)fclose(file);
 	return done;
+}
+
+bool kitchen_setup_print(const struct kitchen *kitchen, FILE *out, struct fault *fault)
+{
+	for (size_t i = 0; i < sizeof(line_kinds) / sizeof(line_kinds[0]); i++)
+		if (!line_kinds[i].write(kitchen, line_kinds[i].word, out, fault))
+			return false;
+	return fflush(out) == 0 || fault_set(fault, FAULT_IO, "It could not be written: %s.", strerror(errno));
 }

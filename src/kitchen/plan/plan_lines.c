@@ -14,36 +14,89 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/recipe/amount.h"
+#include "kitchen/board/board_private.h"
+#include "kitchen/board/keyed.h"
 #include "kitchen/file/open_day.h"
 
-/* The value of "name=value"; NULL: another name. */
-static const char *value_of(const char *word, const char *name)
-{
-	size_t length = strlen(name);
-
-	return strncmp(word, name, length) == 0 && word[length] == '=' ? word + length + 1 : NULL;
-}
+#define COUNT(keys) (sizeof(keys) / sizeof((keys)[0]))
+#define PLAN_LINE_BYTES 400
 
 static bool not_understood(const char *word, const char *known, struct fault *fault)
 {
 	return fault_set(fault, FAULT_MISUSE, "\"%.80s\" is not understood here: %s", word, known);
 }
 
+/* Its words from the n-th on, by their table; others are told what there is. */
+static bool read_keys(const struct keyed *keys, size_t count, const struct words *words, size_t n, void *row,
+                      const char *known, struct fault *fault)
+{
+	for (size_t i = n; i < words->count; i++) {
+		struct fault why = { 0 };
+
+		if (keyed_read(keys, count, words_at(words, i), row, &why) == KEYED_READ)
+			continue;
+		if (why.sentence[0] == '\0')
+			return not_understood(words_at(words, i), known, fault);
+		*fault = why;
+		return false;
+	}
+	return true;
+}
+
+static void write_time(int minutes, struct text *value)
+{
+	char words[8];
+
+	plan_time_words(minutes, words, sizeof(words));
+	text_add(value, "%s", words);
+}
+
+static void put_line(FILE *out, const char *word, const char *rest)
+{
+	(void)fprintf(out, "%s%s\n", word, rest);
+}
+
+/* --- helpers and meals ----------------------------------------------------------------- */
+
+static bool read_from(void *row, const char *value, struct fault *fault)
+{
+	return plan_time_read(value, &((struct log_helper *)row)->from_minutes, fault);
+}
+
+static void write_from(const void *row, enum unit_system units, struct text *value)
+{
+	(void)units;
+	write_time(((const struct log_helper *)row)->from_minutes, value);
+}
+
+static const struct keyed helper_keys[] = { { "from", false, read_from, write_from } };
+
 bool plan_line_helper(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_helper helper = { .id = id, .from_minutes = PLAN_ANY_TIME };
-	const char *from;
 
 	if (!text_copy(helper.initials, sizeof(helper.initials), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "Initials must be short.");
-	if (words->count > 2) {
-		from = value_of(words_at(words, 2), "from");
-		if (from == NULL)
-			return not_understood(words_at(words, 2), "from=9:30", fault);
-		if (!plan_time_read(from, &helper.from_minutes, fault))
-			return false;
+	return read_keys(helper_keys, COUNT(helper_keys), words, 2, &helper, "from=9:30", fault) &&
+	       kitchen_put_helper(kitchen, &helper, fault);
+}
+
+bool plan_write_helpers(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	size_t count;
+	const struct log_helper *rows = kitchen_helpers(kitchen, &count);
+
+	(void)fault;
+	for (size_t i = 0; i < count; i++) {
+		char line[PLAN_LINE_BYTES];
+		struct text text = TEXT_OVER(line);
+
+		keyed_word(&text, rows[i].initials);
+		keyed_write(helper_keys, COUNT(helper_keys), &rows[i], UNITS_US, &text);
+		put_line(out, word, line);
 	}
-	return kitchen_put_helper(kitchen, &helper, fault);
+	return true;
 }
 
 bool plan_line_break(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
@@ -54,51 +107,128 @@ bool plan_line_break(struct kitchen *kitchen, const struct words *words, int64_t
 	       plan_time_read(words_at(words, 2), &row.end_minutes, fault) && kitchen_put_break(kitchen, &row, fault);
 }
 
-/* plan burners=4 ...; what is not named stays. cooling=any: no limit. */
+bool plan_write_breaks(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	size_t count;
+	const struct log_plan_break *rows = kitchen_breaks(kitchen, &count);
+
+	(void)fault;
+	for (size_t i = 0; i < count; i++) {
+		char line[PLAN_LINE_BYTES];
+		struct text text = TEXT_OVER(line);
+
+		text_add(&text, " ");
+		write_time(rows[i].start_minutes, &text);
+		text_add(&text, " ");
+		write_time(rows[i].end_minutes, &text);
+		put_line(out, word, line);
+	}
+	return true;
+}
+
+/* --- what the plan reckons with ----------------------------------------------------------- */
+
+/* A number of the house: read up to `most`, always written. */
+#define HOUSE_NUMBER(member, most) \
+	static bool read_##member(void *row, const char *value, struct fault *fault) \
+	{ \
+		(void)fault; \
+		return word_number(value, 0, most, &((struct log_plan_house *)row)->member); \
+	} \
+	static void write_##member(const void *row, enum unit_system units, struct text *value) \
+	{ \
+		(void)units; \
+		text_add(value, "%d", ((const struct log_plan_house *)row)->member); \
+	}
+HOUSE_NUMBER(burners, BURNERS_MAX)
+HOUSE_NUMBER(fillers, BURNERS_MAX)
+HOUSE_NUMBER(clean_minutes, 600)
+HOUSE_NUMBER(late_minutes, 600)
+
+/* cooling=any: no limit. */
+static bool read_cooling(void *row, const char *value, struct fault *fault)
+{
+	struct log_plan_house *house = row;
+
+	(void)fault;
+	if (strcmp(value, "any") != 0)
+		return word_number(value, 0, 9999, &house->cooling_jars);
+	house->cooling_jars = COOLING_NO_LIMIT;
+	return true;
+}
+
+static void write_cooling(const void *row, enum unit_system units, struct text *value)
+{
+	const struct log_plan_house *house = row;
+
+	(void)units;
+	if (house->cooling_jars == COOLING_NO_LIMIT)
+		text_add(value, "any");
+	else
+		text_add(value, "%d", house->cooling_jars);
+}
+
+static bool read_charge(void *row, const char *value, struct fault *fault)
+{
+	return amount_read(value, MEASURE_MASS, SUPPLY_FRUIT, &((struct log_plan_house *)row)->charge_mg, fault);
+}
+
+static void write_charge(const void *row, enum unit_system units, struct text *value)
+{
+	char words[64];
+
+	amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, ((const struct log_plan_house *)row)->charge_mg, units, words,
+	                   sizeof(words));
+	text_add(value, "%s", words);
+}
+
+static bool read_meals(void *row, const char *value, struct fault *fault)
+{
+	return plan_meals_read(value, &((struct log_plan_house *)row)->meals_in_turns, fault);
+}
+
+static void write_meals(const void *row, enum unit_system units, struct text *value)
+{
+	(void)units;
+	text_add(value, "%s", plan_meals_words(((const struct log_plan_house *)row)->meals_in_turns));
+}
+
+static const struct keyed house_keys[] = {
+	{ "burners", false, read_burners, write_burners },
+	{ "fillers", false, read_fillers, write_fillers },
+	{ "cooling", false, read_cooling, write_cooling },
+	{ "clean", false, read_clean_minutes, write_clean_minutes },
+	{ "late", false, read_late_minutes, write_late_minutes },
+	{ "charge", false, read_charge, write_charge },
+	{ "meals", false, read_meals, write_meals },
+};
+
+/* plan burners=4 ...; what is not named stays. */
 bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_plan_house house = *kitchen_plan_house(kitchen);
-	const struct {
-		const char *name;
-		int *value;
-		int most;
-	} numbers[] = {
-		{ "burners", &house.burners, BURNERS_MAX }, { "fillers", &house.fillers, BURNERS_MAX },
-		{ "cooling", &house.cooling_jars, 9999 },   { "clean", &house.clean_minutes, 600 },
-		{ "late", &house.late_minutes, 600 },
-	};
 
 	(void)id;
-	for (size_t i = 1; i < words->count; i++) {
-		const char *word = words_at(words, i);
-		const char *value = value_of(word, "charge");
-		size_t n = 0;
-
-		if (value != NULL) {
-			if (!amount_read(value, MEASURE_MASS, SUPPLY_FRUIT, &house.charge_mg, fault))
-				return false;
-			continue;
-		}
-		value = value_of(word, "meals");
-		if (value != NULL) {
-			if (!plan_meals_read(value, &house.meals_in_turns, fault))
-				return false;
-			continue;
-		}
-		if (strcmp(word, "cooling=any") == 0) {
-			house.cooling_jars = COOLING_NO_LIMIT;
-			continue;
-		}
-		while (n < 5 && value_of(word, numbers[n].name) == NULL)
-			n++;
-		if (n == 5 || !word_number(value_of(word, numbers[n].name), 0, numbers[n].most, numbers[n].value))
-			return not_understood(
-			    word,
-			    "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns (or together)",
-			    fault);
-	}
-	return kitchen_set_plan_house(kitchen, &house, fault);
+	return read_keys(house_keys, COUNT(house_keys), words, 1, &house,
+	                 "burners=4 fillers=2 cooling=120 (or any) clean=30 late=30 charge=\"12 lb\" meals=turns "
+	                 "(or together)",
+	                 fault) &&
+	       kitchen_set_plan_house(kitchen, &house, fault);
 }
+
+bool plan_write_house(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	char line[PLAN_LINE_BYTES];
+	struct text text = TEXT_OVER(line);
+
+	(void)fault;
+	keyed_write(house_keys, COUNT(house_keys), kitchen_plan_house(kitchen), kitchen_board(kitchen)->house.units,
+	            &text);
+	put_line(out, word, line);
+	return true;
+}
+
+/* --- the day ----------------------------------------------------------------------------------- */
 
 bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
@@ -113,80 +243,229 @@ bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t i
 	return kitchen_plan_start(kitchen, day, start, fault);
 }
 
-static bool read_times(const char *value, struct fault *fault, int *times)
+/* Rows that are still to be begun, of a day that is not over; a day that is past is today. */
+static bool is_planned(const struct kitchen *kitchen)
+{
+	size_t runs;
+	size_t batches;
+
+	(void)kitchen_plan_runs(kitchen, &runs);
+	(void)kitchen_plan_batches(kitchen, &batches);
+	return runs + batches > 0 && kitchen->planned.plan.finished_wall_ms == 0;
+}
+
+bool plan_write_day(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	const struct log_plan *plan = &kitchen->planned.plan;
+	char line[PLAN_LINE_BYTES];
+	char date[16];
+	struct text text = TEXT_OVER(line);
+
+	(void)fault;
+	if (!is_planned(kitchen))
+		return true;
+	text_add(&text, " ");
+	if (plan->start_minutes == PLAN_ANY_TIME)
+		text_add(&text, "now");
+	write_time(plan->start_minutes, &text);
+	clock_words_date(plan->day_wall_ms, date, sizeof(date));
+	if (plan->day_wall_ms >= clock_day_start(kitchen_now(kitchen).wall_ms))
+		text_add(&text, " %s", date);
+	put_line(out, word, line);
+	return true;
+}
+
+/* A planned run or batch of a line, which may stand for several. */
+struct run_line {
+	struct log_plan_run row;
+	int times;
+};
+
+struct batch_line {
+	struct log_plan_batch row;
+	int times;
+};
+
+static bool read_count(const char *value, struct fault *fault, int *times)
 {
 	return word_number(value, 1, PLAN_BATCHES_MAX, times) ||
 	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number of times", value);
 }
 
+/* Each row is written in a line of its own. */
+static void write_once(const void *row, enum unit_system units, struct text *value)
+{
+	(void)row;
+	(void)units;
+	(void)value;
+}
+
+static bool read_run_at(void *line, const char *value, struct fault *fault)
+{
+	return plan_time_read(value, &((struct run_line *)line)->row.ready_minutes, fault);
+}
+
+static void write_run_at(const void *line, enum unit_system units, struct text *value)
+{
+	(void)units;
+	write_time(((const struct run_line *)line)->row.ready_minutes, value);
+}
+
+static bool read_run_times(void *line, const char *value, struct fault *fault)
+{
+	return read_count(value, fault, &((struct run_line *)line)->times);
+}
+
+static const struct keyed run_keys[] = {
+	{ "at", false, read_run_at, write_run_at },
+	{ "times", false, read_run_times, write_once },
+};
+
 bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	struct log_plan_run row = { .id = id, .ready_minutes = PLAN_ANY_TIME };
-	int times = 1;
+	struct run_line line = { .row = { .id = id, .ready_minutes = PLAN_ANY_TIME }, .times = 1 };
 
-	if (!text_copy(row.fruit, sizeof(row.fruit), words_at(words, 1)))
+	if (!text_copy(line.row.fruit, sizeof(line.row.fruit), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "That name is too long.");
 	for (size_t i = 2; i < words->count; i++) {
-		const char *word = words_at(words, i);
-		const char *at = value_of(word, "at");
-		const char *count = value_of(word, "times");
+		enum keyed_read read = keyed_read(run_keys, COUNT(run_keys), words_at(words, i), &line, fault);
 
-		if (at != NULL      ? !plan_time_read(at, &row.ready_minutes, fault)
-		    : count != NULL ? !read_times(count, fault, &times)
-		                    : !amount_read(word, MEASURE_MASS, SUPPLY_FRUIT, &row.fruit_mg, fault))
+		if (read == KEYED_WRONG ||
+		    (read == KEYED_NOT_ONE &&
+		     !amount_read(words_at(words, i), MEASURE_MASS, SUPPLY_FRUIT, &line.row.fruit_mg, fault)))
 			return false;
 	}
 	if (id > 0)
-		return kitchen_plan_change_run(kitchen, &row, fault);
-	return kitchen_plan_add_runs(kitchen, &row, times, fault);
+		return kitchen_plan_change_run(kitchen, &line.row, fault);
+	return kitchen_plan_add_runs(kitchen, &line.row, line.times, fault);
 }
 
-enum batch_word { BATCH_JAR, BATCH_PACK, BATCH_AT, BATCH_TIMES, BATCH_MULTIPLE, BATCH_AFTER, BATCH_WORD_COUNT };
-
-static bool read_batch_word(const char *word, struct log_plan_batch *row, int *times, struct fault *fault)
+bool plan_write_runs(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
 {
-	static const char *const names[BATCH_WORD_COUNT] = {
-		[BATCH_JAR] = "jar",     [BATCH_PACK] = "pack",         [BATCH_AT] = "at",
-		[BATCH_TIMES] = "times", [BATCH_MULTIPLE] = "multiple", [BATCH_AFTER] = "after",
-	};
-	const char *value = NULL;
-	int which = -1;
+	enum unit_system units = kitchen_board(kitchen)->house.units;
+	size_t count;
+	const struct log_plan_run *rows = kitchen_plan_runs(kitchen, &count);
 
-	while (value == NULL && ++which < BATCH_WORD_COUNT)
-		value = value_of(word, names[which]);
-	switch (which) {
-	case BATCH_JAR:
-		return text_copy(row->jar, sizeof(row->jar), value) || not_understood(word, "jar=half_pint", fault);
-	case BATCH_PACK:
-		return text_copy(row->pack, sizeof(row->pack), value) || not_understood(word, "pack=hot", fault);
-	case BATCH_AT: return plan_time_read(value, &row->ready_minutes, fault);
-	case BATCH_TIMES: return read_times(value, fault, times);
-	case BATCH_MULTIPLE:
-		if (word_number(value, 1, 99, &row->multiple))
-			return true;
-		break;
-	case BATCH_AFTER:
-		if (word_number(value, 0, PLAN_RUNS_MAX, &row->after_runs))
-			return true;
-		break;
-	default: break;
+	(void)fault;
+	for (size_t i = 0; is_planned(kitchen) && i < count; i++) {
+		const struct run_line run = { .row = rows[i] };
+		char line[PLAN_LINE_BYTES];
+		char amount[64];
+		struct text text = TEXT_OVER(line);
+
+		if (run.row.run_id != 0)
+			continue;
+		keyed_word(&text, run.row.fruit);
+		amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, run.row.fruit_mg, units, amount, sizeof(amount));
+		if (run.row.fruit_mg > 0)
+			keyed_word(&text, amount);
+		keyed_write(run_keys, COUNT(run_keys), &run, units, &text);
+		put_line(out, word, line);
 	}
-	return not_understood(word, "jar=pint pack=hot multiple=1 times=2 at=10:00 after=2", fault);
+	return true;
 }
+
+#define BATCH_TEXT(member) \
+	static bool read_##member(void *line, const char *value, struct fault *fault) \
+	{ \
+		struct log_plan_batch *row = &((struct batch_line *)line)->row; \
+\
+		(void)fault; \
+		return text_copy(row->member, sizeof(row->member), value); \
+	} \
+	static void write_##member(const void *line, enum unit_system units, struct text *value) \
+	{ \
+		(void)units; \
+		text_add(value, "%s", ((const struct batch_line *)line)->row.member); \
+	}
+BATCH_TEXT(jar)
+BATCH_TEXT(pack)
+
+static bool read_batch_at(void *line, const char *value, struct fault *fault)
+{
+	return plan_time_read(value, &((struct batch_line *)line)->row.ready_minutes, fault);
+}
+
+static void write_batch_at(const void *line, enum unit_system units, struct text *value)
+{
+	(void)units;
+	write_time(((const struct batch_line *)line)->row.ready_minutes, value);
+}
+
+static bool read_batch_times(void *line, const char *value, struct fault *fault)
+{
+	return read_count(value, fault, &((struct batch_line *)line)->times);
+}
+
+static bool read_multiple(void *line, const char *value, struct fault *fault)
+{
+	(void)fault;
+	return word_number(value, 1, 99, &((struct batch_line *)line)->row.multiple);
+}
+
+static void write_multiple(const void *line, enum unit_system units, struct text *value)
+{
+	(void)units;
+	text_add(value, "%d", ((const struct batch_line *)line)->row.multiple);
+}
+
+static bool read_after(void *line, const char *value, struct fault *fault)
+{
+	(void)fault;
+	return word_number(value, 0, PLAN_RUNS_MAX, &((struct batch_line *)line)->row.after_runs);
+}
+
+static void write_after(const void *line, enum unit_system units, struct text *value)
+{
+	int runs = ((const struct batch_line *)line)->row.after_runs;
+
+	(void)units;
+	if (runs != PLAN_RUNS_AS_NEEDED)
+		text_add(value, "%d", runs);
+}
+
+static const struct keyed batch_keys[] = {
+	{ "jar", false, read_jar, write_jar },
+	{ "pack", false, read_pack, write_pack },
+	{ "multiple", false, read_multiple, write_multiple },
+	{ "times", false, read_batch_times, write_once },
+	{ "at", false, read_batch_at, write_batch_at },
+	{ "after", false, read_after, write_after },
+};
 
 bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	struct log_plan_batch row = {
-		.id = id, .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED
+	struct batch_line line = {
+		.row = { .id = id, .multiple = 1, .ready_minutes = PLAN_ANY_TIME, .after_runs = PLAN_RUNS_AS_NEEDED },
+		.times = 1
 	};
-	int times = 1;
 
-	if (!text_copy(row.recipe, sizeof(row.recipe), words_at(words, 1)))
+	if (!text_copy(line.row.recipe, sizeof(line.row.recipe), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "That name is too long.");
-	for (size_t i = 2; i < words->count; i++)
-		if (!read_batch_word(words_at(words, i), &row, &times, fault))
-			return false;
+	if (!read_keys(batch_keys, COUNT(batch_keys), words, 2, &line,
+	               "jar=pint pack=hot multiple=1 times=2 at=10:00 after=2", fault))
+		return false;
 	if (id > 0)
-		return kitchen_plan_change_batch(kitchen, &row, fault);
-	return kitchen_plan_add_batches(kitchen, &row, times, fault);
+		return kitchen_plan_change_batch(kitchen, &line.row, fault);
+	return kitchen_plan_add_batches(kitchen, &line.row, line.times, fault);
+}
+
+bool plan_write_batches(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	size_t count;
+	const struct log_plan_batch *rows = kitchen_plan_batches(kitchen, &count);
+
+	(void)fault;
+	for (size_t i = 0; is_planned(kitchen) && i < count; i++) {
+		const struct batch_line batch = { .row = rows[i] };
+		char line[PLAN_LINE_BYTES];
+		struct text text = TEXT_OVER(line);
+
+		if (batch.row.batch_id != 0)
+			continue;
+		keyed_word(&text, batch.row.recipe);
+		keyed_write(batch_keys, COUNT(batch_keys), &batch, UNITS_US, &text);
+		put_line(out, word, line);
+	}
+	return true;
 }

@@ -265,6 +265,17 @@ static bool take_sheet(struct log_recipe *recipe, const struct sheet *sheet, str
 	       set_line(recipe, SUPPLY_PECTIN_LOW, sheet->pectin_mg, fault);
 }
 
+bool sheet_recipe(const char *recipe, const struct sheet *sheet, struct log_recipe *out, struct fault *fault)
+{
+	const struct recipe *frame = frame_of(recipe);
+
+	if (frame == NULL)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "\"%s\" is no built-in recipe that leaves its amounts to a sheet.", recipe);
+	copy_frame(frame, out);
+	return take_sheet(out, sheet, fault);
+}
+
 /* The own recipe in the place of the built-in one; 0: there is none. */
 static int64_t own_id(const struct kitchen *kitchen, const char *recipe)
 {

@@ -42,6 +42,8 @@ void sheet_words(const struct sheet *sheet, enum sheet_field field, enum unit_sy
 
 /* Does the built-in recipe of that name leave its figures to a sheet, given yet or not? */
 bool recipe_has_sheet(const char *recipe);
+/* The built-in one with the figures of a sheet. */
+bool sheet_recipe(const char *recipe, const struct sheet *sheet, struct log_recipe *out, struct fault *fault);
 /* What the kitchen has given; false: nothing yet. */
 bool kitchen_sheet(const struct kitchen *kitchen, const char *recipe, struct sheet *out);
 /* Keep it, for the first time or again; one act, undone in the house view.  Refused:

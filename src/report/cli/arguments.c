@@ -63,6 +63,7 @@ static const struct option_row options[] = {
 	[OPTION_TABLE] = { "table", 0, "TABLE", "this table only, to standard output or a file" },
 	[OPTION_SCHEMA] = { "schema", 0, NULL, "what the JSON document looks like, as a JSON schema" },
 	[OPTION_YES] = { "yes", 0, NULL, "yes, do it" },
+	[OPTION_PRINT] = { "print", 0, NULL, "write the kitchen of the log as a kitchen file" },
 	[OPTION_HELP] = { "help", 'h', NULL, "this help" },
 	[OPTION_VERSION] = { "version", 'V', NULL, "the version" },
 };

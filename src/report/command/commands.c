@@ -35,12 +35,15 @@ const struct command commands[] = {
 	},
 	{
 	    .word = "setup",
-	    .operand = "KITCHEN_FILE",
-	    .help = "make a new log from the description of a kitchen",
+	    .operand = "[KITCHEN_FILE]",
+	    .help = "make a new log from the description of a kitchen, or write one of a log",
 	    .more = "An example of a kitchen file is demo/quince-hollow.kitchen. It is all\n"
-	            "or nothing: one wrong line, and no log is made.\n",
-	    .takes = TAKES(FILE),
+	            "or nothing: one wrong line, and no log is made.\n"
+	            "With --print and no file the kitchen of the log as it is now is written as such\n"
+	            "a file, from which setup makes the same kitchen in a new log.\n",
+	    .takes = TAKES(FILE) | TAKES(PRINT),
 	    .log = COMMAND_LOG_NAMED,
+	    .check = setup_command_check,
 	    .run = setup_command,
 	},
 	{

@@ -14,10 +14,12 @@
 #include "base/text.h"
 #include "kitchen/board/board.h"
 #include "kitchen/file/open_day.h"
+#include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
 #include "report/cli/arguments.h"
 #include "report/cli/plain.h"
 #include "report/house/log_path.h"
+#include "report/out/answer.h"
 
 #define PRACTICE_SPEED 60
 #define PRACTICE_SPEED_MAX 3600
@@ -36,11 +38,35 @@ static bool make_log(const struct new_log_order *order, struct fault *fault)
 	return done;
 }
 
+bool setup_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	(void)to;
+	if (arguments->given[OPTION_PRINT])
+		return arguments->operand == NULL ||
+		       fault_set(fault, FAULT_MISUSE, "setup --print writes a kitchen file and reads none");
+	return arguments->operand != NULL || fault_set(fault, FAULT_MISUSE, "setup needs a KITCHEN_FILE");
+}
+
+/* The kitchen of a log, which is only looked at. */
+static bool print_kitchen(const struct arguments *arguments, const struct report *to, struct fault *fault)
+{
+	struct day *day;
+	bool done;
+
+	if (!report_open(arguments->log_path, LOG_LOOK, &day, fault))
+		return false;
+	done = kitchen_setup_print(day_kitchen(day), to->out, fault);
+	day_close(day);
+	return done;
+}
+
 bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct new_log_order order = { .path = arguments->log_path, .kitchen_file = arguments->operand };
 
 	(void)day;
+	if (arguments->given[OPTION_PRINT])
+		return print_kitchen(arguments, to, fault);
 	if (!make_log(&order, fault))
 		return false;
 	(void)fputs("The log is ready: ", to->out);

@@ -11,6 +11,7 @@
 #include "base/fault.h"
 #include "report/out/answer.h"
 
+bool setup_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault);
 bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault);
 bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault);
 /* It finds the log to copy the kitchen from by itself, where one is needed. */
