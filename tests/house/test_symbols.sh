@@ -15,6 +15,7 @@ trap 'rm -rf "$work"' EXIT
 
 # Public for tests alone, and why: its header says so, too.
 cat >"$work/allowed" <<'END'
+kitchen_setup_line one line of a kitchen file, by which tests set a kitchen up
 main the program begins there
 air_pressure_kpa no number outside its range
 saturation_pressure_kpa compared with the verification values of IAPWS

@@ -19,7 +19,7 @@ wait_for "hands busy"
 press n
 wait_for "planned    12 lb grapes" "planned    grape jelly, 8 jars" "apple butter"
 press n
-wait_for "The times it plans with." "plan burners=5 fillers=2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
+wait_for "The times it plans with." "5 burners, fill at 2" "helper MK" "helper RW, from 09:00" "break 12:30 to 13:00" \
 	"boiling water  come-up" "as is usual"
 press e
 wait_for "somebody who helps" "a break for a meal"

@@ -60,7 +60,7 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
  * log nothing has been written in.  One act a line; the fault names
  * `path:line: why`, and the lines before it stand: throw the new log away. */
 bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *fault);
-/* One line of a kitchen file as an act.  `id` > 0 changes that canner or lid box instead
+/* One line of a kitchen file as an act; public for the tests, which set kitchens up by it.  `id` > 0 changes that canner or lid box instead
  * of adding one. */
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
 /* The way back: the kitchen as it is now, in lines that make the same of a new log, in the order

@@ -82,14 +82,18 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 /* No clock of a pan that boils dry is forgotten, and none is guessed. */
 static bool water_typed(struct desk *desk, const char *text)
 {
+	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 	const struct strip *strip;
 	struct fault fault = { 0 };
-	char line[64];
+	int minutes;
 
-	(void)snprintf(line, sizeof(line), "times water=%.20s", text);
-	if (!kitchen_setup_line(desk->kitchen, line, 0, &fault) ||
-	    kitchen_board(desk->kitchen)->house.water_minutes == 0) {
+	if (!word_number(text, 1, 600, &minutes)) {
 		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600.");
+		return false;
+	}
+	if (!kitchen_set_minutes(desk->kitchen, house->run_minutes, house->first_juice_minutes, minutes,
+	                         house->jar_wait_minutes, house->stand_minutes, &fault)) {
+		desk_say_fault(desk, &fault);
 		return false;
 	}
 	strip = desk_selected(desk);

@@ -289,10 +289,16 @@ static void house_line(const struct desk *desk, char *buffer, size_t size)
 	char charge[48];
 
 	amount_words(MEASURE_MASS, house->charge_mg, kitchen_board(desk->kitchen)->house.units, charge, sizeof(charge));
-	text_add(&text, "plan burners=%d fillers=%d", house->burners, house->fillers);
+	text_add(&text, "%d %s, ", house->burners, house->burners == 1 ? "burner" : "burners");
+	if (house->fillers > 0)
+		text_add(&text, "fill at %d, ", house->fillers);
+	else
+		text_add(&text, "all may fill, ");
 	if (house->cooling_jars >= 0)
-		text_add(&text, " cooling=%d", house->cooling_jars);
-	text_add(&text, " clean=%d late=%d charge=\"%s\"", house->clean_minutes, house->late_minutes, charge);
+		text_add(&text, "cool %d jars, ", house->cooling_jars);
+	else
+		text_add(&text, "cool any, ");
+	text_add(&text, "clean %d min, late %d min, %s a run", house->clean_minutes, house->late_minutes, charge);
 }
 
 static void time_words(const struct plan_time *time, struct text *text)
