@@ -323,7 +323,7 @@ gives 1 loads -f "$own/letter.txt"
 holds "$err" "letter.txt"
 gives 0 setup "$own/good.kitchen"
 gives 0 loads
-holds "$out" "no such loads"
+holds "$out" "No load is open, and none was started today."
 
 for word in loads jars warnings; do
 	gives 0 -f "$own/log.db" "$word" --json

@@ -288,9 +288,10 @@ bool process_pack_is_practice(const char *food, const char *pack, enum method me
 			                       .method = method,
 			                       .elevation = *elevation,
 			                       .pressure_psi = NO_PRESSURE };
-		struct process process;
+		struct process process = { 0 };
 
-		if (process_find(&query, &process, NULL) && process.row->confirmed == CONFIRMED_PRACTICE)
+		if (process_find(&query, &process, NULL) && process.row != NULL &&
+		    process.row->confirmed == CONFIRMED_PRACTICE)
 			return true;
 	}
 	return false;

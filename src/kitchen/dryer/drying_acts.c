@@ -146,7 +146,7 @@ static bool check_order(const struct log_station *station, const struct drying_r
 
 static void fill_drying(const struct drying_row *row, const struct drying_order *order, struct log_drying *drying)
 {
-	bool own = order->hours_low > 0 && (row == NULL || row->hours_low == 0);
+	bool own = row == NULL || (order->hours_low > 0 && row->hours_low == 0);
 
 	drying->class = row == NULL ? DRYING_FRUIT : row->class;
 	drying->fruit_mg = order->fruit_mg;

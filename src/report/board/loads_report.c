@@ -205,6 +205,17 @@ static void put_load_text(FILE *out, const struct load_facts *facts)
 		(void)fprintf(out, "    note: %s\n", note);
 }
 
+/* There is none of those that were asked for. */
+static void put_none(FILE *out, const struct load_choice *choice)
+{
+	if (choice->since != NULL)
+		(void)fprintf(out, "No load was started since %s.\n", choice->since);
+	else
+		(void)fputs(choice->all ? "No load was ever started.\n"
+		                        : "No load is open, and none was started today. --all lists every one.\n",
+		            out);
+}
+
 bool report_loads(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct load_choice choice = choice_of(arguments);
@@ -217,7 +228,7 @@ bool report_loads(const struct arguments *arguments, struct day *day, struct rep
 	if (to->json)
 		open_document(&json, day, "loads");
 	else if (count == 0)
-		(void)fputs("There are no such loads.\n", to->out);
+		put_none(to->out, &choice);
 	for (size_t i = 0; i < count; i++) {
 		if (to->json)
 			put_load_json(&json, &rows[i]);

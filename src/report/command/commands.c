@@ -220,8 +220,8 @@ const struct command commands[] = {
 	    .operand = "[TO]",
 	    .help = "write a complete, checked copy of the log, even while a board has it open",
 	    .more = "TO is a file or a folder, best on another disk; an existing file is replaced only\n"
-	            "with --yes. Without TO the copy goes into the folder .backups beside the log, where the\n"
-	            "board makes its own. Moving to another computer: docs/moving.md.\n",
+	            "with --yes. Without TO the copy goes into the folder beside the log that ends in\n"
+	            ".backups, where the board makes its own. Moving to another computer: docs/moving.md.\n",
 	    .takes = TAKES(FILE) | TAKES(YES),
 	    .log = COMMAND_LOG_LOOKED_AT,
 	    .run = backup_command,

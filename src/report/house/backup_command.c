@@ -87,7 +87,7 @@ static void print_missing(FILE *out, const struct log_copy *copy)
 	else if (copy->missing == 0)
 		(void)fputs("lacks nothing", out);
 	else
-		(void)fprintf(out, "lacks %s", count_words(copy->missing, "act").words);
+		(void)fprintf(out, "lacks %s", count_words(copy->missing, "action").words);
 }
 
 static void print_list(FILE *out, const struct log_copy *rows, size_t count)
@@ -152,7 +152,7 @@ static bool choose(FILE *out, const struct arguments *arguments, const struct lo
 	if (arguments->given[OPTION_YES]) {
 		if (arguments->operand == NULL && newest != NULL && newest->missing > 0)
 			(void)fprintf(out, "The newest good backup lacks %s of the log.\n",
-			              count_words(newest->missing, "act").words);
+			              count_words(newest->missing, "action").words);
 		return put_back(out, log_path, arguments->operand, fault);
 	}
 	print_list(out, rows, count);

@@ -755,7 +755,7 @@ static const char *behind(const struct warning *rows, size_t count)
 /* A screen is answered with a repaired plan first, whose finish is often later. */
 START_TEST(the_finish_warned_of_is_that_of_the_better_plan_once_it_is_found)
 {
-	struct warning asked[WARNINGS_MAX];
+	struct warning asked[WARNINGS_MAX] = { 0 };
 	const struct warning *rows;
 	size_t count;
 	int better = 0;
