@@ -16,6 +16,7 @@
  * is replaced meanwhile (proc(5)). */
 static const char *own_program;
 
+/* NOLINTNEXTLINE(readability-non-const-parameter): the board writes there */
 static bool open_board(const struct arguments *arguments, const char *log_path, bool rehearsal, bool *rehearse,
                        struct fault *fault)
 {
