@@ -80,15 +80,16 @@ static void put_lot_json(struct json *json, const struct load_lot *lot)
 /* A load of one lot tells it at once; of several, null: each stands among the lots. */
 static void put_lots_json(struct json *json, const struct load_facts *facts)
 {
-	const struct log_lot *one = facts->record.lot_count == 1 ? &facts->record.lots[0].row : NULL;
+	const struct load_lot *lots = facts->record.lots;
+	const struct log_lot *one = facts->record.lot_count == 1 ? &lots[0].row : NULL;
 
 	json_text(json, "lot", one != NULL ? one->code : NULL);
 	json_text(json, "product", one != NULL ? one->product : NULL);
 	json_text(json, "food", one != NULL ? one->food : NULL);
 	json_text(json, "pack", one != NULL ? one->pack : NULL);
 	json_open_array(json, "lots", JSON_FLAT);
-	for (size_t i = 0; i < facts->record.lot_count; i++)
-		put_lot_json(json, &facts->record.lots[i]);
+	for (size_t i = 0; lots != NULL && i < facts->record.lot_count; i++)
+		put_lot_json(json, &lots[i]);
 	json_close(json);
 }
 
