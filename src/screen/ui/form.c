@@ -67,7 +67,8 @@ int form_choice(const struct desk *desk, const struct form *form)
 
 int form_choices(const struct desk *desk, const struct form *form)
 {
-	int count = form_question(form)->count(desk);
+	const struct question *question = form_question(form);
+	int count = question->count == NULL ? 0 : question->count(desk); /* nothing is chosen of a line */
 	int listed = 0;
 
 	for (int i = 0; i < count; i++)
@@ -309,7 +310,7 @@ int form_choices_draw(struct desk *desk, const struct form *form, int top, int r
 	struct list_state list = { .cursor = form->picker.cursor };
 	int first = list_scroll(&list, count, rows);
 
-	for (int i = first; i < count && i < first + rows; i++) {
+	for (int i = first; question->words != NULL && i < count && i < first + rows; i++) {
 		char words[ANSWER_BYTES];
 		bool here = i == form->picker.cursor;
 

@@ -507,7 +507,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 		right = back_draw(desk, view, row, right);
 	for (size_t i = 0; i < view->key_count; i++) {
 		const struct view_key *key = &view->keys[i];
-		const char *words = key->words;
+		const char *words;
 
 		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;

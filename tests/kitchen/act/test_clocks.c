@@ -294,6 +294,7 @@ void endutxent(void)
 {
 }
 
+/* NOLINTNEXTLINE(readability-inconsistent-declaration-parameter-name): the system's is __id */
 struct utmpx *getutxid(const struct utmpx *wanted)
 {
 	return is_written && wanted->ut_type == BOOT_TIME ? &written : NULL;

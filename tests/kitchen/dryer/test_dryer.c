@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/recipe/scaling.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/dryer/dryer.h"
@@ -43,7 +44,7 @@ static struct drying_order order_of(const char *food, int64_t mg, int64_t ul, in
 		                      .hours_high = high,
 		                      .trays = trays };
 
-	strcpy(order.food, food);
+	ck_assert(text_copy(order.food, sizeof(order.food), food));
 	return order;
 }
 
