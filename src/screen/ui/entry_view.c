@@ -398,6 +398,12 @@ static const struct view_key keys[] = {
 	{ 0, 0, "letters", NULL, "A list: only those with these letters. A number: its figures.", NULL, NULL },
 };
 
+/* No other view is gone to from a form: what the rule says of the house view is said without it. */
+static const char *warned(const struct warning *warning)
+{
+	return strcmp(warning->id, "elevation-unset") == 0 ? "The elevation is not set yet." : NULL;
+}
+
 const struct view entry_view = {
 	.title = "Entry",
 	.state = &card_state,
@@ -405,6 +411,7 @@ const struct view entry_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.warned = warned,
 	.keeps = true,
 	.form = form_of,
 	.typed = form_typed,
