@@ -243,13 +243,7 @@ static const char *outside_put(const struct desk *desk)
 	return words;
 }
 
-static const char *const rights[] = { "no, type it again", "yes, it is so" };
-
-static void right_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, rights[n]);
-}
+static const char *const rights[] = { "no, type it again", "yes, it is so", NULL };
 
 static bool right_taken(struct desk *desk, int n)
 {
@@ -273,13 +267,7 @@ static const char *moved_put(const struct desk *desk)
 	return words;
 }
 
-static const char *const moves[] = { "the height before was wrong", "the kitchen has moved" };
-
-static void moved_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, moves[n]);
-}
+static const char *const moves[] = { "the height before was wrong", "the kitchen has moved", NULL };
 
 static bool moved_taken(struct desk *desk, int n)
 {
@@ -346,8 +334,7 @@ static const struct question questions[] = {
 	  .put = outside_put,
 	  .stop = true,
 	  .asked = is_outside,
-	  .count = two,
-	  .words = right_words,
+	  .list = rights,
 	  .take = right_taken },
 	{ .kind = ASK_CHOICE,
 	  .name = "Until now",
@@ -355,8 +342,7 @@ static const struct question questions[] = {
 	  .put = moved_put,
 	  .stop = true,
 	  .asked = may_have_moved,
-	  .count = two,
-	  .words = moved_words,
+	  .list = moves,
 	  .take = moved_taken },
 };
 

@@ -212,19 +212,7 @@ static bool digit_taken(struct desk *desk, int n)
 	return n > 0;
 }
 
-static const char *const heats[] = { "on a burner of the house", "it heats itself (electric)" };
-
-static int two(const struct desk *desk)
-{
-	(void)desk;
-	return 2;
-}
-
-static void heat_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, heats[n]);
-}
+static const char *const heats[] = { "on a burner of the house", "it heats itself (electric)", NULL };
 
 static int heat_now(const struct desk *desk)
 {
@@ -289,13 +277,7 @@ static bool asks_other_sizes(const struct desk *desk)
 	return is_changed_canner(desk) && answers->other_sizes;
 }
 
-static const char *const more_sizes[] = { "no other size", "other sizes too" };
-
-static void more_sizes_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, more_sizes[n]);
-}
+static const char *const more_sizes[] = { "no other size", "other sizes too", NULL };
 
 static bool more_sizes_taken(struct desk *desk, int n)
 {
@@ -455,13 +437,7 @@ static bool tray_typed(struct desk *desk, const char *text)
 	return true;
 }
 
-static const char *const uses[] = { "in use", "put away" };
-
-static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, uses[n]);
-}
+static const char *const uses[] = { "in use", "put away", NULL };
 
 static int use_now(const struct desk *desk)
 {
@@ -480,13 +456,7 @@ static bool is_among_first(const struct desk *desk)
 	return !is_there(desk) && entry_from(desk) == VIEW_FIRST_STEPS;
 }
 
-static const char *const anothers[] = { "no, that is all", "yes, one more" };
-
-static void another_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, anothers[n]);
-}
+static const char *const anothers[] = { "no, that is all", "yes, one more", NULL };
 
 static bool another_taken(struct desk *desk, int n)
 {
@@ -573,8 +543,7 @@ static const struct question station_questions[] = {
 	  .name = "Heat",
 	  .asks = "Where does its heat come from?",
 	  .asked = heat_asked,
-	  .count = two,
-	  .words = heat_words,
+	  .list = heats,
 	  .offers = heat_now,
 	  .answer = heat_said,
 	  .take = heat_taken },
@@ -614,8 +583,7 @@ static const struct question station_questions[] = {
 	  .name = "More",
 	  .asks = "Are there other sizes it takes?",
 	  .asked = is_changed_canner,
-	  .count = two,
-	  .words = more_sizes_words,
+	  .list = more_sizes,
 	  .take = more_sizes_taken },
 	{ .kind = ASK_TEXT,
 	  .name = "Quarter-pints",
@@ -708,16 +676,14 @@ static const struct question station_questions[] = {
 	  .name = "Use",
 	  .asks = "Is it still used?",
 	  .asked = is_there,
-	  .count = two,
-	  .words = use_words,
+	  .list = uses,
 	  .offers = use_now,
 	  .take = use_taken },
 	{ .kind = ASK_CHOICE,
 	  .name = "Another",
 	  .asks = "Is there another canner, juicer or pot?",
 	  .asked = is_among_first,
-	  .count = two,
-	  .words = another_words,
+	  .list = anothers,
 	  .take = another_taken },
 };
 
@@ -900,13 +866,7 @@ static bool units_begin(struct desk *desk, int64_t id)
 	return true;
 }
 
-static const char *const systems[] = { "pounds, quarts, cups, spoons", "kilograms, liters" };
-
-static void units_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, systems[n]);
-}
+static const char *const systems[] = { "pounds, quarts, cups, spoons", "kilograms, liters", NULL };
 
 static int units_now(const struct desk *desk)
 {
@@ -930,8 +890,7 @@ static const struct question units_questions[] = {
 	  .name = "Units",
 	  .asks = "Amounts are shown in which units?",
 	  .help = "What is typed may be in any.",
-	  .count = two,
-	  .words = units_words,
+	  .list = systems,
 	  .offers = units_now,
 	  .take = units_taken },
 };

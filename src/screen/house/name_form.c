@@ -55,19 +55,7 @@ static const char *number_put(const struct desk *desk)
 	return words;
 }
 
-static int two(const struct desk *desk)
-{
-	(void)desk;
-	return 2;
-}
-
-static const char *const sures[] = { "no, type the name", "yes, it is called that" };
-
-static void sure_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, sures[n]);
-}
+static const char *const sures[] = { "no, type the name", "yes, it is called that", NULL };
 
 static bool sure_taken(struct desk *desk, int n)
 {
@@ -96,8 +84,7 @@ static const struct question questions[] = {
 	  .asks = "Is it the kitchen's name?",
 	  .put = number_put,
 	  .asked = is_a_number,
-	  .count = two,
-	  .words = sure_words,
+	  .list = sures,
 	  .take = sure_taken },
 };
 

@@ -54,23 +54,11 @@ static bool is_house(const struct desk *desk)
 
 /* --- which ------------------------------------------------------------------------------ */
 
-static const char *const whats[WITH_COUNT] = {
+static const char *const whats[WITH_COUNT + 1] = {
 	[WITH_HELPER] = "somebody who helps",
 	[WITH_BREAK] = "a break for a meal",
 	[WITH_HOUSE] = "burners, places, cleaning up",
 };
-
-static int what_count(const struct desk *desk)
-{
-	(void)desk;
-	return WITH_COUNT;
-}
-
-static void what_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, whats[n]);
-}
 
 static void what_said(const struct desk *desk, struct text *text)
 {
@@ -279,8 +267,7 @@ static const struct question questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "What",
 	  .asks = "What does the plan reckon with?",
-	  .count = what_count,
-	  .words = what_words,
+	  .list = whats,
 	  .offers = what_now,
 	  .answer = what_said,
 	  .take = what_taken },

@@ -243,24 +243,12 @@ static bool form_typed_line(struct desk *desk, const char *text)
 	return false;
 }
 
-static const char *const whens[OWN_ADDINGS] = {
+const char *const ingredient_whens[OWN_ADDINGS + 1] = {
 	[ADD_AT_START] = "at the start, into the cold pot",
 	[ADD_AT_BOIL] = "at the full rolling boil",
 	[ADD_LAST] = "last of all, into the boiling pot",
 	[ADD_IN_JAR] = "into each jar, so much for a quart",
 };
-
-int ingredient_times(const struct desk *desk)
-{
-	(void)desk;
-	return OWN_ADDINGS;
-}
-
-void ingredient_time_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, whens[n]);
-}
 
 static int when_now(const struct desk *desk)
 {
@@ -269,7 +257,7 @@ static int when_now(const struct desk *desk)
 
 static void when_said(const struct desk *desk, struct text *text)
 {
-	text_add(text, "%s", whens[when_now(desk)]);
+	text_add(text, "%s", ingredient_whens[when_now(desk)]);
 }
 
 static bool when_taken(struct desk *desk, int n)
@@ -278,19 +266,7 @@ static bool when_taken(struct desk *desk, int n)
 	return true;
 }
 
-static const char *const needs[] = { "it is needed", "only if wanted" };
-
-static int need_count(const struct desk *desk)
-{
-	(void)desk;
-	return 2;
-}
-
-static void need_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, needs[n]);
-}
+static const char *const needs[] = { "it is needed", "only if wanted", NULL };
 
 static int need_now(const struct desk *desk)
 {
@@ -352,16 +328,14 @@ static const struct question questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "When",
 	  .asks = "When does it go in?",
-	  .count = ingredient_times,
-	  .words = ingredient_time_words,
+	  .list = ingredient_whens,
 	  .offers = when_now,
 	  .answer = when_said,
 	  .take = when_taken },
 	{ .kind = ASK_CHOICE,
 	  .name = "Needed",
 	  .asks = "Is it needed?",
-	  .count = need_count,
-	  .words = need_words,
+	  .list = needs,
 	  .offers = need_now,
 	  .take = need_taken },
 };

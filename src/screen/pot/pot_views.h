@@ -46,8 +46,7 @@ bool ingredient_name_typed(struct desk *desk, struct log_recipe_ingredient *line
 bool ingredient_amount_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text);
 void ingredient_amount_words(const struct desk *desk, const struct log_recipe_ingredient *line, struct text *text);
 /* When it goes in: each `enum adding` that an own recipe can have. */
-int ingredient_times(const struct desk *desk);
-void ingredient_time_words(const struct desk *desk, int n, char *buffer, size_t size);
+extern const char *const ingredient_whens[]; /* by enum adding; NULL behind the last */
 
 void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
 void sheet_view_enter(struct desk *desk, const char *recipe);

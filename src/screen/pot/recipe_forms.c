@@ -67,12 +67,6 @@ static bool asks_all(const struct desk *desk)
 	return is_there(desk) && answers_of(desk)->all;
 }
 
-static int two(const struct desk *desk)
-{
-	(void)desk;
-	return 2;
-}
-
 /* --- which one --------------------------------------------------------------------------- */
 
 static int like_now(const struct desk *desk)
@@ -514,7 +508,7 @@ _Static_assert(OWN_INGREDIENTS_MAX == 12, "a question for each line");
 
 /* --- a line that the other has not -------------------------------------------------------------- */
 
-static const char *const anothers[] = { "that is all", "one more ingredient" };
+static const char *const anothers[] = { "that is all", "one more ingredient", NULL };
 
 static bool may_add(const struct desk *desk)
 {
@@ -529,12 +523,6 @@ static bool adds(const struct desk *desk)
 static bool adds_unlisted(const struct desk *desk)
 {
 	return adds(desk) && answers_of(desk)->added.known[0] == '\0';
-}
-
-static void another_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, anothers[n]);
 }
 
 static int another_now(const struct desk *desk)
@@ -627,13 +615,7 @@ static bool source_typed(struct desk *desk, const char *text)
 
 /* --- what else there is of one that is there ------------------------------------------------ */
 
-static const char *const uses[] = { "in use", "put away" };
-
-static void use_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, uses[n]);
-}
+static const char *const uses[] = { "in use", "put away", NULL };
 
 static int use_now(const struct desk *desk)
 {
@@ -651,13 +633,7 @@ static bool use_taken(struct desk *desk, int n)
 	return true;
 }
 
-static const char *const alls[] = { "that is all", "pectin, boiling, headspace and so on" };
-
-static void all_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, alls[n]);
-}
+static const char *const alls[] = { "that is all", "pectin, boiling, headspace and so on", NULL };
 
 static bool all_taken(struct desk *desk, int n)
 {
@@ -821,13 +797,7 @@ static bool most_typed(struct desk *desk, const char *text)
 	                         RECIPE_PERCENT_MAX, "What boils off at most", &recipe_of(desk)->boil_off_high_percent);
 }
 
-static const char *const gels[] = { "when its time is over", "when it gels: by temperature or sheet" };
-
-static void gel_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, gels[n]);
-}
+static const char *const gels[] = { "when its time is over", "when it gels: by temperature or sheet", NULL };
 
 static int gel_now(const struct desk *desk)
 {
@@ -1076,8 +1046,7 @@ static const struct question own_questions[] = {
 	  .name = ANOTHER,
 	  .asks = "Does anything else go in?",
 	  .asked = may_add,
-	  .count = two,
-	  .words = another_words,
+	  .list = anothers,
 	  .offers = another_now,
 	  .answer = another_said,
 	  .take = another_taken },
@@ -1109,15 +1078,13 @@ static const struct question own_questions[] = {
 	  .name = "When",
 	  .asks = "When does it go in?",
 	  .asked = adds,
-	  .count = ingredient_times,
-	  .words = ingredient_time_words,
+	  .list = ingredient_whens,
 	  .take = added_when_taken },
 	{ .kind = ASK_CHOICE,
 	  .name = "Use",
 	  .asks = "Is it still used?",
 	  .asked = is_there,
-	  .count = two,
-	  .words = use_words,
+	  .list = uses,
 	  .offers = use_now,
 	  .answer = use_said,
 	  .take = use_taken },
@@ -1125,8 +1092,7 @@ static const struct question own_questions[] = {
 	  .name = "More",
 	  .asks = "Is there more to change of it?",
 	  .asked = is_there,
-	  .count = two,
-	  .words = all_words,
+	  .list = alls,
 	  .take = all_taken },
 	{ .kind = ASK_CHOICE,
 	  .name = "Pectin",
@@ -1192,8 +1158,7 @@ static const struct question own_questions[] = {
 	  .name = "Done",
 	  .asks = "When is it done?",
 	  .asked = asks_all,
-	  .count = two,
-	  .words = gel_words,
+	  .list = gels,
 	  .offers = gel_now,
 	  .take = gel_taken },
 	{ .kind = ASK_TEXT,

@@ -109,19 +109,7 @@ static bool bought_typed(struct desk *desk, const char *text)
 	return entry_read_day(desk, text, &box_of(desk)->bought_wall_ms);
 }
 
-static const char *const box_uses[] = { "in use", "used up or put away" };
-
-static int two(const struct desk *desk)
-{
-	(void)desk;
-	return 2;
-}
-
-static void box_use_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, box_uses[n]);
-}
+static const char *const box_uses[] = { "in use", "used up or put away", NULL };
 
 static int box_use_now(const struct desk *desk)
 {
@@ -167,8 +155,7 @@ static const struct question box_questions[] = {
 	  .name = "Use",
 	  .asks = "Is it still used?",
 	  .asked = box_is_there,
-	  .count = two,
-	  .words = box_use_words,
+	  .list = box_uses,
 	  .offers = box_use_now,
 	  .take = box_use_taken },
 };

@@ -49,10 +49,31 @@ void form_letters(const struct form *form, char *buffer, size_t size)
 		buffer[length - 1] = '\0';
 }
 
+/* How many may be chosen; of a line nothing is. */
+static int count_of(const struct desk *desk, const struct question *question)
+{
+	int count = 0;
+
+	if (question->list == NULL)
+		return question->count == NULL ? 0 : question->count(desk);
+	while (question->list[count] != NULL)
+		count++;
+	return count;
+}
+
+static void words_of(const struct desk *desk, const struct question *question, int n, char *buffer, size_t size)
+{
+	buffer[0] = '\0';
+	if (question->list != NULL)
+		text_copy(buffer, size, question->list[n]);
+	else if (question->words != NULL)
+		question->words(desk, n, buffer, size);
+}
+
 /* The n-th of those listed; -1: there is none. */
 static int listed(const struct desk *desk, const struct form *form, int n)
 {
-	int count = form_question(form)->count(desk);
+	int count = count_of(desk, form_question(form));
 
 	for (int i = 0; i < count; i++)
 		if (is_listed(desk, form, i) && n-- == 0)
@@ -67,8 +88,7 @@ int form_choice(const struct desk *desk, const struct form *form)
 
 int form_choices(const struct desk *desk, const struct form *form)
 {
-	const struct question *question = form_question(form);
-	int count = question->count == NULL ? 0 : question->count(desk); /* nothing is chosen of a line */
+	int count = count_of(desk, form_question(form));
 	int listed = 0;
 
 	for (int i = 0; i < count; i++)
@@ -125,7 +145,7 @@ void form_to(struct desk *desk, struct form *form, const struct question *questi
 /* Is there nothing to choose? */
 static bool goes_without_saying(const struct desk *desk, const struct question *question)
 {
-	return question->passes && question->count(desk) == 1;
+	return question->passes && count_of(desk, question) == 1;
 }
 
 void form_on(struct desk *desk, struct form *form)
@@ -310,11 +330,11 @@ int form_choices_draw(struct desk *desk, const struct form *form, int top, int r
 	struct list_state list = { .cursor = form->picker.cursor };
 	int first = list_scroll(&list, count, rows);
 
-	for (int i = first; question->words != NULL && i < count && i < first + rows; i++) {
+	for (int i = first; i < count && i < first + rows; i++) {
 		char words[ANSWER_BYTES];
 		bool here = i == form->picker.cursor;
 
-		question->words(desk, listed(desk, form, i), words, sizeof(words));
+		words_of(desk, question, listed(desk, form, i), words, sizeof(words));
 		terminal_put(desk->terminal, top + i - first, left, 2, ROLE_STRONG,
 		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 		terminal_put(desk->terminal, top + i - first, left + 2, cols - left - 3,

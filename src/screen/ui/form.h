@@ -45,6 +45,7 @@ struct question {
 	 * only one there is goes without saying. */
 	int (*count)(const struct desk *desk);
 	void (*words)(const struct desk *desk, int n, char *buffer, size_t size);
+	const char *const *list; /* instead of both, where they are always the same: NULL behind the last */
 	const char *(*word)(const struct desk *desk, int n);
 	const char *(*also)(const struct desk *desk, int n); /* other names it is found by; NULL: it has none */
 	const char *none;                                    /* said where there is no choice */
