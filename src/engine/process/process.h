@@ -155,7 +155,7 @@ bool process_pack_is_practice(const char *food, const char *pack, enum method me
                               const struct elevation *elevation);
 #define PACK_IS_PRACTICE \
 	"No published table has minutes for this pack at this elevation. These are longer than for jars boiled " \
-	"first: common practice, no source."
+	"first."
 
 /* Minutes to boil empty jars so that they are sterile: 10 at or below 1,000 ft
  * and 1 more for each further 1,000 ft begun (A539, MSU-323). 0 if unknown. */
