@@ -6,6 +6,8 @@
 
 #include "kitchen/board/board.h"
 #include "kitchen/warning/warnings.h"
+#include "screen/app/views.h"
+#include "support/asked.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
 
@@ -51,6 +53,18 @@ static void begin(void)
 static void begin_small(void)
 {
 	begin_at(12, 40);
+}
+
+/* Green beans on the rack, too: what of them did not seal may be poison. */
+static void begin_low_acid(void)
+{
+	int64_t load_id;
+
+	begin();
+	load_id = kk_start(&dk.kit, WEIGHT_CANNER, 2);
+	kk_to(&dk.kit, load_id, PHASE_SEAL_CHECK);
+	KK_OK(&dk.kit, kk_mark(&dk.kit, kk_jar(&dk.kit, load_id, 1), JAR_UNSEALED));
+	dk_pass(&dk, SECOND_MS);
 }
 
 static void end(void)
@@ -132,6 +146,7 @@ static const struct road {
 	  "common practice, no source" },
 	{ VIEW_START, "1 n", "gra", "", "gra", "pairing by our reading" },
 	{ VIEW_BATCH, "8 ", "grapejelly\n", "  ", "half-pints", "Source: amounts: UGA" },
+	{ VIEW_SHEET, "8 ", "applejelly,low\n", "  s", "calcium solution", "MSU-960" },
 	{ VIEW_FILL, "9 ", "", "", "half-pints", "Source: amounts: UGA" },
 	{ VIEW_CARD, "9c", "", "", "5 cups", "Source: amounts: UGA" },
 	{ VIEW_LOADER, "1 ", "", "", "The longest any of its jars needs.", "headspace 1/4 in Source: USDA AIB 539" },
@@ -141,10 +156,21 @@ static const struct road {
 	{ VIEW_FORECAST, "gf", "grapes\n40 lb\n2\n", "", "grape jelly", "Guide 2, page 2-15" },
 	{ VIEW_SHORTAGE, "gf", "grapes\n40 lb\n2\n", "b", "dozen", "Guide 2, page 2-15" },
 	{ VIEW_PANTRY, "k", "", "", "best by", "NCSU-472" },
+	{ VIEW_JUICE, "j", "", "", "oldest first", "MSU-323" },
+	{ VIEW_SUPPLIES, "g", "", "", "pints", "How:" },
+	{ VIEW_LEDGER, "g ", "", "", "newest first", "How:" },
+	{ VIEW_RECALLS, "R", "", "", "recall", "Rule: recall-open" },
+	{ VIEW_FATES, "0 f1\33f", "", "", "fridge", "A539" },
+	{ VIEW_REPROCESS, "0 f3\33f ", "", "", "Do not process", "A539" },
 	{ VIEW_SIGNS, "!", "", "", "Never taste", "Source: CU, quoting CDC" },
 	{ VIEW_SEASONS, "y", "", "", "2026", "How: all jars" },
 	{ VIEW_SEASON, "y ", "", "", "At work", "Clopper" },
 	{ VIEW_PAST, "yb ", "", "", "Batch, 2026-09-1", "1 x grape jelly Source: amounts: UGA" },
+};
+
+/* With the load of begin_low_acid. */
+static const struct road low_acid_roads[] = {
+	{ VIEW_STEPS, "00 f4", "", "", "Before the trash", "Step 1" },
 };
 
 static void go(const struct road *road)
@@ -155,9 +181,8 @@ static void go(const struct road *road)
 	ck_assert_int_eq(dk.desk.view, road->view);
 }
 
-START_TEST(where_it_comes_from_is_one_key_deeper_and_escape_goes_back)
+static void check_road(const struct road *road)
 {
-	const struct road *road = &roads[_i];
 	static char before[PICTURE_BYTES];
 	static char after[PICTURE_BYTES];
 	static char page[PAGE_BYTES];
@@ -176,11 +201,43 @@ START_TEST(where_it_comes_from_is_one_key_deeper_and_escape_goes_back)
 	view_words(after, sizeof(after));
 	ck_assert_str_eq(after, before);
 }
+
+START_TEST(where_it_comes_from_is_one_key_deeper_and_escape_goes_back)
+{
+	check_road(&roads[_i]);
+}
+END_TEST
+
+START_TEST(where_steps_before_the_trash_come_from_is_one_key_deeper)
+{
+	check_road(&low_acid_roads[_i]);
+}
+END_TEST
+
+/* A view that has such a page stands above; those of a form and of the kinds of work are the
+ * page of what they are opened for. */
+START_TEST(every_view_with_a_page_of_sources_is_on_a_road)
+{
+	for (enum view_name name = 0; name < VIEW_COUNT; name++) {
+		size_t n = 0;
+
+		if (screen_views[name]->sources == NULL)
+			continue;
+		while (n < sizeof(roads) / sizeof(roads[0]) && roads[n].view != name)
+			n++;
+		ck_assert_msg(n < sizeof(roads) / sizeof(roads[0]) || name == low_acid_roads[0].view,
+		              "no road to view '%s'", view_word(name));
+	}
+}
 END_TEST
 
 static const struct listed_test listed[] = {
+	GROUP("roads"),
+	TEST(every_view_with_a_page_of_sources_is_on_a_road),
 	GROUP("80x24", .begin = begin, .end = end),
 	EACH_OF(where_it_comes_from_is_one_key_deeper_and_escape_goes_back, roads),
+	GROUP("low acid", .begin = begin_low_acid, .end = end),
+	EACH_OF(where_steps_before_the_trash_come_from_is_one_key_deeper, low_acid_roads),
 	GROUP("40x12", .begin = begin_small, .end = end),
 	EACH_OF(where_it_comes_from_is_one_key_deeper_and_escape_goes_back, roads),
 };
