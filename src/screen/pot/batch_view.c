@@ -324,25 +324,25 @@ static struct form *form_of(const struct desk *desk)
 }
 
 /* What the plan has for this pot, and what is to be done with it. */
-static void say_planned(struct desk *desk, const struct planned_batch *plan)
+static void say_planned(struct desk *desk, const struct planned_batch *next)
 {
 	char what[NAME_MAX_BYTES + 16];
 	char hour[16] = "";
 	struct text text = TEXT_OVER(what);
 
-	if (plan->at_ms != 0) {
+	if (next->at_ms != 0) {
 		text_copy(hour, sizeof(hour), " for ");
-		clock_words_hour(plan->at_ms, hour + strlen(hour), sizeof(hour) - strlen(hour));
+		clock_words_hour(next->at_ms, hour + strlen(hour), sizeof(hour) - strlen(hour));
 	}
-	if (!plan->juice_to_come) {
+	if (!next->juice_to_come) {
 		desk_say(desk, ROLE_QUIET, "As planned%s; Left for another.", hour);
 		return;
 	}
-	if (plan->planned->multiple > 1)
-		text_add(&text, "%d x ", plan->planned->multiple);
-	text_add(&text, "%s", plan->planned->recipe);
+	if (next->planned->multiple > 1)
+		text_add(&text, "%d x ", next->planned->multiple);
+	text_add(&text, "%s", next->planned->recipe);
 	desk_say(desk, ROLE_CAUTION, "Planned%s: %s, its juice is not here yet.%s", hour, what,
-	         plan->begin == NULL ? "" : " This can begin now.");
+	         next->begin == NULL ? "" : " This can begin now.");
 }
 
 /* The batch that the plan starts here next, or the one that can be begun before it, down to the
@@ -351,15 +351,15 @@ static void take_planned(struct desk *desk)
 {
 	struct batch_order *order = &card_of(desk)->order;
 	const struct log_plan_batch *begin;
-	struct planned_batch plan;
+	struct planned_batch next;
 
-	desk_planned_batch(desk, order->station_id, &plan);
-	if (plan.planned == NULL)
+	desk_planned_batch(desk, order->station_id, &next);
+	if (next.planned == NULL)
 		return;
-	begin = plan.begin;
+	begin = next.begin;
 	if (begin == NULL || kitchen_recipe_named(desk->kitchen, begin->recipe) == NULL) {
-		if (plan.juice_to_come)
-			say_planned(desk, &plan);
+		if (next.juice_to_come)
+			say_planned(desk, &next);
 		return;
 	}
 	text_copy(order->recipe, sizeof(order->recipe), begin->recipe);
@@ -373,7 +373,7 @@ static void take_planned(struct desk *desk)
 	form_to(desk, &card_of(desk)->form, &questions[ASKS_MULTIPLE]);
 	if (card_of(desk)->need_known)
 		form_to(desk, &card_of(desk)->form, &questions[IS_READY]);
-	say_planned(desk, &plan);
+	say_planned(desk, &next);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)

@@ -2,9 +2,9 @@
  * A whole invented day at Quince Hollow: three canners, ten loads that overlap,
  * a lost boil, a vent begun again, a broken jar, a jar that did not seal.
  *
- * The day is a plan: for each load the phases it will go through, how long each
+ * The day is a script: for each load the phases it will go through, how long each
  * is left to run and by which key it ends.  The clocks are worked out from the
- * plan alone, and compared with the board at every half minute.
+ * script alone, and compared with the board at every half minute.
  */
 #include <stdlib.h>
 #include <string.h>
@@ -50,7 +50,7 @@ struct stage {
 	{PHASE_COOLING, 43200, 0, KEY_STEP}
 /* clang-format on */
 
-static const struct plan {
+static const struct scripted {
 	int digit;
 	int start_s;
 	int jars;
@@ -58,7 +58,7 @@ static const struct plan {
 	int broken_at_s; /* after the start; 0: none */
 	int holds;
 	struct stage stage[STAGES_MAX];
-} plans[LOADS] = {
+} script[LOADS] = {
 	{ BIG_KETTLE, 0, 9, BOX_A, 0, 1, { JELLY(70, 1600, 12) } },
 	{ LOW_KETTLE, 300, 7, BOX_A, 0, 2, { JELLY_LOST_AFTER(240, 420) } },
 	{ WEIGHT_CANNER,
@@ -116,19 +116,19 @@ static bool is_going(int i)
 
 static void press_what_is_up(int i, int64_t now_s)
 {
-	const struct stage *stage = &plans[i].stage[going[i].stage];
+	const struct stage *stage = &script[i].stage[going[i].stage];
 
-	if (!is_going(i) && now_s == plans[i].start_s) {
-		struct load_order order = kk_order(&kit, plans[i].digit, plans[i].jars);
+	if (!is_going(i) && now_s == script[i].start_s) {
+		struct load_order order = kk_order(&kit, script[i].digit, script[i].jars);
 
-		order.lid_box_id = plans[i].lid_box_id;
+		order.lid_box_id = script[i].lid_box_id;
 		KK_OK(&kit, kitchen_start_load(kit.kitchen, &order, &going[i].load_id, &kit.fault));
 		going[i].began_s = now_s;
 		return;
 	}
 	if (!is_going(i))
 		return;
-	if (plans[i].broken_at_s > 0 && now_s == plans[i].start_s + plans[i].broken_at_s)
+	if (script[i].broken_at_s > 0 && now_s == script[i].start_s + script[i].broken_at_s)
 		KK_OK(&kit, kk_try(&kit, going[i].load_id, EXCEPTION_BROKEN_JAR, 0));
 	if (stage->stay_s == 0 || now_s - going[i].began_s < stage->stay_s)
 		return;
@@ -142,7 +142,7 @@ static void press_what_is_up(int i, int64_t now_s)
 
 static void compare(int i, int64_t now_s)
 {
-	const struct stage *stage = &plans[i].stage[going[i].stage];
+	const struct stage *stage = &script[i].stage[going[i].stage];
 	int64_t passed_s = now_s - going[i].began_s;
 	struct face face;
 
@@ -187,7 +187,7 @@ static int let_the_day_pass(void)
 	return most;
 }
 
-START_TEST(every_clock_of_the_day_shows_the_planned_second)
+START_TEST(every_clock_of_the_day_shows_the_second_of_the_script)
 {
 	ck_assert_int_eq(let_the_day_pass(), 3);
 	for (int i = 0; i < LOADS; i++) {
@@ -195,8 +195,8 @@ START_TEST(every_clock_of_the_day_shows_the_planned_second)
 
 		ck_assert_int_eq(strip->rule->name, PHASE_COOLING);
 		ck_assert_int_eq(strip_load(strip)->row.verdict, VERDICT_VALID);
-		ck_assert_int_eq(strip_load(strip)->hold_starts, plans[i].holds);
-		ck_assert_int_eq(strip_load(strip)->row.broken, plans[i].broken_at_s > 0);
+		ck_assert_int_eq(strip_load(strip)->hold_starts, script[i].holds);
+		ck_assert_int_eq(strip_load(strip)->row.broken, script[i].broken_at_s > 0);
 	}
 }
 END_TEST
@@ -229,7 +229,7 @@ static void count_states(int states[JAR_STATE_COUNT])
 {
 	memset(states, 0, JAR_STATE_COUNT * sizeof(states[0]));
 	for (int i = 0; i < LOADS; i++)
-		for (int place = 1; place <= plans[i].jars; place++)
+		for (int place = 1; place <= script[i].jars; place++)
 			states[kk_jar_row(&kit, going[i].load_id, place).state]++;
 }
 
@@ -268,7 +268,7 @@ START_TEST(jars_today_grow_with_each_load)
 
 	for (int64_t now_s = 0; now_s <= 13000; now_s++) {
 		for (int i = 0; i < LOADS; i++) {
-			jars += now_s == plans[i].start_s ? plans[i].jars : 0;
+			jars += now_s == script[i].start_s ? script[i].jars : 0;
 			press_what_is_up(i, now_s);
 		}
 		if (kitchen_board(kit.kitchen)->jars_today != jars)
@@ -310,7 +310,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("day", .begin = begin, .end = end, .seconds = 30),
-	TEST(every_clock_of_the_day_shows_the_planned_second),
+	TEST(every_clock_of_the_day_shows_the_second_of_the_script),
 	TEST(the_counts_of_the_day_balance),
 	TEST(jars_today_grow_with_each_load),
 	TEST(every_load_tells_its_story),

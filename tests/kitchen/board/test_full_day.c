@@ -3,9 +3,9 @@
  * 3 canners, 7 batches, 93 jars of three sizes; one boil lost, one batch spilling
  * over three loads, one batch refused until sugar comes in.
  *
- * The day is a plan of acts, station by station, each with the clock the station
+ * The day is a script of acts, station by station, each with the clock the station
  * must show afterwards.  The test keeps its own account of clocks, jars and
- * supplies from the plan alone, and compares it with the board every minute and
+ * supplies from the script alone, and compares it with the board every minute and
  * with the log in the end, to the jar, the milligram and the microlitre.
  */
 #include <stdio.h>
@@ -62,7 +62,7 @@ static const char *const quince_hollow[] = {
 	"sheet \"apple jelly, low sugar\" pectin=\"5 tsp\" calcium=\"3 tsp\" acid=\"3 tbsp lemon juice\" multiple=5 minutes=none",
 };
 
-/* --- the plan ---------------------------------------------------------------------- */
+/* --- the script ---------------------------------------------------------------------- */
 
 #define AT(h, m, s, ms) ((((h)*INT64_C(60) + (m)) * 60 + (s)) * 1000 + (ms))
 
@@ -315,16 +315,16 @@ static const struct event weight_canner[] = {
 	{ AT(4, 43, 0, 0), STEP, EMPTY, .box = 0 },
 };
 
-#define PLAN(list) list, sizeof(list) / sizeof((list)[0])
-static const struct plan {
+#define SCRIPT(list) list, sizeof(list) / sizeof((list)[0])
+static const struct scripted {
 	int digit;
 	const struct event *events;
 	size_t count;
-} plans[] = {
-	{ 1, PLAN(big_kettle) }, { 2, PLAN(low_kettle) }, { 3, PLAN(weight_canner) }, { 4, PLAN(tall_juicer) },
-	{ 5, PLAN(old_juicer) }, { 6, PLAN(wide_pot) },   { 7, PLAN(deep_pot) },
+} script[] = {
+	{ 1, SCRIPT(big_kettle) }, { 2, SCRIPT(low_kettle) }, { 3, SCRIPT(weight_canner) }, { 4, SCRIPT(tall_juicer) },
+	{ 5, SCRIPT(old_juicer) }, { 6, SCRIPT(wide_pot) },   { 7, SCRIPT(deep_pot) },
 };
-#define STATIONS (sizeof(plans) / sizeof(plans[0]))
+#define STATIONS (sizeof(script) / sizeof(script[0]))
 
 /* --- the account the test keeps ------------------------------------------------------ */
 
@@ -418,7 +418,7 @@ static int waiting_jars(int64_t *longest_ms)
 	return jars;
 }
 
-/* --- acts of the plan ------------------------------------------------------------------- */
+/* --- acts of the script ------------------------------------------------------------------- */
 
 static void do_batch(int digit, const struct event *event)
 {
@@ -561,8 +561,8 @@ static void compare_station(size_t i)
 {
 	const struct clock_shown *want = &shown[i];
 	int64_t passed_ms = now_ms() - want->began_ms;
-	struct face face = pk_face(&kit, plans[i].digit);
-	bool empty = kk_canner(&kit, plans[i].digit)->content == STRIP_EMPTY;
+	struct face face = pk_face(&kit, script[i].digit);
+	bool empty = kk_canner(&kit, script[i].digit)->content == STRIP_EMPTY;
 	bool right = empty == (want->shows_s == EMPTY);
 
 	if (right && !empty)
@@ -575,7 +575,7 @@ static void compare_station(size_t i)
 	if (!right)
 		ck_abort_msg(
 		    "station %d at %lld ms: phase %s, %lld s passed, %lld s left, water %lld s; shown should be %d",
-		    plans[i].digit, (long long)now_ms(), phase_name_stored(pk_name(&kit, plans[i].digit)),
+		    script[i].digit, (long long)now_ms(), phase_name_stored(pk_name(&kit, script[i].digit)),
 		    (long long)face.passed_s, (long long)face.left_s, (long long)face.water_left_s, want->shows_s);
 }
 
@@ -621,15 +621,15 @@ static void let_the_day_pass(void)
 		size_t soonest = STATIONS;
 
 		for (size_t i = 0; i < STATIONS; i++)
-			if (next_event[i] < plans[i].count &&
+			if (next_event[i] < script[i].count &&
 			    (soonest == STATIONS ||
-			     plans[i].events[next_event[i]].at_ms < plans[soonest].events[next_event[soonest]].at_ms))
+			     script[i].events[next_event[i]].at_ms < script[soonest].events[next_event[soonest]].at_ms))
 				soonest = i;
 		if (soonest == STATIONS)
 			break;
-		pass_until(plans[soonest].events[next_event[soonest]].at_ms);
-		do_event(plans[soonest].digit, &plans[soonest].events[next_event[soonest]]);
-		note_clock(&shown[soonest], &plans[soonest].events[next_event[soonest]]);
+		pass_until(script[soonest].events[next_event[soonest]].at_ms);
+		do_event(script[soonest].digit, &script[soonest].events[next_event[soonest]]);
+		note_clock(&shown[soonest], &script[soonest].events[next_event[soonest]]);
 		next_event[soonest]++;
 		compare_station(soonest);
 	}
@@ -761,14 +761,14 @@ static void supplies_balance(void)
 	                 number("SELECT sum(ul) FROM juice_use WHERE batch_id IS NOT NULL"));
 }
 
-START_TEST(every_clock_of_the_day_shows_what_the_plan_says)
+START_TEST(every_clock_of_the_day_shows_what_the_script_says)
 {
 	char sql[200];
 
 	let_the_day_pass();
 	ck_assert_int_ge(most_clocks, 12);
 	for (size_t i = 0; i < STATIONS; i++)
-		ck_assert_int_eq(kk_canner(&kit, plans[i].digit)->content, STRIP_EMPTY);
+		ck_assert_int_eq(kk_canner(&kit, script[i].digit)->content, STRIP_EMPTY);
 	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, LOADS);
 	for (int i = 0; i < LOADS; i++)
 		ck_assert_int_eq(kk_load(&kit, load_ids[i]).verdict, VERDICT_VALID);
@@ -840,7 +840,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("day", .begin = begin, .end = end, .seconds = 60),
-	TEST(every_clock_of_the_day_shows_what_the_plan_says),
+	TEST(every_clock_of_the_day_shows_what_the_script_says),
 	TEST(every_count_of_the_day_balances),
 	TEST(every_jar_is_on_the_shelf_or_accounted_for),
 };
