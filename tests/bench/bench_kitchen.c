@@ -160,6 +160,7 @@ static void make_busy(struct bench *bench)
 		MUST(bench, kitchen_step(bench->kitchen, kitchen_board(bench->kitchen)->strips[6].phase.id, true,
 		                         &bench->fault));
 	}
+	MUST(bench, kitchen_warm_jars(bench->kitchen, fill_order.batch_id, true, &bench->fault));
 	MUST(bench, kitchen_fill(bench->kitchen, &fill_order, &bench->fault));
 	MUST(bench, kitchen_start_load(bench->kitchen, &load, &id, &bench->fault));
 }

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "engine/gate/gate.h"
+#include "engine/process/pack.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/book.h"
@@ -233,8 +234,20 @@ bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int
 	return kitchen_fill(kit->kitchen, &order, &kit->fault);
 }
 
+void pk_jars_ready(struct kitchen_kit *kit, int64_t batch_id)
+{
+	const struct board *board = kitchen_board(kit->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH && strip_batch(&board->strips[i])->row.id == batch_id &&
+		    !strip_batch(&board->strips[i])->row.warm_jars &&
+		    pack_has_jars(board->strips[i].lot.pack, JARS_BOILED_FIRST))
+			KK_OK(kit, kitchen_warm_jars(kit->kitchen, batch_id, true, &kit->fault));
+}
+
 void pk_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id)
 {
+	pk_jars_ready(kit, batch_id);
 	KK_OK(kit, pk_try_fill(kit, batch_id, jar, jars, lid_box_id, true, true));
 }
 

@@ -60,7 +60,9 @@ bool pk_redo(struct kitchen_kit *kit, enum subject_kind kind, int64_t id);
 
 bool pk_try_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id, bool acid_in,
                  bool sure);
-/* Hot jars, acid in them, sure. */
+/* Of a pack whose process supposes it: the jars were boiled first. */
+void pk_jars_ready(struct kitchen_kit *kit, int64_t batch_id);
+/* Jars ready and hot, acid in them, sure. */
 void pk_fill(struct kitchen_kit *kit, int64_t batch_id, const char *jar, int jars, int64_t lid_box_id);
 int pk_waiting(const struct kitchen_kit *kit);
 struct pick pk_pick(int64_t batch_id, const char *size, int jars);

@@ -150,6 +150,7 @@ static void make_batch(struct maker *maker, int64_t box)
 	MUST(maker, kitchen_start_batch(maker->kitchen, &order, true, &fill.batch_id, &maker->fault));
 	while (strip_of(maker, pot)->rule->name != PHASE_FILL)
 		step(maker, strip_of(maker, pot));
+	MUST(maker, kitchen_warm_jars(maker->kitchen, fill.batch_id, true, &maker->fault));
 	MUST(maker, kitchen_fill(maker->kitchen, &fill, &maker->fault));
 	step(maker, strip_of(maker, pot));
 	step(maker, strip_of(maker, pot));

@@ -26,6 +26,7 @@ struct pack {
 extern const struct pack pack_rows[];
 extern const size_t pack_row_count;
 #define PACKS_MAX 16
+#define PACK_NAME_BYTES 24
 
 const char *packed_name(enum packed packed);
 const char *jars_ready_name(enum jars_ready jars);

@@ -161,6 +161,9 @@ bool process_pack_is_practice(const char *food, const char *pack, enum method me
  * and 1 more for each further 1,000 ft begun (A539, MSU-323). 0 if unknown. */
 #define JAR_STERILISING_SOURCE "A539, MSU-323"
 int jar_sterilising_minutes(const struct elevation *elevation);
+/* "For jars boiled 13 min before filling, and only for those.": whom minutes are for whose pack supposes it. */
+#define JARS_BOILED_BYTES 80
+void jars_boiled_words(const struct elevation *elevation, char *buffer, size_t size);
 
 /* The reference rules written out: headspace "1/4 in", pressure "15 psi". */
 void headspace_words(int headspace_thou, char *buffer, size_t size);

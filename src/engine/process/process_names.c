@@ -2,6 +2,7 @@
 #include "engine/process/pack.h"
 #include "engine/process/process.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -131,6 +132,12 @@ int jar_sterilising_minutes(const struct elevation *elevation)
 	if (above <= 0)
 		return 10;
 	return 10 + (int)((above + thousand_ft - 1) / thousand_ft);
+}
+
+void jars_boiled_words(const struct elevation *elevation, char *buffer, size_t size)
+{
+	(void)snprintf(buffer, size, "For jars boiled %d min before filling, and only for those.",
+	               jar_sterilising_minutes(elevation));
 }
 
 /* A rule on a kitchen tape is marked in eighths; anything finer is written as

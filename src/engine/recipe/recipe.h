@@ -143,6 +143,11 @@ bool recipe_allows_pack(const struct recipe *recipe, const char *pack);
  * larger tested jar's serves).  With no food: both. */
 bool recipe_allows_pair(const struct recipe *recipe, const char *pack, const char *jar);
 
+/* The pack that is meant where nobody has said one: for jars that were not boiled first where the
+ * tables have it for this jar, so that nobody gets the shorter process without having asked for it;
+ * else the first it may have in that jar; NULL: in any.  False: none, and `pack` is the first it names. */
+bool recipe_usual_pack(const struct recipe *recipe, const char *jar, char *pack, size_t size);
+
 /* Names as stored and words for people; "?" when out of range. */
 const char *pectin_name(enum pectin pectin);                         /* "low_methoxyl" */
 const char *pectin_words(enum pectin pectin);                        /* "low-methoxyl pectin" */

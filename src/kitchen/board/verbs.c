@@ -45,6 +45,7 @@ static const struct verb_row rows[] = {
 	[VERB_START_BATCH] = { "start_batch", "{0}: batch started, {1:n} x {2}[, instead: {3:acid}][; {4}]" },
 	[VERB_TICK] = { "tick", "{0}: line {1:n} [{2:flag}done|not done]" },
 	[VERB_WARM_JARS] = { "warm_jars", "{0}: jars are [{1:flag}hot|not hot]" },
+	[VERB_JARS_NOT_BOILED] = { "jars_not_boiled", "{0}: its jars were not boiled first; longer process" },
 	[VERB_NOTE] = { "note", "{0}: note written" },
 	[VERB_FILL] = { "fill", "{0}: {1:n} {2:jars 1} of {3} filled[, {4}][: {5}]"
 	                "[; the food stood in the pot for {6:hours}]" },

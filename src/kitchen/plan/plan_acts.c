@@ -37,18 +37,6 @@ static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, s
 	return plan_time_fine(row->ready_minutes, fault);
 }
 
-/* The first pack that has a process in that jar. */
-static void first_pack(const struct recipe *recipe, const char *jar, char *pack, size_t size)
-{
-	const char *at = recipe->packs;
-
-	do {
-		(void)snprintf(pack, size, "%.*s", (int)strcspn(at, " "), at);
-		at += strcspn(at, " ");
-		at += strspn(at, " ");
-	} while (*at != '\0' && !recipe_allows_pair(recipe, pack, jar));
-}
-
 static bool check_multiple(const struct recipe *recipe, int multiple, struct fault *fault)
 {
 	int most = multiple_allowed(recipe);
@@ -76,7 +64,7 @@ static bool check_batch(const struct kitchen *kitchen, struct log_plan_batch *ro
 	if (row->jar[0] == '\0' && usual != NULL)
 		text_copy(row->jar, sizeof(row->jar), usual->name);
 	if (row->pack[0] == '\0')
-		first_pack(recipe, row->jar, row->pack, sizeof(row->pack));
+		(void)recipe_usual_pack(recipe, row->jar, row->pack, sizeof(row->pack)); /* none: refused below */
 	if (jar_size_named(row->jar) == NULL || !recipe_allows_jar(recipe, row->jar))
 		return fault_set(fault, FAULT_REFUSED, "%s does not go in that jar: it takes %s.", recipe->name,
 		                 recipe->jars);

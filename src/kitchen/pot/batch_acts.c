@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/process/pack.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/plan/plan_private.h"
@@ -203,6 +204,54 @@ bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, str
 	return put_batch(kitchen, &batch, VERB_WARM_JARS, &hot, 1, fault);
 }
 
+/* The pack for jars as they are that a recipe may have beside `pack`; NULL: none is published. */
+static const struct pack *pack_not_boiled(const struct recipe *recipe, const struct pack *pack, const char *jar)
+{
+	for (size_t i = 0; recipe != NULL && pack != NULL && i < pack_row_count; i++)
+		if (pack_rows[i].packed == pack->packed && pack_rows[i].jars == JARS_NOT_BOILED_FIRST &&
+		    recipe_allows_pair(recipe, pack_rows[i].name, jar))
+			return &pack_rows[i];
+	return NULL;
+}
+
+static bool put_pack(struct kitchen *kitchen, const struct log_batch *batch, struct log_lot *lot, struct fault *fault)
+{
+	struct act act;
+
+	if (!act_begin(&act, kitchen, VERB_JARS_NOT_BOILED, batch->station_id, fault))
+		return false;
+	act_about(&act, (struct log_subject){ SUBJECT_BATCH, batch->id });
+	if (!log_put_lot(kitchen->log, lot, fault))
+		return act_fail(&act);
+	act_says_text(&act, batch->recipe);
+	return act_commit(&act, fault);
+}
+
+bool kitchen_jars_not_boiled(struct kitchen *kitchen, int64_t batch_id, struct fault *fault)
+{
+	const struct strip *strip = kitchen_batch_strip(kitchen, batch_id, fault);
+	const struct pack *pack;
+	struct log_lot lot;
+
+	if (strip == NULL)
+		return false;
+	if (!pack_has_jars(strip->lot.pack, JARS_BOILED_FIRST))
+		return fault_set(fault, FAULT_REFUSED, "The process of %s does not ask for jars boiled first.",
+		                 strip_batch(strip)->row.recipe);
+	if (strip_batch(strip)->filled > 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "Some of its jars are filled, in jars boiled first: boil the others.");
+	pack = pack_not_boiled(strip_batch(strip)->recipe, pack_named(strip->lot.pack), strip_batch(strip)->row.jar);
+	if (pack == NULL)
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "No process is published for %s in jars not boiled first. Boil them %d min, then fill.",
+		    strip_batch(strip)->row.recipe, jar_sterilising_minutes(&kitchen->board.house.elevation));
+	lot = strip->lot;
+	text_copy(lot.pack, sizeof(lot.pack), pack->name);
+	return put_pack(kitchen, &strip_batch(strip)->row, &lot, fault);
+}
+
 bool kitchen_batch_note(struct kitchen *kitchen, int64_t batch_id, const char *note, struct fault *fault)
 {
 	struct log_batch batch;
@@ -250,8 +299,21 @@ static bool check_acid(const struct acid_asked *asked, const struct strip *strip
 	return stops_let_pass(&FACTS(key_fill, key), order->reason, fault);
 }
 
-static bool check_fill(const struct strip *strip, const struct acid_asked *asked, const struct fill_order *order,
-                       struct fault *fault)
+/* Jars that the process supposes boiled are so, or nothing is filled: their minutes are too few for others. */
+static bool check_jars(const struct kitchen *kitchen, const struct strip *strip, bool sure, struct fault *fault)
+{
+	if (strip_batch(strip)->row.warm_jars)
+		return true;
+	if (pack_has_jars(strip->lot.pack, JARS_BOILED_FIRST))
+		return fault_set(
+		    fault, FAULT_REFUSED,
+		    "Say first whether the jars were boiled %d min: their process is too short for others.",
+		    jar_sterilising_minutes(&kitchen->board.house.elevation));
+	return sure || fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
+}
+
+static bool check_fill(const struct kitchen *kitchen, const struct strip *strip, const struct acid_asked *asked,
+                       const struct fill_order *order, struct fault *fault)
 {
 	const struct strip_batch *in = strip_batch(strip);
 
@@ -263,9 +325,7 @@ static bool check_fill(const struct strip *strip, const struct acid_asked *asked
 		return fault_set(fault, FAULT_MISUSE, "Count the jars: 1 to 99.");
 	if (!check_acid(asked, strip, order, fault))
 		return false;
-	if (!in->row.warm_jars && !order->sure)
-		return fault_set(fault, FAULT_CONFIRM, "Are the jars hot? Cold glass cracks.");
-	return true;
+	return check_jars(kitchen, strip, order->sure, fault);
 }
 
 /* What one jar takes of a line; another acid than the recipe's by its own figure. */
@@ -430,7 +490,8 @@ bool kitchen_fill(struct kitchen *kitchen, const struct fill_order *order, struc
 	if (stood_too_long(kitchen, &strip.lot, pot_stood_ms(&strip, &now), fault))
 		return false;
 	if (!kitchen_acid_asked(kitchen, order->batch_id, order->jar, &asked, fault) ||
-	    !check_fill(&strip, &asked, order, fault) || !act_begin(&act, kitchen, VERB_FILL, strip.station.id, fault))
+	    !check_fill(kitchen, &strip, &asked, order, fault) ||
+	    !act_begin(&act, kitchen, VERB_FILL, strip.station.id, fault))
 		return false;
 	act_about(&act, strip_subject(&strip));
 	size = jar_size_named(order->jar);

@@ -50,10 +50,14 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 bool kitchen_start_batch(struct kitchen *kitchen, const struct batch_order *order, bool sure, int64_t *batch_id,
                          struct fault *fault);
 bool kitchen_tick(struct kitchen *kitchen, int64_t batch_id, int line, bool ticked, struct fault *fault);
+/* The jars are hot; of a pack whose minutes suppose it, boiled first, too. */
 bool kitchen_warm_jars(struct kitchen *kitchen, int64_t batch_id, bool warm, struct fault *fault);
+/* They were not boiled first: what the pot holds is packed in jars as they are from here on, with the longer process
+ * of those.  Refused where none is published for them, and when some of its jars are filled. */
+bool kitchen_jars_not_boiled(struct kitchen *kitchen, int64_t batch_id, struct fault *fault);
 
 /* Jars filled from a batch in its fill phase.  FAULT_CONFIRM when the jars were not
- * ticked as warm.  Low-acid food that stood too long in the pot is refused.  Where acid
+ * ticked as warm; FAULT_REFUSED when they are to be boiled first.  Low-acid food that stood too long in the pot is refused.  Where acid
  * is asked, in the jar or the pot, `acid_in` must be true: otherwise FAULT_STOPPED, and
  * with a reason the jars are not valid. */
 struct fill_order {

@@ -192,6 +192,12 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 		              card->process.minutes, card->process.pressure_psi, headspace);
 	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
 		row += desk_whole(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_CAUTION, IN_NO_TABLE);
+	if (row + 1 < end && card->process.jars_sterile) {
+		char words[JARS_BOILED_BYTES];
+
+		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
+		row += desk_whole(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_CAUTION, words);
+	}
 	if (row + 1 < end)
 		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest any of its jars needs.");
 }

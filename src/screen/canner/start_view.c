@@ -620,9 +620,7 @@ static void process_draw(struct desk *desk, int top, int rows, int cols)
 		           "Above 8,000 ft another table asks for more time for other foods: ask your extension "
 		           "office.");
 	if (process->jars_sterile) {
-		text = TEXT_OVER(words);
-		text_add(&text, "For jars boiled %d min before filling, and only for those.",
-		         jar_sterilising_minutes(&kitchen_board(desk->kitchen)->house.elevation));
+		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
 		row = line(desk, row, end, cols, ROLE_CAUTION, words);
 	}
 	row = caution_draw(desk, row, end, cols);

@@ -377,7 +377,7 @@ static int pack_now(const struct desk *desk)
 	for (int n = 0; recipe_pack(recipe_of(desk), n, word, sizeof(word)); n++)
 		if (strcmp(word, batch_of(desk)->pack) == 0)
 			return n;
-	return recipe_safer_pack(recipe_of(desk));
+	return recipe_pack_offered(recipe_of(desk));
 }
 
 static void pack_said(const struct desk *desk, struct text *text)

@@ -8,6 +8,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "kitchen/board/book.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
@@ -82,9 +83,9 @@ static const char *pack_caution(const struct desk *desk, int n)
 }
 
 /* As on the load card: not the pack with the shorter process. */
-static int safer_pack(const struct desk *desk)
+static int pack_offered(const struct desk *desk)
 {
-	return recipe_safer_pack(chosen(desk));
+	return recipe_pack_offered(chosen(desk));
 }
 
 /* --- the lines of what it needs --------------------------------------------------------- */
@@ -272,7 +273,7 @@ static const struct question questions[] = {
 	                .words = pack_words_at,
 	                .passes = true,
 	                .caution = pack_caution,
-	                .offers = safer_pack,
+	                .offers = pack_offered,
 	                .take = take_pack },
 	[ASKS_JAR] = { .kind = ASK_CHOICE,
 	               .name = "jar",
@@ -590,6 +591,10 @@ static void need_draw(struct desk *desk, int top, int rows, int cols)
 		                      card->need.canner_in_ms < 0
 		                          ? "No canner here has a process for it."
 		                          : "No canner is free in time: the jars would wait too long.");
+	if (pack_has_jars(card->order.pack, JARS_BOILED_FIRST) && row < top + rows) {
+		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
+	}
 	if (recipe != NULL && recipe->sheet_minutes > 0 && row < top + rows) {
 		text = TEXT_OVER(words);
 		text_add(&text, "Its sheet: %d min of process. The longer counts, this or the table's.",

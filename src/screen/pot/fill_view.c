@@ -9,6 +9,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
+#include "engine/process/pack.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
@@ -502,6 +503,42 @@ static void jars_hot(struct desk *desk)
 		desk_say_fault(desk, &fault);
 }
 
+/* Some packs suppose jars boiled first: whether they were is asked before a jar is filled. */
+static bool asks_boiled(const struct desk *desk)
+{
+	const struct strip *strip = strip_of(desk);
+
+	return strip != NULL && pack_has_jars(strip->lot.pack, JARS_BOILED_FIRST) && !strip_batch(strip)->row.warm_jars;
+}
+
+static void jars_not_boiled(struct desk *desk)
+{
+	struct fault fault = { 0 };
+
+	if (kitchen_jars_not_boiled(desk->kitchen, card_of(desk)->batch_id, &fault))
+		desk_say(desk, ROLE_CAUTION, "Written down: jars not boiled first. Their process is longer.");
+	else
+		desk_say_fault(desk, &fault);
+}
+
+/* How the jars stand; returns the rows it took. */
+static int jars_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+{
+	bool boiled = pack_has_jars(strip->lot.pack, JARS_BOILED_FIRST);
+	char words[120];
+	struct text text = TEXT_OVER(words);
+
+	if (strip_batch(strip)->row.warm_jars)
+		text_add(&text, boiled ? "Jars were boiled first and are hot." : "Jars are hot.");
+	else if (boiled)
+		text_add(&text, "Were the jars boiled %d min, and are they hot? w: yes. o: not boiled.",
+		         jar_sterilising_minutes(&kitchen_board(desk->kitchen)->house.elevation));
+	else
+		text_add(&text, "Are the jars hot? w says so.");
+	return desk_paragraph(desk, row, 1, cols - 2, 2, strip_batch(strip)->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
+	                      words);
+}
+
 static bool has_dryer(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
@@ -541,6 +578,7 @@ static void draw(struct desk *desk, int top, int rows)
 	char trayed[48] = "";
 	char words[ACID_ANSWER_BYTES] = "";
 	int cols = desk_columns(desk);
+	int used;
 
 	if (strip == NULL) {
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "That pot is empty. Esc goes back.");
@@ -553,14 +591,15 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far%s%s%s, headspace %s",
 	              strip->lot.code, strip->holds, count_words(in->filled, "jar").words,
 	              in->trayed_ul > 0 ? ", " : "", trayed, in->trayed_ul > 0 ? " to trays" : "", headspace);
-	terminal_put(desk->terminal, top + 1, 1, cols - 2, in->row.warm_jars ? ROLE_DONE : ROLE_CAUTION,
-	             in->row.warm_jars ? "Jars are hot." : "Are the jars hot? w says so.");
-	(void)form_draw(desk, &card->form, top + 2, rows - 2, cols);
+	used = jars_draw(desk, strip, top + 1, cols);
+	top += used;
+	rows -= used;
+	(void)form_draw(desk, &card->form, top + 1, rows - 1, cols);
 	if (!is_at(desk, IS_READY))
 		return;
-	terminal_putf(desk->terminal, top + 3, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->form.number.value,
+	terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->form.number.value,
 	              jar_size_words(card->jar, card->form.number.value));
-	terminal_put(desk->terminal, top + 4, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
+	terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
 }
 
 static const char *choose_words(const struct desk *desk)
@@ -615,6 +654,10 @@ static const struct view_key keys[] = {
 	{ 'g', 0, "g", "got more", "You got more of the acid under the cursor: how much, onto the shelf.",
 	  at_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
+	{ 'w', 0, "w", "boiled and hot", "The jars were boiled first, as their process supposes, and kept hot.",
+	  asks_boiled, jars_hot },
+	{ 'o', 0, "o", "not boiled", "The jars were not boiled first: they get the longer process.", asks_boiled,
+	  jars_not_boiled },
 	{ 'w', 0, "w", "jars are hot", "The jars were kept hot.", NULL, jars_hot },
 	{ 't', 0, "t", "to trays", "Part of it is spread on the trays of a dryer, for leather.", has_dryer, to_trays },
 	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },

@@ -104,13 +104,16 @@ void recipe_jar_says(const struct recipe *recipe, const char *pack, int n, char 
 		text_copy(buffer, size, jar_size_named(word)->plural);
 }
 
-int recipe_safer_pack(const struct recipe *recipe)
+int recipe_pack_offered(const struct recipe *recipe)
 {
+	char usual[WORD_MAX_BYTES];
 	char word[WORD_MAX_BYTES];
-	int safer = 0;
+	int offered = 0;
 
+	if (recipe == NULL || !recipe_usual_pack(recipe, NULL, usual, sizeof(usual)))
+		return 0;
 	for (int n = 0; recipe_pack(recipe, n, word, sizeof(word)); n++)
-		if (pack_has_jars(word, JARS_NOT_BOILED_FIRST))
-			safer = n;
-	return safer;
+		if (strcmp(word, usual) == 0)
+			offered = n;
+	return offered;
 }

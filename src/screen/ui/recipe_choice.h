@@ -25,7 +25,7 @@ bool recipe_jar(const struct recipe *recipe, const char *pack, int n, char *buff
 /* In words; "" for none. */
 void recipe_pack_says(const struct recipe *recipe, int n, char *buffer, size_t size);
 void recipe_jar_says(const struct recipe *recipe, const char *pack, int n, char *buffer, size_t size);
-/* The one offered first: not the pack with the shorter process. */
-int recipe_safer_pack(const struct recipe *recipe);
+/* The one offered first: recipe_usual_pack. */
+int recipe_pack_offered(const struct recipe *recipe);
 
 #endif

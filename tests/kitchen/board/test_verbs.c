@@ -78,6 +78,7 @@ static const struct {
 	{ VERB_TICK, "[\"grape jelly\",3,0]", "grape jelly: line 3 not done" },
 	{ VERB_WARM_JARS, "[\"grape jelly\",1]", "grape jelly: jars are hot" },
 	{ VERB_WARM_JARS, "[\"grape jelly\",0]", "grape jelly: jars are not hot" },
+	{ VERB_JARS_NOT_BOILED, "[\"grape jelly\"]", "grape jelly: its jars were not boiled first; longer process" },
 	{ VERB_NOTE, "[\"grape jelly\"]", "grape jelly: note written" },
 	{ VERB_FILL, "[\"Wide pot\",8,\"half_pint\",\"grape jelly\",\"\",\"\",\"\"]",
 	  "Wide pot: 8 half-pints of grape jelly filled" },

@@ -158,6 +158,7 @@ static void to_fill(const char *recipe, const char *jar)
 {
 	batch_id = pk_batch(&kit, DEEP_POT, recipe, jar, 1);
 	pk_to(&kit, DEEP_POT, PHASE_FILL);
+	pk_jars_ready(&kit, batch_id);
 }
 
 static bool fill(const char *jar, int jars, bool acid_in, enum acid acid, int vinegar, const char *reason)

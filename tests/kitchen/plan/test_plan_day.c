@@ -61,8 +61,8 @@ static const char *const lines[] = {
 	"day 8:00",
 	"run \"grapes\" \"12 lb\" times=3",
 	"run \"grapes\" \"12 lb\" at=9:30",
-	"batch \"grape jelly\" times=4",
-	"batch \"strawberry jam\"",
+	"batch \"grape jelly\" pack=hot_sterile_jar times=4",
+	"batch \"strawberry jam\" pack=hot_sterile_jar",
 	"batch \"apple butter\" jar=pint",
 	"batch \"crushed tomatoes\" jar=quart",
 };

@@ -41,6 +41,7 @@ static int64_t batch_to_fill(int digit, const char *recipe, const char *jar, int
 	int64_t id = pk_batch(&kit, digit, recipe, jar, multiple);
 
 	pk_to(&kit, digit, PHASE_FILL);
+	pk_jars_ready(&kit, id);
 	return id;
 }
 
@@ -111,9 +112,70 @@ START_TEST(jars_of_several_sizes_are_filled_from_one_batch)
 }
 END_TEST
 
-START_TEST(cold_jars_are_asked_about)
+static const char *pack_now(void)
+{
+	return kk_canner(&kit, WIDE_POT)->lot.pack;
+}
+
+/* A batch whose minutes are those of jars boiled first, and nobody has said that they were. */
+static void jelly_not_said(void)
 {
 	jelly();
+	ck_assert_str_eq(pack_now(), "hot_sterile_jar");
+	KK_OK(&kit, kitchen_warm_jars(kit.kitchen, batch_id, false, &kit.fault));
+}
+
+static void stay_as_they_are(const char *words)
+{
+	char *rows = pk_rows(&kit);
+	bool done = kitchen_jars_not_boiled(kit.kitchen, batch_id, &kit.fault);
+
+	says(words);
+	kk_refused(&kit, done, FAULT_REFUSED, words);
+	pk_same_rows(&kit, rows);
+}
+
+/* USDA AIB 539 (rev. 2015), Guide 7: jelly in jars boiled first; boiled 10 minutes and one more for each 1,000 ft. */
+START_TEST(jars_are_boiled_first_where_their_minutes_suppose_it)
+{
+	jelly_not_said();
+	no_fill("half_pint", 5, BOX_A, FAULT_REFUSED, "boiled 14 min");
+	KK_OK(&kit, kitchen_warm_jars(kit.kitchen, batch_id, true, &kit.fault));
+	KK_OK(&kit, fill("half_pint", 5, BOX_A, false, false));
+	stay_as_they_are("Some of its jars are filled");
+}
+END_TEST
+
+START_TEST(jars_not_boiled_first_get_the_longer_process)
+{
+	struct pick pick;
+
+	jelly_not_said();
+	KK_OK(&kit, kitchen_jars_not_boiled(kit.kitchen, batch_id, &kit.fault));
+	ck_assert_str_eq(pack_now(), "hot_unsterile_jar");
+	stay_as_they_are("does not ask for jars boiled first");
+	ck_assert(pk_undo(&kit, SUBJECT_BATCH, batch_id));
+	ck_assert_str_eq(pack_now(), "hot_sterile_jar");
+	KK_OK(&kit, kitchen_jars_not_boiled(kit.kitchen, batch_id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_CONFIRM, fill("half_pint", 5, BOX_A, false, false));
+	KK_OK(&kit, fill("half_pint", 5, BOX_A, false, true));
+	pick = pk_pick(batch_id, "half_pint", 5);
+	(void)pk_load(&kit, BIG_KETTLE, &pick, 1);
+	ck_assert_int_eq(strip_load(kk_canner(&kit, BIG_KETTLE))->row.minutes, 15);
+}
+END_TEST
+
+START_TEST(jars_that_no_table_has_unboiled_are_boiled)
+{
+	batch_id = batch_to_fill(WIDE_POT, "strawberry-rhubarb jelly", "half_pint", 1);
+	stay_as_they_are("No process is published for strawberry-rhubarb jelly in jars not boiled first. Boil them 14 min");
+}
+END_TEST
+
+START_TEST(cold_jars_are_asked_about)
+{
+	jelly_not_said();
+	KK_OK(&kit, kitchen_jars_not_boiled(kit.kitchen, batch_id, &kit.fault));
 	KK_REFUSED(&kit, FAULT_CONFIRM, fill("half_pint", 5, BOX_A, false, false));
 	ck_assert_int_eq(pk_waiting(&kit), 0);
 	KK_OK(&kit, fill("half_pint", 5, BOX_A, false, true));
@@ -147,6 +209,7 @@ START_TEST(only_a_batch_in_its_fill_phase_is_filled)
 		no_fill("half_pint", 5, BOX_A, FAULT_REFUSED, "Nothing is being filled from");
 	}
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
+	pk_jars_ready(&kit, batch_id);
 	KK_OK(&kit, fill("half_pint", 8, BOX_A, false, true));
 	pk_to(&kit, WIDE_POT, PHASE_RINSE);
 	no_fill("half_pint", 1, BOX_A, FAULT_REFUSED, "Nothing is being filled from");
@@ -574,6 +637,9 @@ END_TEST
 static const struct listed_test listed[] = {
 	GROUP("filling", .begin = begin, .end = end),
 	TEST(jars_of_several_sizes_are_filled_from_one_batch),
+	TEST(jars_are_boiled_first_where_their_minutes_suppose_it),
+	TEST(jars_not_boiled_first_get_the_longer_process),
+	TEST(jars_that_no_table_has_unboiled_are_boiled),
 	TEST(cold_jars_are_asked_about),
 	TEST(what_cannot_be_filled_is_refused),
 	TEST(only_a_batch_in_its_fill_phase_is_filled),

@@ -609,6 +609,7 @@ START_TEST(the_lid_box_stays_chosen_from_one_filling_to_the_next)
 	(void)pk_juice(&dk.kit, "grape", "8 qt");
 	batch_id = pk_batch(&dk.kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	pk_to(&dk.kit, WIDE_POT, PHASE_FILL);
+	pk_jars_ready(&dk.kit, batch_id);
 	dk_pass(&dk, 0);
 	desk_open_for(&dk.desk, VIEW_FILL, (struct opening){ .id = batch_id });
 	dk_key(&dk, KEY_CODE_ENTER); /* the size */
