@@ -8,46 +8,10 @@
 #include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 
-static const char *const view_words[] = {
-	[VIEW_BOARD] = "board",
-	[VIEW_START] = "start",
-	[VIEW_BATCH] = "batch",
-	[VIEW_SHEET] = "sheet",
-	[VIEW_FILL] = "fill",
-	[VIEW_CARD] = "card",
-	[VIEW_JUICE] = "juice",
-	[VIEW_LOADER] = "loader",
-	[VIEW_DAY] = "day",
-	[VIEW_PLAN] = "plan",
-	[VIEW_EXCEPTIONS] = "exceptions",
-	[VIEW_SEALS] = "seals",
-	[VIEW_HOUSE] = "house",
-	[VIEW_FIRST_STEPS] = "first_steps",
-	[VIEW_SUPPLIES] = "supplies",
-	[VIEW_LEDGER] = "ledger",
-	[VIEW_FORECAST] = "forecast",
-	[VIEW_SHORTAGE] = "shortage",
-	[VIEW_RECIPE] = "recipe",
-	[VIEW_WARNINGS] = "warnings",
-	[VIEW_FATES] = "fates",
-	[VIEW_REPROCESS] = "reprocess",
-	[VIEW_PANTRY] = "pantry",
-	[VIEW_RECALLS] = "recalls",
-	[VIEW_TRACE] = "trace",
-	[VIEW_STEPS] = "steps",
-	[VIEW_SIGNS] = "signs",
-	[VIEW_SOURCES] = "sources",
-	[VIEW_STORY] = "story",
-	[VIEW_SEASONS] = "seasons",
-	[VIEW_SEASON] = "season",
-	[VIEW_WORKS] = "works",
-	[VIEW_WORKS_PICK] = "works_pick",
-	[VIEW_PAST] = "past",
-	[VIEW_HELP] = "help",
-	[VIEW_ENTRY] = "entry",
-	[VIEW_LEAVE] = "leave",
-};
-_Static_assert(sizeof(view_words) / sizeof(view_words[0]) == VIEW_COUNT, "a word for every view");
+/* clang-format off */
+#define VIEW_WORD(TAG, word) [VIEW_##TAG] = #word,
+static const char *const view_words[] = { EACH_VIEW(VIEW_WORD) };
+/* clang-format on */
 
 const char *view_word(enum view_name name)
 {

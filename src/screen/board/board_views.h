@@ -12,14 +12,8 @@
 
 struct desk;
 struct entry_form;
-struct view;
 struct text;
 
-extern const struct view board_view;
-extern const struct view day_view;
-extern const struct view exceptions_view;
-extern const struct view signs_view;
-extern const struct view warnings_view;
 extern const struct entry_form drying_form;
 extern const struct entry_form trays_form;
 

@@ -20,7 +20,6 @@ struct sources;
 
 /* Said of minutes that are common practice only; what is known of them stands behind @. */
 #define IN_NO_TABLE "These minutes are in no published table."
-struct view;
 
 struct seal_card {
 	int64_t load_id;
@@ -34,12 +33,6 @@ struct seal_card {
 	bool asking_for_all; /* then: every other jar is sealed, not only the one under the cursor */
 	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
 };
-
-extern const struct view start_view;
-extern const struct view loader_view;
-extern const struct view seals_view;
-extern const struct view fates_view;
-extern const struct view reprocess_view;
 
 /* For the page behind @: what holds for jars that did not seal. */
 void unsealed_sources(struct sources *page);

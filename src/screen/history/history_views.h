@@ -14,7 +14,6 @@
 #include "screen/ui/view.h"
 
 struct desk;
-struct view;
 
 /* Looking back: the seasons, one of them, what was made, one of that. */
 struct back_card {
@@ -46,12 +45,6 @@ struct back_card {
 };
 
 struct back_card *back_card(const struct desk *desk);
-
-extern const struct view seasons_view;
-extern const struct view season_view;
-extern const struct view works_view;
-extern const struct view works_pick_view;
-extern const struct view past_view;
 
 void seasons_view_enter(struct desk *desk);
 void works_view_enter(struct desk *desk, int season); /* 0: every one */

@@ -9,11 +9,7 @@
 
 struct desk;
 struct entry_form;
-struct view;
 struct warning;
-
-extern const struct view house_view;
-extern const struct view first_steps_view;
 
 /* What is entered of the house (screen/ui/entry_view.h). */
 extern const struct entry_form elevation_form;

@@ -14,7 +14,6 @@
 #include "screen/ui/view.h"
 
 struct desk;
-struct view;
 
 struct recall_card {
 	struct list_state list;
@@ -32,11 +31,6 @@ struct recall_card {
 };
 
 struct recall_card *recall_card(const struct desk *desk);
-
-extern const struct view pantry_view;
-extern const struct view recalls_view;
-extern const struct view trace_view;
-extern const struct view steps_view;
 
 void recalls_view_enter(struct desk *desk);
 void recalls_key(struct desk *desk); /* the lot that jars spoiled of, or that list */

@@ -16,7 +16,6 @@
 struct desk;
 struct entry_form;
 struct sources;
-struct view;
 
 /* The forecast, kept while the board is open. */
 #define FORECAST_RECIPES_MAX 64
@@ -55,10 +54,8 @@ struct plan_card {
 
 struct forecast_card *forecast_card(const struct desk *desk);
 
-extern const struct view forecast_view;
 /* What the forecast rests on, and with it what is missing for it. */
 void forecast_sources(const struct desk *desk, struct sources *page);
-extern const struct view plan_view;
 /* Helpers, meals, burners and places (screen/ui/entry_view.h). */
 extern const struct entry_form reckoned_form;
 /* Fruit for a juicer and a batch, planned. */

@@ -17,14 +17,7 @@
 
 struct desk;
 struct entry_form;
-struct view;
 
-extern const struct view batch_view;
-extern const struct view sheet_view;
-extern const struct view fill_view;
-extern const struct view card_view;
-extern const struct view juice_view;
-extern const struct view recipe_view;
 /* A new recipe of one's own, and a line of the one shown (screen/ui/entry_view.h). */
 extern const struct entry_form own_recipe_form;
 extern const struct entry_form ingredient_form;

@@ -12,7 +12,6 @@
 struct desk;
 struct entry_form;
 struct sources;
-struct view;
 
 /* The shelf, and the ledger of its line under the cursor. */
 struct shelf_card {
@@ -30,10 +29,6 @@ struct shelf_card {
 struct shelf_card *shelf_card(const struct desk *desk);
 /* For the page behind @: how what is left was worked out, and of the line under the cursor. */
 void shelf_sources(const struct desk *desk, struct sources *page);
-
-extern const struct view supplies_view;
-extern const struct view ledger_view;
-extern const struct view shortage_view;
 
 /* What is entered of the shelf (screen/ui/entry_view.h). */
 extern const struct entry_form lid_box_form;

@@ -55,8 +55,6 @@ struct entry_form {
 	void (*then)(struct desk *desk);
 };
 
-extern const struct view entry_view;
-
 /* From the view that is shown, which it goes back to. */
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
 const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown; public for its tests */

@@ -9,7 +9,6 @@
 #include "kitchen/board/verbs.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
-#include "screen/ui/list_views.h"
 
 struct story_card {
 	struct list_state list;

@@ -71,8 +71,6 @@ struct sources_card {
 	int64_t message_until_ms;
 };
 
-extern const struct view sources_view;
-
 /* Show the page of the present view; one without sources says so. */
 void desk_show_sources(struct desk *desk);
 /* Back to where it was opened; nothing where it is not open. */

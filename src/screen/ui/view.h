@@ -3,7 +3,7 @@
  *
  * A view is one file with one `struct view`: a drawing function that reads the
  * state, a table of keys, and a handler for typed text where it takes any.  The
- * views are listed in app/views.c.  Key handlers change state and never draw; the
+ * views are listed in EACH_VIEW.  Key handlers change state and never draw; the
  * loop in app/loop.c draws one frame after each event.
  */
 #ifndef STILLROOM_SCREEN_UI_VIEW_H
@@ -21,46 +21,50 @@ struct question;
 struct sources;
 struct warning;
 
-enum view_name {
-	VIEW_BOARD,
-	VIEW_START,
-	VIEW_BATCH,
-	VIEW_SHEET,
-	VIEW_FILL,
-	VIEW_CARD,
-	VIEW_JUICE,
-	VIEW_LOADER,
-	VIEW_DAY,
-	VIEW_PLAN,
-	VIEW_EXCEPTIONS,
-	VIEW_SEALS,
-	VIEW_HOUSE,
-	VIEW_FIRST_STEPS,
-	VIEW_SUPPLIES,
-	VIEW_LEDGER,
-	VIEW_FORECAST,
-	VIEW_SHORTAGE,
-	VIEW_RECIPE,
-	VIEW_WARNINGS,
-	VIEW_FATES,
-	VIEW_REPROCESS,
-	VIEW_PANTRY,
-	VIEW_RECALLS,
-	VIEW_TRACE,
-	VIEW_STEPS,
-	VIEW_SIGNS,
-	VIEW_STORY,
-	VIEW_SEASONS,
-	VIEW_SEASON,
-	VIEW_WORKS,
-	VIEW_WORKS_PICK,
-	VIEW_PAST,
-	VIEW_SOURCES,
-	VIEW_HELP,
-	VIEW_ENTRY,
-	VIEW_LEAVE,
-	VIEW_COUNT
-};
+/* Every view by name: OF(TAG, word).  The word is that of its `struct view`, and of its folder in tests/pictures. */
+/* clang-format off */
+#define EACH_VIEW(OF) \
+	OF(BOARD, board) \
+	OF(START, start) \
+	OF(BATCH, batch) \
+	OF(SHEET, sheet) \
+	OF(FILL, fill) \
+	OF(CARD, card) \
+	OF(JUICE, juice) \
+	OF(LOADER, loader) \
+	OF(DAY, day) \
+	OF(PLAN, plan) \
+	OF(EXCEPTIONS, exceptions) \
+	OF(SEALS, seals) \
+	OF(HOUSE, house) \
+	OF(FIRST_STEPS, first_steps) \
+	OF(SUPPLIES, supplies) \
+	OF(LEDGER, ledger) \
+	OF(FORECAST, forecast) \
+	OF(SHORTAGE, shortage) \
+	OF(RECIPE, recipe) \
+	OF(WARNINGS, warnings) \
+	OF(FATES, fates) \
+	OF(REPROCESS, reprocess) \
+	OF(PANTRY, pantry) \
+	OF(RECALLS, recalls) \
+	OF(TRACE, trace) \
+	OF(STEPS, steps) \
+	OF(SIGNS, signs) \
+	OF(STORY, story) \
+	OF(SEASONS, seasons) \
+	OF(SEASON, season) \
+	OF(WORKS, works) \
+	OF(WORKS_PICK, works_pick) \
+	OF(PAST, past) \
+	OF(SOURCES, sources) \
+	OF(HELP, help) \
+	OF(ENTRY, entry) \
+	OF(LEAVE, leave)
+
+#define VIEW_NAME(TAG, word) VIEW_##TAG,
+enum view_name { EACH_VIEW(VIEW_NAME) VIEW_COUNT };
+/* clang-format on */
 
 /* Keys beyond the characters: above Unicode, so that one number holds any key. */
 enum {
@@ -144,5 +148,10 @@ struct view {
 	/* What Space says in the bottom line, or NULL for its table words. */
 	const char *(*space_words)(const struct desk *desk);
 };
+
+/* clang-format off */
+#define VIEW_OF_NAME(TAG, word) extern const struct view word##_view;
+EACH_VIEW(VIEW_OF_NAME)
+/* clang-format on */
 
 #endif
