@@ -11,11 +11,7 @@
 #include "screen/ui/list.h"
 
 struct desk;
-struct entry_form;
 struct text;
-
-extern const struct entry_form drying_form;
-extern const struct entry_form trays_form;
 
 /* The most urgent clock in tall digits, in as many rows as urgent_rows() says. */
 void urgent_draw(struct desk *desk, int row, int rows);

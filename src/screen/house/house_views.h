@@ -8,15 +8,7 @@
 #include <stdbool.h>
 
 struct desk;
-struct entry_form;
 struct warning;
-
-/* What is entered of the house (screen/ui/entry_view.h). */
-extern const struct entry_form elevation_form;
-extern const struct entry_form name_form;
-extern const struct entry_form station_form;
-extern const struct entry_form times_form;
-extern const struct entry_form units_form;
 
 void house_view_refresh(struct desk *desk);
 /* What a warning says to whoever is here already, where the elevation is a line; NULL: as it stands. */

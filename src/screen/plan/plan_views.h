@@ -14,7 +14,6 @@
 #include "screen/ui/list.h"
 
 struct desk;
-struct entry_form;
 struct sources;
 
 /* The forecast, kept while the board is open. */
@@ -56,11 +55,6 @@ struct forecast_card *forecast_card(const struct desk *desk);
 
 /* What the forecast rests on, and with it what is missing for it. */
 void forecast_sources(const struct desk *desk, struct sources *page);
-/* Helpers, meals, burners and places (screen/ui/entry_view.h). */
-extern const struct entry_form reckoned_form;
-/* Fruit for a juicer and a batch, planned. */
-extern const struct entry_form planned_run_form;
-extern const struct entry_form planned_batch_form;
 
 struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);

@@ -16,11 +16,6 @@
 #include "screen/ui/picker.h"
 
 struct desk;
-struct entry_form;
-
-/* A new recipe of one's own, and a line of the one shown (screen/ui/entry_view.h). */
-extern const struct entry_form own_recipe_form;
-extern const struct entry_form ingredient_form;
 
 /* The own recipe that is shown, as it is written now; it is saved there. */
 const struct log_recipe *recipe_draft(const struct desk *desk);

@@ -10,7 +10,6 @@
 #include "screen/ui/list.h"
 
 struct desk;
-struct entry_form;
 struct sources;
 
 /* The shelf, and the ledger of its line under the cursor. */
@@ -29,10 +28,5 @@ struct shelf_card {
 struct shelf_card *shelf_card(const struct desk *desk);
 /* For the page behind @: how what is left was worked out, and of the line under the cursor. */
 void shelf_sources(const struct desk *desk, struct sources *page);
-
-/* What is entered of the shelf (screen/ui/entry_view.h). */
-extern const struct entry_form lid_box_form;
-extern const struct entry_form supply_form;
-extern const struct entry_form juice_form;
 
 #endif

@@ -19,24 +19,28 @@
 #include "screen/ui/form.h"
 #include "screen/ui/view.h"
 
-enum entry_name {
-	ENTRY_ELEVATION,
-	ENTRY_NAME,
-	ENTRY_STATION,
-	ENTRY_TIMES,
-	ENTRY_UNITS,
-	ENTRY_LID_BOX,
-	ENTRY_SUPPLY,
-	ENTRY_JUICE,
-	ENTRY_RECKONED,
-	ENTRY_PLANNED_RUN,
-	ENTRY_PLANNED_BATCH,
-	ENTRY_OWN_RECIPE,
-	ENTRY_INGREDIENT,
-	ENTRY_DRYING,
-	ENTRY_TRAYS,
-	ENTRY_COUNT
-};
+/* Every form by name: OF(TAG, word); the word is that of its `struct entry_form`. */
+/* clang-format off */
+#define EACH_ENTRY(OF) \
+	OF(ELEVATION, elevation) \
+	OF(NAME, name) \
+	OF(STATION, station) \
+	OF(TIMES, times) \
+	OF(UNITS, units) \
+	OF(LID_BOX, lid_box) \
+	OF(SUPPLY, supply) \
+	OF(JUICE, juice) \
+	OF(RECKONED, reckoned) /* helpers, meals, burners, places */ \
+	OF(PLANNED_RUN, planned_run) \
+	OF(PLANNED_BATCH, planned_batch) \
+	OF(OWN_RECIPE, own_recipe) /* a new one */ \
+	OF(INGREDIENT, ingredient) /* a line of the recipe that is shown */ \
+	OF(DRYING, drying) \
+	OF(TRAYS, trays)
+
+#define ENTRY_NAME_OF(TAG, word) ENTRY_##TAG,
+enum entry_name { EACH_ENTRY(ENTRY_NAME_OF) ENTRY_COUNT };
+/* clang-format on */
 
 struct entry_form {
 	const char *name;    /* in a word: "station" */
@@ -54,6 +58,11 @@ struct entry_form {
 	/* What is asked for behind it, in the view it went back to.  NULL: nothing. */
 	void (*then)(struct desk *desk);
 };
+
+/* clang-format off */
+#define ENTRY_OF_NAME(TAG, word) extern const struct entry_form word##_form;
+EACH_ENTRY(ENTRY_OF_NAME)
+/* clang-format on */
 
 /* From the view that is shown, which it goes back to. */
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
