@@ -12,7 +12,6 @@
 #include "kitchen/history/day_left.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
-#include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
 

@@ -7,7 +7,6 @@
 #include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/dryer/dryer.h"
-#include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 

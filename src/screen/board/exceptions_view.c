@@ -4,7 +4,6 @@
 #include <stdlib.h>
 
 #include "kitchen/step/step.h"
-#include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 
 struct exceptions_card {

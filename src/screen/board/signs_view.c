@@ -7,7 +7,6 @@
 
 #include "engine/food/food.h"
 #include "kitchen/board/board.h"
-#include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 
 struct signs_card {

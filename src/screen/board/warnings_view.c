@@ -9,7 +9,6 @@
 #include "base/text.h"
 #include "kitchen/house/house.h"
 #include "kitchen/warning/warnings.h"
-#include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 
 struct warnings_card {

@@ -9,7 +9,6 @@
 #include "kitchen/board/kinds.h"
 #include "kitchen/dryer/dryer.h"
 #include "kitchen/house/house.h"
-#include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 

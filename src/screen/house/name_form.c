@@ -6,7 +6,6 @@
 
 #include "base/text.h"
 #include "kitchen/house/house.h"
-#include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 

@@ -8,7 +8,6 @@
 #include "base/count.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/plan/plan.h"
-#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 

@@ -13,7 +13,6 @@
 #include "kitchen/board/book.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
-#include "screen/pot/pot_views.h"
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"

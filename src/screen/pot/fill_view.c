@@ -15,7 +15,6 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
 #include "kitchen/stock/stock.h"
-#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"

@@ -11,7 +11,6 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
-#include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 

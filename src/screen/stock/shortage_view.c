@@ -7,7 +7,6 @@
 #include "base/text.h"
 #include "kitchen/stock/ahead.h"
 #include "screen/plan/plan_views.h"
-#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60

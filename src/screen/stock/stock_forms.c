@@ -13,7 +13,6 @@
 #include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
-#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 
