@@ -1,6 +1,17 @@
 /*
  * act.h - making an act: begun, stopped by a rule, phases moved, committed.  Inside the
  * kitchen floor only.
+ *
+ * An act is one function of the kitchen: one transaction, one entry of the journal
+ * (log/journal/acts.h).  To add one:
+ *   - declare it in the header of its room, with its refusals, and give it a verb
+ *     (board/verbs.h);
+ *   - check everything before act_begin;
+ *   - put the rows, and say the values in the order of the verb;
+ *   - act_commit, which looks whether the values are those of the verb.  After any fault:
+ *     act_fail.
+ * An act on a running phase takes the phase_id that the person was looking at, and answers
+ * FAULT_STALE when somebody else has moved on.
  */
 #ifndef STILLROOM_KITCHEN_ACT_ACT_H
 #define STILLROOM_KITCHEN_ACT_ACT_H

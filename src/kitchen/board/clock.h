@@ -2,8 +2,13 @@
  * clock.h - the one place where time enters the program.
  *
  * The kitchen is handed a `struct clock` and asks it for the moment; the board,
- * the tests and practice mode each hand in their own.  See base/moment.h for
- * what a moment holds.
+ * the tests and practice mode each hand in their own.  Outside clock.c nobody reads a
+ * clock for the kitchen's purposes.  See base/moment.h for what a moment holds, how long it
+ * is between two of them (a stepped wall clock moves no timer; across a restart a hold gets
+ * longer, never shorter) and how seconds left are rounded.
+ *
+ * A wall clock that moved by more than a minute against the other is shown, not hidden (rules
+ * about CLOCK and HOUSE, engine/rules/rule_table.c).  No clock starts by itself: phases.h.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_CLOCK_H
 #define STILLROOM_KITCHEN_BOARD_CLOCK_H

@@ -5,6 +5,22 @@
  * (load_kind.c, juicer_kind.c, batch_kind.c); EACH_WORK (log/rows/common.h) lists them.  Its phases, what
  * they ask for and what the planner makes of them are rows of the phase table (phases.h);
  * what its acts do beside is kitchen/step/kind_acts.h.
+ *
+ * A new kind, WORD:
+ *   log/rows/common.h         a line of EACH_WORK.  From it follow SUBJECT_... and STRIP_..., its
+ *                             member of a strip, words, statements, that undo captures it, and
+ *                             that WORD_kind, WORD_acts and WORD_views are asked
+ *   log/rows/house.h          its station: a line of EACH_STATION
+ *   schema/log.sql            its word in work.kind, a table whose id is the number of its row
+ *                             of `work`; what all kinds have in common is in that row alone
+ *   log/rows, log/tables      its struct; its descriptor with OF_WORK, `holds` and `lots`, and
+ *                             its log_put_... by put_work (log/query/query.h)
+ *   board/phases.c            its phases; which canner works by which method say station_method
+ *                             and method_station alone
+ *   board/board.h             its member of the strip's union, given out by a function that says
+ *                             NULL when something else is in it
+ *   board/WORD_kind.c, step, screen/board/kind_views.h   the three entries (juicer_kind.c is the
+ *                             shortest), and the acts in its room
  */
 #ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
 #define STILLROOM_KITCHEN_BOARD_KINDS_H

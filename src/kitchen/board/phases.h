@@ -20,6 +20,9 @@
  * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
  * to where the condition is reached again; the next hold has its full length.
  * Sources of the figures stand in each row (codes as in docs/reference.md).
+ *
+ * A new phase is a name in the enum and, in phases.c, its stored word and its row; nothing
+ * else names phases one by one.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_PHASES_H
 #define STILLROOM_KITCHEN_BOARD_PHASES_H

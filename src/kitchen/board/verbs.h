@@ -2,10 +2,17 @@
  * verbs.h - what can be done, by its name in the journal, and the sentence that is made of
  * an act when it is shown.
  *
- * The journal keeps verb and values.  Which values a verb has, in which order, and how they
- * are said stands in the table of verbs.c alone: amounts are said in the units of the
- * house, instants in the time of this place.  Stored names are never changed or used again
- * for something else: logs have them.
+ * The journal keeps verb and values: numbers in the units of the log, names and what was
+ * typed as text, what may be missing as an empty text (base/values.h).  Which values a verb
+ * has, in which order, and how they are said stands in the table of verbs.c alone: amounts
+ * are said in the units of the house, instants in the time of this place.  entry_words makes
+ * the sentence, for views, export, search and undo; an undo has no values, and the log reads
+ * those of the act its chain began with.
+ *
+ * A new verb is a line of the enum, a row of the table in verbs.c (whose head explains the
+ * places of a sentence) and a line of tests/kitchen/board/test_verbs.c.  Stored names are
+ * never changed or used again for something else: logs have them.  Other values: another
+ * verb.  No code compares stored names; it asks entry_verb, or through undos entry_act.
  *
  * In this room because the board asks for the last verb; acts are written by kitchen/act.
  */

@@ -3,9 +3,11 @@
  *
  * It is this same program, started anew with a word that no person types, and has a
  * connection of its own: a connection must not be carried over a fork (SQLite
- * documentation, howtocorrupt.html).  It only reads the log.  It says how it went in one
- * struct through a pipe; whoever ends without that has died.  A second pipe tells it that
- * the board has gone: then it ends, too.
+ * documentation, howtocorrupt.html).  It only reads the log.  Over a copy it holds one read
+ * transaction: in a -wal a reader holds up no writer, and the backup API begins again only
+ * when its source has changed between two steps.  It says how it went in one struct through
+ * a pipe; whoever ends without that has died.  A second pipe tells it that the board has
+ * gone: then it ends, too.
  */
 #ifndef STILLROOM_KITCHEN_FILE_KEEPER_H
 #define STILLROOM_KITCHEN_FILE_KEEPER_H

@@ -1,8 +1,8 @@
 /*
  * upkeep.h - the log is checked and copied beside the board, never in its loop.
  *
- * After an opening the log is checked; until that says "whole" acts stay in the -wal
- * (log_checked).  Copies are made when backups.h says so.  One at a time, by a keeper
+ * After an opening the log is checked; until that says "whole" acts stay in the -wal, and
+ * damage stops all acts (log_checked).  Copies are made when backups.h says so.  One at a time, by a keeper
  * (keeper.h); what it says, that it died and that it does not come to an end is told.
  */
 #ifndef STILLROOM_KITCHEN_FILE_UPKEEP_H

@@ -15,8 +15,20 @@
  * the same act and is undone with it.
  *
  * Planning times (plan_times.c): the phase table's (phases.h), or the mean of this
- * kitchen's own log from PLAN_OWN_MIN phases of the kind on.  Process times: the
- * published tables at the house's elevation.
+ * kitchen's own log from PLAN_OWN_MIN phases of the kind on, which a trigger keeps.  Process
+ * times: the published tables at the house's elevation.
+ *
+ * plan_input.c tells the planner what is there, who helps and what is planned.  The answer is
+ * kept until that changes (plan_same.c) or the day is a minute late.  Then the last plan,
+ * repaired, is the first answer, and stands unless the search saves PLAN_HOLD_S or late jars;
+ * on the board the search goes on in slices while nobody presses and nothing rings.  What was
+ * said last is kept in rows that no act writes (plan_said.c), so that it holds over a start of
+ * the program; what was accepted, in plan_block.  What took a planned run or batch stands in
+ * its row, written by the act that began the work.
+ *
+ * Whoever tells what comes next (board, plan view, report, loader) asks plan_next.c and
+ * nothing else.  How many jars a pot gives says pot_yield (engine/recipe/scaling.h) alone;
+ * tests/report/plan/test_jar_numbers.c walks all who show such a number.
  */
 #ifndef STILLROOM_KITCHEN_PLAN_PLAN_H
 #define STILLROOM_KITCHEN_PLAN_PLAN_H

@@ -5,6 +5,15 @@
  * foreign keys on).  It hands out typed rows, never a statement.  One process
  * writes at a time; a second terminal may look on and write in turn.  All SQL of the
  * program is in src/log.
+ *
+ * The header of the file says how it was left: bytes 18 and 19 are 2 while a board has it
+ * open, 1 after a clean end and in every backup.  What a -wal beside it is then stands in
+ * the table of log_beside.c.  Who only looks never checkpoints.  The open files are looked
+ * at by stat() and never opened beside SQLite, which would drop its locks.
+ *
+ * A board opens with LOG_BOARD, unchecked, since to check reads the whole log; that is done
+ * beside it (kitchen/file/upkeep.h).  An import and a setup check before they write, in
+ * their own process.
  * Errors: FAULT_* kinds of base/fault.h.
  */
 #ifndef STILLROOM_LOG_FILE_FILE_H

@@ -6,6 +6,13 @@
  * letters A to Z alone. Every other letter and every sign is compared as it stands, so
  * that "é" finds neither "É" nor "e", and "%" nothing but a percent sign. Words are parted
  * by blanks, and each may stand somewhere else.
+ *
+ * A search is one look through all that is written, WORDS_NOTED of log/query/statements.c:
+ * note_words remembers which words stand at which work, and the page is read from those that
+ * have all of them.  What else should be found is another arm of that statement.  Verb and
+ * values of all entries about a work stand in one piece in the table `told`; note_told looks
+ * through the sentences that the kitchen makes of them (entry_tell), so that what is shown is
+ * found.
  */
 #ifndef STILLROOM_LOG_HISTORY_FIND_WORDS_H
 #define STILLROOM_LOG_HISTORY_FIND_WORDS_H

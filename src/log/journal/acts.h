@@ -5,8 +5,11 @@
  * journal entry, or log_abandon.  The changes of the act are captured by SQLite's
  * session extension and stored beside the journal entry in the same transaction: either
  * all of it is on the disk when log_commit returns true, or none of it is.  log_undo
- * applies the inverse of an act, and is an act itself.  After any fault inside an act
- * call log_abandon.
+ * applies the inverse of an act, and is an act itself: it can be undone, too.  The journal
+ * is never updated or deleted, which triggers of schema/log.sql see to.  After any fault
+ * inside an act call log_abandon.
+ *
+ * A table whose rows acts change stands in the list of log_act.c, children first.
  */
 #ifndef STILLROOM_LOG_JOURNAL_ACTS_H
 #define STILLROOM_LOG_JOURNAL_ACTS_H

@@ -5,6 +5,11 @@
  * bound and never pasted. Parameters are numbered in the order in which the
  * callers bind them; *_INSERT and *_UPDATE of one table take the same ones, the
  * id last.
+ *
+ * A new one is a name here, its SQL in statements.c, and a function in log/tables that runs it
+ * (query.h), declared in the header of its subject.  What the board or a view asks also goes
+ * into `asked` of tests/log/journal/test_plans.c, by hand: that test fails when a statement
+ * walks a table of history, and does not see one that is missing there.
  */
 #ifndef STILLROOM_LOG_QUERY_STATEMENTS_H
 #define STILLROOM_LOG_QUERY_STATEMENTS_H

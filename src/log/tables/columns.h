@@ -1,6 +1,10 @@
 /*
  * columns.h - the descriptors of all tables; that of the journal is in its own room.  How one
  * is written: log/query/entries.h.
+ *
+ * A new table is declared here, stands in log_table_list.c, which is the order of an export,
+ * and has its statements as "{insert table}", "{update table}" and SELECTs of "{table}".  Acts
+ * that change it: log/journal/acts.h.
  */
 #ifndef STILLROOM_LOG_TABLES_COLUMNS_H
 #define STILLROOM_LOG_TABLES_COLUMNS_H
