@@ -15,6 +15,18 @@
  *
  * Units: milliseconds, whole jars, thousandths of a degree Fahrenheit; times run
  * from the past to now.  Sources stand in each row; codes as in docs/reference.md.
+ *
+ * Rows stand from stops to notes.  A sentence begins with what to do and names facts in
+ * braces, as NAMES_OF_... of the rule's subject has them (subject.h).  A rule reads no other
+ * struct than that of its subject.  What a key must be asked is a rule about one of
+ * ABOUT_KEY_..., and its act calls stops_let_pass (kitchen/act/act.h).
+ *
+ * A fact that is not there yet is a member of that struct, gathered in kitchen/warning/facts.c
+ * from the board or from a tally that a trigger keeps, never from history; where it is quiet
+ * at another value than 0, tests/engine/rules/test_rules.c gets that in its quiet_... .  A
+ * tally that the board does not hold yet is a member of struct kitchen
+ * (kitchen/board/board_private.h), filled in read_for_rules of read_board.c by a query of the
+ * log (log/query/statements.h).
  */
 #ifndef STILLROOM_ENGINE_RULES_RULE_H
 #define STILLROOM_ENGINE_RULES_RULE_H

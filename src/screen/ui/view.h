@@ -5,6 +5,18 @@
  * state, a table of keys, and a handler for typed text where it takes any.  The
  * views are listed in EACH_VIEW.  Key handlers change state and never draw; the
  * loop in app/loop.c draws one frame after each event.
+ *
+ * Views open one another by name (desk_open); what the views of a room share stands in the
+ * header of the room.  Dispatch, the bottom line, `?` and docs/keys.md come from the table of
+ * keys.  Which table takes a key is decided in keys.c alone, in this order: keys of every view
+ * that go before text, the line being typed, a field of the view (`types`), the view's table,
+ * the other keys of every view, the view's `typed`.  A question that is answered by pressing
+ * again is desk_ask_again.
+ *
+ * Rules by their names, sources and methods of statistics stand on no view: `sources` writes
+ * them for the page behind @.  A stop or a caution is never cut: it is whole, or one row says
+ * which key shows it (desk_whole, `caution` of a question, `warned`);
+ * tests/pictures/test_whole.sh looks for others.
  */
 #ifndef STILLROOM_SCREEN_UI_VIEW_H
 #define STILLROOM_SCREEN_UI_VIEW_H
