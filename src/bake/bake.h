@@ -2,7 +2,8 @@
  * bake.h - what the files of the baking programs share.
  *
  * Rows are held in the structs of the engine and read by its own readers of CSV,
- * words and amounts.  Every failure ends the program with one line, FILE:LINE: what
+ * words and amounts.  A rule of the tables that the program knows too is written once, in
+ * the engine; bake_recipes asks recipe_check_printed of each recipe.  Every failure ends the program with one line, FILE:LINE: what
  * (bake_die); no function here returns an error.  Texts point into the files, which
  * stay in memory until the end.  Numbers are exact integers in the units their names
  * give.

@@ -7,7 +7,8 @@
  * with another number of the layout (log/file/layout.h); a member in the struct of its row
  * (log/rows); and an entry: what it holds, whether it may be null, the enum of its words, its
  * name (with the unit) and meaning outside the program, and the range of a number that an
- * import reads.  SELECT, INSERT, UPDATE, reading, export, import and the JSON schema follow;
+ * import reads (it reads texts, words, instants and numbers: a flag comes in as a word of
+ * two).  SELECT, INSERT, UPDATE, reading, export, import and the JSON schema follow;
  * tests/log/tables/test_columns.c compares entries and layout.  Null where there is nothing to
  * say: no row of the past is rewritten then.  Counts over all rows are kept by triggers of
  * part 2 of schema/log.sql, to which undo and redo bring rows back in any order, children
