@@ -242,35 +242,43 @@ static int process_s(const struct plan_process *process)
 	       process->unload.length_s;
 }
 
-/* When the runs and loads that are left will be over: what goes on lasts as long as
- * it lasts, planned runs go into the juicer that is free first. */
+/* When the runs and loads that go on will be over. */
 static int rest_ends_s(const struct plan_input *input)
 {
-	int free_at[PLAN_STATIONS_MAX];
 	int end = input->start_s;
 
-	for (int i = 0; i < input->station_count; i++)
-		free_at[i] = input->start_s;
-	for (int i = 0; i < input->running_load_count; i++)
-		free_at[input->running_loads[i].station] += process_s(&input->running_loads[i].left);
-	for (int i = 0; i < input->run_count; i++)
-		if (input->runs[i].station != PLAN_NONE)
-			free_at[input->runs[i].station] += run_s(&input->runs[i]);
-	for (int i = 0; i < input->run_count; i++) {
-		int first = PLAN_NONE;
+	for (int i = 0; i < input->running_load_count; i++) {
+		int load_s = input->start_s + process_s(&input->running_loads[i].left);
 
-		for (int n = 0; n < input->station_count; n++)
-			if (input->stations[n].kind == PLAN_JUICER &&
-			    (first == PLAN_NONE || free_at[n] < free_at[first]))
-				first = n;
-		if (input->runs[i].station != PLAN_NONE || first == PLAN_NONE)
-			continue;
-		free_at[first] = free_at[first] > input->runs[i].ready_s ? free_at[first] : input->runs[i].ready_s;
-		free_at[first] += run_s(&input->runs[i]);
+		end = load_s > end ? load_s : end;
 	}
-	for (int i = 0; i < input->station_count; i++)
-		end = free_at[i] > end ? free_at[i] : end;
+	for (int i = 0; i < input->run_count; i++) {
+		int run_end_s = input->start_s + run_s(&input->runs[i]);
+
+		end = run_end_s > end ? run_end_s : end;
+	}
 	return end + input->clean_down.length_s;
+}
+
+/* Neither a batch nor a run that is still to be started: the end is told from what runs. */
+static bool nothing_to_arrange(const struct plan_input *input)
+{
+	for (int i = 0; i < input->run_count; i++)
+		if (input->runs[i].station == PLAN_NONE)
+			return false;
+	return input->batch_count == 0;
+}
+
+bool plan_is_runs_alone(const struct kitchen_plan *plan)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < plan->item_count; i++) {
+		if (!plan->items[i].is_run)
+			return false;
+		any = any || plan->items[i].plan_id != 0;
+	}
+	return any && plan->input->batch_count == 0;
 }
 
 /* --- the finish --------------------------------------------------------------------------------- */
@@ -296,7 +304,7 @@ static void tell_finish(const struct kitchen *kitchen, struct planning *planning
 		out->finish_ms = out->finished_wall_ms;
 	else if (out->possible)
 		out->finish_ms = plan_wall_ms(out, planning->day.finish_s);
-	else if (planning->input.batch_count == 0 && out->planned + out->going_on + out->done > 0)
+	else if (nothing_to_arrange(&planning->input) && out->planned + out->going_on + out->done > 0)
 		out->finish_ms = plan_wall_ms(out, rest_ends_s(&planning->input));
 	if (out->accepted_finish_ms != 0 && out->finish_ms != 0)
 		out->late_ms = out->finish_ms - out->accepted_finish_ms;
@@ -341,16 +349,15 @@ bool plan_is_gone_by(const struct planning *planning)
 	return runs;
 }
 
-/* Without a batch nothing is left to be arranged; the end is told from what runs. */
 static bool make_day(struct planning *planning)
 {
 	struct plan_names names = { .batch = name_batch, .context = planning };
 
 	if (planning->input.run_count + planning->input.running_load_count + planning->input.batch_count == 0)
 		return fault_set(&planning->out.why, FAULT_REFUSED, "There is nothing to plan: add a batch first.");
-	if (planning->input.batch_count == 0)
+	if (nothing_to_arrange(&planning->input))
 		return fault_set(&planning->out.why, FAULT_REFUSED,
-		                 "No batch is left to plan: the board shows what is still running.");
+		                 "Nothing is left to be started: the board shows what is still running.");
 	plan_said_recall(planning);
 	planning->input.effort_percent = effort_for(planning->input.run_count + planning->input.batch_count);
 	planning->input.hold = plan_is_gone_by(planning) ? &planning->said : NULL;

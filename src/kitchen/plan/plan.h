@@ -200,6 +200,8 @@ bool plan_next_waiting(const struct kitchen_plan *plan, const struct board *boar
                        struct plan_next *out);
 /* Does the day go by it: accepted, possible, not over? */
 bool plan_goes(const struct kitchen_plan *plan);
+/* Are juicer runs planned and no batch, so that nothing is said yet of what their juice becomes? */
+bool plan_is_runs_alone(const struct kitchen_plan *plan);
 #define PLAN_SOON_MS (INT64_C(30) * 1000) /* so near it is now */
 
 /* What a task of the plan is in words: "fill 8 half-pints grape jelly". */

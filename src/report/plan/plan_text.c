@@ -61,6 +61,8 @@ static void put_head(FILE *out, const struct kitchen_plan *plan)
 	(void)fputc('\n', out);
 	put_accepted(out, plan);
 	(void)fprintf(out, "%d planned, %d going on, %d done.\n", plan->planned, plan->going_on, plan->done);
+	if (plan_is_runs_alone(plan) && plan->state != PLAN_OVER)
+		(void)fputs("No batch is planned yet for the juice.\n", out);
 }
 
 static void put_busy(FILE *out, const struct board *board, const struct kitchen_plan *plan)

@@ -54,6 +54,8 @@ static bool all_done(const struct kitchen_plan *plan)
 
 static void finish_words(const struct kitchen_plan *plan, struct text *text)
 {
+	const char *juice = plan_is_runs_alone(plan) ? " No batch is planned yet for the juice: b." : "";
+
 	char hour[8];
 	char accepted[8];
 
@@ -63,7 +65,7 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 	case PLAN_EMPTY:
 		text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g).");
 		break;
-	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g accepts it.", hour); break;
+	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g accepts it.%s", hour, juice); break;
 	case PLAN_ACCEPTED:
 		if (all_done(plan)) {
 			text_add(text, "All that was planned is done: clean down, then press d. The plan said %s.",
@@ -72,7 +74,7 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 		}
 		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
 		late_words(plan->late_ms, text);
-		text_add(text, ". %d of %d done.", plan->done, plan->planned + plan->going_on + plan->done);
+		text_add(text, ". %d of %d done.%s", plan->done, plan->planned + plan->going_on + plan->done, juice);
 		break;
 	case PLAN_OVER:
 		clock_words_hour(plan->finished_wall_ms, hour, sizeof(hour));

@@ -228,6 +228,37 @@ START_TEST(a_day_that_cannot_be_gets_a_sentence)
 }
 END_TEST
 
+/* Two of them: the second waits for a juicer or a pair of hands, as any plan's work does. */
+START_TEST(runs_alone_are_a_plan_that_says_their_juice_has_no_batch)
+{
+	const struct kitchen_plan *plan;
+	int64_t draft_ends_ms;
+
+	line("run \"grapes\" \"12 lb\" times=3");
+	plan = plan_now();
+	ck_assert_msg(plan->possible, "%s", plan->why.sentence);
+	ck_assert_int_eq(plan->planned, 3);
+	for (int i = 0; i < 3; i++)
+		ck_assert_int_gt(plan->items[i].start_ms, 0);
+	ck_assert_int_gt(plan->finish_ms, plan->items[2].end_ms - 1);
+	ck_assert(plan_is_runs_alone(plan));
+	draft_ends_ms = plan->finish_ms;
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	ck_assert_int_eq(plan_now()->accepted_finish_ms, draft_ends_ms);
+	line("batch \"grape jelly\"");
+	ck_assert(!plan_is_runs_alone(plan_now()));
+}
+END_TEST
+
+START_TEST(a_run_that_goes_on_leaves_nothing_to_be_started)
+{
+	line("run \"grapes\" \"12 lb\"");
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	says_no("Nothing is left to be started");
+	ck_assert_int_gt(plan_now()->finish_ms, 0);
+}
+END_TEST
+
 START_TEST(without_an_elevation_no_process_is_known)
 {
 	struct kitchen_kit bare;
@@ -898,6 +929,8 @@ static const struct listed_test listed[] = {
 	TEST(lines_that_cannot_be_are_refused_with_a_sentence),
 	TEST(own_heat_is_a_word_of_a_station_line),
 	TEST(a_day_that_cannot_be_gets_a_sentence),
+	TEST(runs_alone_are_a_plan_that_says_their_juice_has_no_batch),
+	TEST(a_run_that_goes_on_leaves_nothing_to_be_started),
 	TEST(without_an_elevation_no_process_is_known),
 	TEST(wishes_become_runs_by_the_charge_and_batches_by_the_forecast),
 	TEST(rows_are_changed_and_taken_out_until_they_are_begun),

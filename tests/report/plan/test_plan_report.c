@@ -166,7 +166,7 @@ START_TEST(the_end_of_a_day_is_told_without_a_plan)
 	order.station_id = kitchen_board(day_kitchen(day))->strips[0].station.id;
 	ck_assert_msg(kitchen_start_load(day_kitchen(day), &order, &load_id, &fault), "%s", fault.sentence);
 	text = written(false, false); /* nothing was planned */
-	holds(text, "No batch is left");
+	holds(text, "Nothing is left to be started");
 	free(text);
 }
 END_TEST
