@@ -24,5 +24,7 @@ const char *jar_size_words(const char *name, int64_t jars)
 
 	if (size == NULL && name != NULL && strcmp(name, SIZE_PACKAGE) == 0)
 		return jars == 1 ? "package" : "packages";
-	return size == NULL ? "jars" : jars == 1 ? size->words : size->plural;
+	if (size == NULL)
+		return jars == 1 ? "jar" : "jars";
+	return jars == 1 ? size->words : size->plural;
 }

@@ -146,7 +146,7 @@ const char *confirmed_name(enum confirmed confirmed);
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);
 #define SIZE_PACKAGE "package" /* stands for a size: dried food is packed in anything dry and tight */
-const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; "jars": no such size */
+const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; no such size: "jar", "jars" */
 int jar_size_index(const struct jar_size *size);
 
 /* Would the minutes of a pack, for any jar here, be common practice and of no published

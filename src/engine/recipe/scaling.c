@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "base/count.h"
+
 #define NL_PER_GALLON INT64_C(3785411784) /* NIST Handbook 44 App. C */
 #define QUART_OUNCES 32
 
@@ -32,9 +34,9 @@ static bool refuse_pot(const struct recipe *recipe, int64_t pot_ul, int multiple
 		                 "%s: one batch needs a pot of about %s, with room to foam. Use a larger pot; less "
 		                 "than a full batch is not a tested recipe.",
 		                 recipe->name, needed.words);
-	return fault_set(fault, FAULT_REFUSED,
-	                 "%s: %d batches need a pot of about %s, with room to foam. This pot takes %d.", recipe->name,
-	                 multiple, needed.words, most);
+	return fault_set(fault, FAULT_REFUSED, "%s: %s %s a pot of about %s, with room to foam. This pot takes %d.",
+	                 recipe->name, count_words(multiple, "batch").words, count_noun(multiple, "needs").words,
+	                 needed.words, most);
 }
 
 bool fits_pot(const struct recipe *recipe, int multiple, int64_t pot_ul, enum unit_system units, struct fault *fault)

@@ -156,7 +156,6 @@ const struct work_kind batch_kind = {
 	.content = STRIP_BATCH,
 	.subject = SUBJECT_BATCH,
 	.words = "batch",
-	.many = "batches",
 	.shelved = "done",
 	.stations = AT_STATION(STATION_POT),
 	.planned = PLAN_POT,

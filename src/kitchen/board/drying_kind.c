@@ -243,7 +243,6 @@ const struct work_kind drying_kind = {
 	.content = STRIP_DRYING,
 	.subject = SUBJECT_DRYING,
 	.words = "drying",
-	.many = "dryings",
 	.shelved = "packed",
 	.stations = AT_STATION(STATION_DRYER),
 	.planned = PLAN_STATION_KIND_COUNT, /* nobody's hands: the planner does not know it */

@@ -185,7 +185,6 @@ const struct work_kind run_kind = {
 	.content = STRIP_RUN,
 	.subject = SUBJECT_RUN,
 	.words = "run",
-	.many = "runs",
 	.shelved = "done",
 	.stations = AT_STATION(STATION_JUICER),
 	.planned = PLAN_JUICER,

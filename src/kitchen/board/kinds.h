@@ -36,8 +36,7 @@ struct telling; /* board/telling.h */
 struct work_kind {
 	enum strip_content content;
 	enum subject_kind subject;
-	const char *words;              /* "load" */
-	const char *many;               /* "loads" */
+	const char *words;              /* "load", a noun as count_words takes it */
 	const char *shelved;            /* what its end is called: "shelved", "done" */
 	unsigned stations;              /* AT_STATION bits: where it is done */
 	enum plan_station_kind planned; /* as the planner calls such a station */

@@ -267,7 +267,6 @@ const struct work_kind load_kind = {
 	.content = STRIP_LOAD,
 	.subject = SUBJECT_LOAD,
 	.words = "load",
-	.many = "loads",
 	.shelved = "shelved",
 	.stations = AT_STATION(STATION_BOILING_WATER) | AT_STATION(STATION_STEAM) | AT_STATION(STATION_DIAL_GAUGE) |
 	            AT_STATION(STATION_WEIGHTED_GAUGE),

@@ -339,12 +339,7 @@ static void tell_batch_jars(struct telling *telling, int64_t batch_id)
 		if (jars[i].from_jar_id == 0) /* under its first lid, as jars_filled counts */
 			count_in(sizes, &size_count, 0, jars[i].size);
 	for (size_t i = 0; i < size_count; i++) {
-		const struct jar_size *size = jar_size_named(sizes[i].word);
-
-		tell(telling, PAST_FACT, "Filled: %d %s", sizes[i].jars,
-		     size == NULL         ? sizes[i].word
-		     : sizes[i].jars == 1 ? size->words
-		                          : size->plural);
+		tell(telling, PAST_FACT, "Filled: %d %s", sizes[i].jars, jar_size_words(sizes[i].word, sizes[i].jars));
 	}
 	if (count > 0)
 		tell_jars(telling, jars, count);

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "engine/recipe/scaling.h"
@@ -122,8 +123,8 @@ static bool check_trays(const struct log_station *station, int trays, struct fau
 
 	if (trays < 1)
 		return fault_set(fault, FAULT_MISUSE, "Say how many trays of %s it fills.", station->name);
-	return trays <= most || fault_set(fault, FAULT_REFUSED, "It fills %d trays, and %s has %d: spread less.", trays,
-	                                  station->name, most);
+	return trays <= most || fault_set(fault, FAULT_REFUSED, "It fills %s, and %s has %d: spread less.",
+	                                  count_words(trays, "tray").words, station->name, most);
 }
 
 static bool check_order(const struct log_station *station, const struct drying_row *row, struct drying_order *order,

@@ -5,6 +5,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "base/with_room.h"
 #include "kitchen/board/board_private.h"
@@ -141,8 +142,8 @@ bool draft_lid(struct import_draft *draft, long line, const char *label, size_t 
 	else if (at->row.retired && at->needed > at->row.lids - at->row.used)
 		at->row.lids = at->row.used + at->needed;
 	else if (at->needed == at->row.lids - at->row.used + 1) /* told once */
-		(void)draft_problem(draft, line, "lid box \"%.60s\" has %d lids left: flat lids are used once", label,
-		                    at->row.lids - at->row.used);
+		(void)draft_problem(draft, line, "lid box \"%.60s\" has %s left: flat lids are used once", label,
+		                    count_words(at->row.lids - at->row.used, "lid").words);
 	return true;
 }
 

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
@@ -125,8 +126,8 @@ static bool read_counts(const struct import_file *file, struct import_draft *dra
 		return draft_problem(draft, file->line, "jars: how many?");
 	if (entry->unsealed + entry->broken > entry->jars)
 		return draft_problem(draft, file->line,
-		                     "%d jars, and %d unsealed and %d broken among them: that is too many", entry->jars,
-		                     entry->unsealed, entry->broken);
+		                     "%s, and %d unsealed and %d broken among them: that is too many",
+		                     count_words(entry->jars, "jar").words, entry->unsealed, entry->broken);
 	entry->left = entry->jars - entry->unsealed - entry->broken;
 	if (import_field(file, LEFT)[0] != '\0' && !read_count(file, draft, LEFT, 0, entry->left, &entry->left))
 		return false;

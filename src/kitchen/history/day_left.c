@@ -114,7 +114,8 @@ static void say_set_aside(const struct board *board, const struct moment *now, s
 	if (waiting == 0)
 		return;
 	aside_words_near(&board->fates[0], now->wall_ms, first, sizeof(first));
-	text_add(&line, "%zu jar%s set aside (f), first: %s.", waiting, waiting == 1 ? " is" : "s are", first);
+	text_add(&line, "%s %s set aside (f), first: %s.", count_words((int64_t)waiting, "jar").words,
+	         count_noun((int64_t)waiting, "is").words, first);
 	keep(out, &line);
 }
 
@@ -165,8 +166,8 @@ static void say_clean_down(const struct kitchen *kitchen, const struct moment *n
 	if (plan->state == PLAN_ACCEPTED && plan->nothing_left)
 		text_add(&line, "Wash pots, juicers and canners; then the day is done: d in the plan (p).");
 	else if (plan->state == PLAN_ACCEPTED)
-		text_add(&line, "%d planned %s not been begun: see the plan (p).", plan->planned,
-		         plan->planned == 1 ? "thing has" : "things have");
+		text_add(&line, "%s %s not been begun: see the plan (p).",
+		         count_words(plan->planned, "planned thing").words, count_noun(plan->planned, "has").words);
 	keep(out, &line);
 }
 

@@ -292,7 +292,7 @@ static void add_stations(struct lines *lines, const struct season *season)
 		struct text text = TEXT_OVER(words);
 
 		hours_words(station->busy_ms, &text);
-		text_add(&text, ", %lld %s", (long long)station->works, work_kind_at(station->kind)->many);
+		text_add(&text, ", %s", count_words(station->works, work_kind_at(station->kind)->words).words);
 		add_bar(lines, station->name, (double)station->busy_ms, (double)season->stations[0].busy_ms, words);
 	}
 }
@@ -324,7 +324,7 @@ static void add_come_ups(struct lines *lines, const struct season *season)
 		add_bar(lines, label, (double)season->come_up[bin], (double)most, words);
 	}
 	text = words_of(add(lines, FIGURE_WORDS, ""));
-	text_add(&text, "Half of %lld loads came up within %d min.", (long long)season->come_ups,
+	text_add(&text, "Half of %s came up within %d min.", count_words(season->come_ups, "load").words,
 	         season->come_up_median + 1);
 }
 

@@ -287,7 +287,7 @@ static void put_left_out(FILE *out, const struct kitchen_plan *plan)
 			continue;
 		plain_put(out, item->words);
 		if (alike > 1)
-			(void)fprintf(out, " (%zu times)", alike);
+			(void)fprintf(out, " (%s)", count_words((int64_t)alike, "time").words);
 		(void)fprintf(out, ": %s\n", why_not(item));
 	}
 }

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/dryer/dryer.h"
@@ -157,7 +158,10 @@ static void trays_now(const struct desk *desk, struct text *text)
 static void trays_unit(const struct desk *desk, int n, struct text *text)
 {
 	(void)n;
-	text_add(text, dryer_of(desk).trays > 0 ? "of %d trays" : "trays", dryer_of(desk).trays);
+	if (dryer_of(desk).trays > 0)
+		text_add(text, "of %s", count_words(dryer_of(desk).trays, "tray").words);
+	else
+		text_add(text, "trays");
 }
 
 static bool trays_typed(struct desk *desk, const char *text)

@@ -291,7 +291,8 @@ static void room_words(const struct desk *desk, const struct log_station *statio
 	for (size_t i = 0; i < jar_size_count; i++) {
 		if (station->capacity[i] == 0)
 			continue;
-		text_add(text, "%s%d %s", join, station->capacity[i], jar_sizes[i].plural);
+		text_add(text, "%s%d %s", join, station->capacity[i],
+		         jar_size_words(jar_sizes[i].name, station->capacity[i]));
 		join = " or ";
 	}
 }

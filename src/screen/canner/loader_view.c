@@ -119,13 +119,9 @@ static const struct log_station *station_of(const struct desk *desk, int64_t id)
 
 static void group_words(const struct waiting_group *group, char *buffer, size_t size)
 {
-	const struct jar_size *jar = jar_size_named(group->size);
 	struct text text = text_over(buffer, size);
 
-	text_add(&text, "%d %s %s, %s, waiting ", group->jars,
-	         jar == NULL        ? group->size
-	         : group->jars == 1 ? jar->words
-	                            : jar->plural,
+	text_add(&text, "%d %s %s, %s, waiting ", group->jars, jar_size_words(group->size, group->jars),
 	         group->lot.product, group->lot.code);
 	text_add_hours(&text, group->waited_ms / 60000);
 }
@@ -162,12 +158,8 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 	}
 	for (size_t i = 0; i < proposal->pick_count; i++) {
 		const struct pick *pick = &proposal->picks[i];
-		const struct jar_size *jar = jar_size_named(pick->size);
 
-		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars,
-		         jar == NULL       ? pick->size
-		         : pick->jars == 1 ? jar->words
-		                           : jar->plural);
+		text_add(&text, "%s %d %s", i == 0 ? ":" : " +", pick->jars, jar_size_words(pick->size, pick->jars));
 	}
 	if (proposal->to_come > 0)
 		text_add(&text, " + %d still to be filled", proposal->to_come);

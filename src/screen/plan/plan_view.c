@@ -54,7 +54,7 @@ static bool all_done(const struct kitchen_plan *plan)
 
 static void finish_words(const struct kitchen_plan *plan, struct text *text)
 {
-	const char *juice = plan_is_runs_alone(plan) ? " No batch is planned yet for the juice: b." : "";
+	const char *juice = plan_is_runs_alone(plan) ? " No batch yet: b adds one." : "";
 
 	char hour[8];
 	char accepted[8];
@@ -110,7 +110,7 @@ static int head_draw(struct desk *desk, int top, int rows, int cols)
 
 	if (plan->possible || plan->state == PLAN_EMPTY || plan->state == PLAN_OVER || plan->nothing_left) {
 		finish_words(plan, &text);
-		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 2 : 1, ROLE_STRONG, words);
+		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 3 : 1, ROLE_STRONG, words);
 	} else {
 		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 3 : 2, ROLE_STOP, plan->why.sentence);
 	}
@@ -138,13 +138,24 @@ static void read_nexts(const struct desk *desk, struct nexts *nexts)
 	nexts->count += plan_next_stations(plan, board, &desk->now, nexts->list + nexts->count);
 }
 
+/* "3 min late", "3m late" where there is little room; from 100 minutes on in hours. */
+static void late_short(int64_t late_ms, bool narrow, char *buffer, size_t size)
+{
+	bool hours = minutes(late_ms) >= 100;
+
+	(void)snprintf(buffer, size, narrow ? "%lld%.1s late" : "%lld %s late",
+	               hours ? minutes(late_ms) / 60 : minutes(late_ms), hours ? "h" : "min");
+}
+
 static void next_draw(struct desk *desk, const struct plan_next *next, bool here, int row, int cols)
 {
+	bool narrow = cols < NARROW;
+	int words_at = narrow ? 18 : 21;
 	char when[24];
 	char who[24];
 
 	if (next->now && next->late_ms >= MINUTE_MS && !next->ringing)
-		(void)snprintf(when, sizeof(when), "now -%lld", minutes(next->late_ms));
+		late_short(next->late_ms, narrow, when, sizeof(when));
 	else if (next->now)
 		text_copy(when, sizeof(when), next->ringing ? "NOW !" : "now");
 	else if (next->nothing)
@@ -157,12 +168,12 @@ static void next_draw(struct desk *desk, const struct plan_next *next, bool here
 		(void)snprintf(who, sizeof(who), next->digit > 0 ? "%d" : " ", next->digit);
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_put(desk->terminal, row, 3, 5, next->who[0] != '\0' ? ROLE_STRONG : ROLE_KEY, who);
-	terminal_put(desk->terminal, row, 9, 8,
+	terminal_put(desk->terminal, row, 9, words_at - 10,
 	             next->ringing ? ROLE_STOP
 	             : next->now   ? ROLE_RUNNING
 	                           : ROLE_QUIET,
 	             when);
-	terminal_put(desk->terminal, row, cols < NARROW ? 16 : 18, cols - (cols < NARROW ? 17 : 19),
+	terminal_put(desk->terminal, row, words_at, cols - words_at - 1,
 	             here        ? ROLE_SELECTED
 	             : next->now ? ROLE_STRONG
 	                         : ROLE_PLAIN,
@@ -291,13 +302,13 @@ static void house_line(const struct desk *desk, char *buffer, size_t size)
 	char charge[48];
 
 	amount_words(MEASURE_MASS, house->charge_mg, kitchen_board(desk->kitchen)->house.units, charge, sizeof(charge));
-	text_add(&text, "%d %s, ", house->burners, house->burners == 1 ? "burner" : "burners");
+	text_add(&text, "%s, ", count_words(house->burners, "burner").words);
 	if (house->fillers > 0)
 		text_add(&text, "fill at %d, ", house->fillers);
 	else
 		text_add(&text, "all may fill, ");
 	if (house->cooling_jars >= 0)
-		text_add(&text, "cool %d jars, ", house->cooling_jars);
+		text_add(&text, "cool %s, ", count_words(house->cooling_jars, "jar").words);
 	else
 		text_add(&text, "cool any, ");
 	text_add(&text, "clean %d min, late %d min, %s a run", house->clean_minutes, house->late_minutes, charge);

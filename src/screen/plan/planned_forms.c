@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "engine/food/food.h"
 #include "engine/process/pack.h"
 #include "engine/recipe/amount.h"
@@ -45,7 +46,7 @@ static bool day_time_typed(struct desk *desk, const char *text, int *minutes)
 static void times_words(int times, struct text *text)
 {
 	if (times > 1)
-		text_add(text, ", %d times", times);
+		text_add(text, ", %s", count_words(times, "time").words);
 }
 
 /* What was entered is among the rows. */

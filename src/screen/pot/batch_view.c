@@ -469,11 +469,11 @@ static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int co
 static void outlook_words(const struct desk *desk, struct text *text)
 {
 	const struct batch_need *need = &card_of(desk)->need;
-	const struct jar_size *jar = jar_size_named(card_of(desk)->order.jar);
 	char hour[8];
 
 	if (need->yield_known)
-		text_add(text, "About %d %s", need->yield.jars_likely, jar == NULL ? "jars" : jar->plural);
+		text_add(text, "About %d %s", need->yield.jars_likely,
+		         jar_size_words(card_of(desk)->order.jar, need->yield.jars_likely));
 	if (need->yield_known && need->yield.jars_low < need->yield.jars_high)
 		text_add(text, " (%d to %d)", need->yield.jars_low, need->yield.jars_high);
 	if (need->jars_stock >= 0)

@@ -59,8 +59,8 @@ static bool is_practice(const struct desk *desk)
 
 static void practice_names(const struct log_house *house, struct names *names)
 {
-	(void)snprintf(names->words[names->count++], NAME_BYTES, "PRACTICE, nothing is real, %d times as fast",
-	               house->practice_speed);
+	(void)snprintf(names->words[names->count++], NAME_BYTES, "PRACTICE, nothing is real, %s as fast",
+	               count_words(house->practice_speed, "time").words);
 	add_name(names, "PRACTICE, nothing is real");
 	add_name(names, "PRACTICE, not real");
 	add_name(names, "PRACTICE");
@@ -109,7 +109,7 @@ static void facts_words(const struct desk *desk, enum header_facts which, char *
 	if (board->boil_known && which == FACTS_ALL)
 		text_add(&text, "  jelly %.1f F", board->boil.jelly_stage_f);
 	if (which < FACTS_ELEVATION)
-		text_add(&text, which == FACTS_ALL ? "  %d jars today" : " %d jars", board->jars_today);
+		text_add(&text, which == FACTS_ALL ? "  %s today" : " %s", count_words(board->jars_today, "jar").words);
 }
 
 static enum role warnings_role(const struct desk *desk)
