@@ -106,10 +106,6 @@ press C-u
 typed grapes
 wait_for "How much of it"
 typed "60 lb"
-wait_for "Batches a pot, 1 to 4:"
-typed 5
-wait_for "Recipes and pots here allow 1 to 4 batches in one pot."
-press C-u Enter
 wait_for "[x] grape jelly" "13 (12-16)" "104 (96-160) half-pints" "loads 12 (11-18)"
 shows "3.50 lb of fruit for a quart of juice (2.89 to 3.71), as published."
 lacks "USDA AIB 539"
@@ -117,13 +113,18 @@ press @
 wait_for "Source: grape juice, 3.5 lb a quart" "own runs 0"
 press Escape
 wait_for "[x] grape jelly"
+press v
+wait_for "One batch a pot: this recipe is not multiplied."
 press Down Down Down
 step
 wait_for "[x] grape juice"
 press Right Right
 wait_for "batches 2, at most as asked"
 press v
-wait_for "Batches a pot, 1 to 4:"
+wait_for "Batches a pot, 1 to 2:"
+typed 5
+wait_for "Recipes and pots here allow 1 to 2 batches in one pot."
+press C-u
 typed 2
 wait_for "batches 2, at most as asked, 2 in a pot"
 press v
@@ -159,8 +160,6 @@ wait_for "Which fruit:"
 typed grapes
 wait_for "How much of it"
 typed "60 lb"
-wait_for "Batches a pot, 1 to 4:"
-press Enter
 wait_for "juice 4 gal 1 qt 1 cup" "[x] grape jelly" "batches 13 (12-16)"
 press b
 wait_for "To buy for" "M half-pints"

@@ -137,8 +137,6 @@ press Enter
 wait_for "How much of it"
 type_text "12 lb"
 press Enter
-wait_for "Batches a pot"
-press Enter
 wait_for "12 lb of grapes"
 press p
 wait_for "Fruit arrives at"

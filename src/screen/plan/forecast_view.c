@@ -104,13 +104,13 @@ static int line_of(const struct desk *desk, int n)
 
 /* --- the questions ------------------------------------------------------------------------- */
 
-/* The most batches that any of the recipes may have in one pot here. */
+/* The most batches that any of the recipes that are chosen may have in one pot here. */
 static int most_in_pot(const struct desk *desk)
 {
 	int most = 1;
 
 	for (size_t i = 0; i < forecast_card(desk)->choices; i++) {
-		const struct recipe *recipe = recipe_at(desk, (int)i);
+		const struct recipe *recipe = forecast_card(desk)->choice[i].chosen ? recipe_at(desk, (int)i) : NULL;
 		int of_this = recipe == NULL ? 1 : kitchen_batches_in_pot(desk->kitchen, recipe);
 
 		most = of_this > most ? of_this : most;
@@ -149,6 +149,33 @@ static void ask_in_pot(struct desk *desk)
 static bool may_multiply(const struct desk *desk)
 {
 	return most_in_pot(desk) > 1;
+}
+
+static int chosen_count(const struct desk *desk)
+{
+	int chosen = 0;
+
+	for (size_t i = 0; i < forecast_card(desk)->choices; i++)
+		chosen += forecast_card(desk)->choice[i].chosen;
+	return chosen;
+}
+
+/* Is it the recipes that allow no second batch in a pot, and not the pots? */
+static bool recipes_are_single(const struct desk *desk)
+{
+	for (size_t i = 0; i < forecast_card(desk)->choices; i++)
+		if (forecast_card(desk)->choice[i].chosen && recipe_at(desk, (int)i) != NULL &&
+		    multiple_allowed(recipe_at(desk, (int)i)) > 1)
+			return false;
+	return true;
+}
+
+static const char *why_not_multiplied(const struct desk *desk)
+{
+	if (recipes_are_single(desk))
+		return chosen_count(desk) > 1 ? "One batch a pot: none of these recipes is multiplied."
+		                              : "One batch a pot: this recipe is not multiplied.";
+	return "One batch a pot: no pot here holds two.";
 }
 
 static bool weight_typed(struct desk *desk, const char *text)
@@ -263,11 +290,8 @@ static bool has_recipes(const struct desk *desk)
 static void choose(struct desk *desk)
 {
 	struct forecast_card *card = forecast_card(desk);
-	int chosen = 0;
 
-	for (size_t i = 0; i < card->choices; i++)
-		chosen += card->choice[i].chosen;
-	if (!card->choice[card->list.cursor].chosen && chosen == FORECAST_PRODUCTS_MAX) {
+	if (!card->choice[card->list.cursor].chosen && chosen_count(desk) == FORECAST_PRODUCTS_MAX) {
 		desk_say(desk, ROLE_CAUTION, "At most %d products at a time.", FORECAST_PRODUCTS_MAX);
 		return;
 	}
@@ -576,6 +600,22 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };
 
+/* Keys that wait for a fruit, for its weight, for a product. */
+static const char *why_not(struct desk *desk, const struct view_key *key)
+{
+	const struct forecast_card *card = forecast_card(desk);
+
+	if (key->usable == NULL || key->usable(desk))
+		return NULL;
+	if (!has_recipes(desk))
+		return "First say which fruit there will be: e.";
+	if (chosen_count(desk) == 0)
+		return "First choose with Space what to make from it.";
+	if (key->usable == may_multiply)
+		return why_not_multiplied(desk);
+	return has_fruit(card) ? card->refusal : "First say how much of it there will be: e.";
+}
+
 const struct view forecast_view = {
 	.title = "Forecast",
 	.state = &forecast_state,
@@ -583,5 +623,6 @@ const struct view forecast_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.draw = draw,
+	.why_not = why_not,
 	.sources = forecast_sources,
 };

@@ -102,6 +102,20 @@ static const struct view_key *row_in(const struct desk *desk, const struct view_
 	return NULL;
 }
 
+/* A key of the view that cannot act now says why, where the view knows it. */
+static void say_why_not(struct desk *desk, const struct view *view, long key)
+{
+	const char *why = NULL;
+
+	for (size_t i = 0; i < view->key_count && why == NULL && view->why_not != NULL; i++)
+		if (view->keys[i].key == key || (view->keys[i].other != 0 && view->keys[i].other == key))
+			why = view->why_not(desk, &view->keys[i]);
+	if (why != NULL)
+		desk_say(desk, ROLE_CAUTION, "%s", why);
+	else if (key < KEY_CODE_UP)
+		desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
+}
+
 static struct way way_of(const struct desk *desk, long key)
 {
 	const struct view *view = view_of(desk, desk->view);
@@ -262,10 +276,7 @@ void desk_key(struct desk *desk, long key)
 		if (view->typed(desk, key))
 			break;
 		/* fall through */
-	case GOES_NOWHERE:
-		if (key < KEY_CODE_UP)
-			desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
-		break;
+	case GOES_NOWHERE: say_why_not(desk, view, key); break;
 	}
 }
 

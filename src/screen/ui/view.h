@@ -150,6 +150,8 @@ struct view {
 	bool (*types)(const struct desk *desk, long key);
 	/* True: it asked something, and the key acts only when pressed again.  May be NULL. */
 	bool (*asks_first)(struct desk *desk, const struct view_key *key);
+	/* Why a key of its table cannot act now.  NULL, or NULL said: the key list has what it is for. */
+	const char *(*why_not)(struct desk *desk, const struct view_key *key);
 	/* What a warning asks for, in the keys of this view, where the rule's own sentence leads to
 	 * it; NULL, or NULL said: in the rule's words. */
 	const char *(*warned)(const struct warning *warning);
