@@ -64,7 +64,8 @@ static bool check_order(const struct forecast_order *order, struct fault *fault)
 	if (order->count == 0)
 		return fault_set(fault, FAULT_REFUSED, "Say what to make from it.");
 	if (order->fruit_mg < 0 || order->fruit_mg > AMOUNT_MG_MAX || order->juice_ul < 0 ||
-	    order->juice_ul > AMOUNT_UL_MAX)
+	    order->juice_ul > AMOUNT_UL_MAX || order->run_mg < 0 || order->run_mg > AMOUNT_MG_MAX ||
+	    order->spoken_ul < 0)
 		return fault_set(fault, FAULT_MISUSE, "That is more fruit or juice than one kitchen can handle.");
 	return true;
 }
@@ -135,11 +136,21 @@ static int loads_of(int jars, int room)
 	return room > 0 ? (jars + room - 1) / room : 0;
 }
 
+/* Of the runs, what no other batch takes. */
+static double juice_to_come(const struct forecast_order *order, enum bound bound)
+{
+	double ul = (double)order->run_mg * order->yield.ul_per_kg[bound] / 1e6 - (double)order->spoken_ul;
+
+	return ul > 0.0 ? ul : 0.0;
+}
+
 /* One bound of everything. */
 static void make_bound(const struct forecast_order *order, const struct one_batch *one, enum bound bound,
                        struct forecast *out)
 {
-	struct stock stock = { order->yield.ul_per_kg[bound], (double)order->fruit_mg, (double)order->juice_ul };
+	double to_come_ul = juice_to_come(order, bound);
+	struct stock stock = { order->yield.ul_per_kg[bound], (double)order->fruit_mg,
+		               (double)order->juice_ul + to_come_ul };
 	double whole_mg = 0.0;
 
 	share(order, one, bound, &stock, out->lines);
@@ -159,7 +170,7 @@ static void make_bound(const struct forecast_order *order, const struct one_batc
 		return;
 	}
 	out->juice_ul[bound] =
-	    order->juice_ul + (int64_t)(((double)order->fruit_mg - whole_mg) * stock.ul_per_kg / 1e6);
+	    order->juice_ul + (int64_t)(to_come_ul + ((double)order->fruit_mg - whole_mg) * stock.ul_per_kg / 1e6);
 	out->juice_left_ul[bound] = (int64_t)(stock.juice_ul + stock.fruit_mg * stock.ul_per_kg / 1e6);
 }
 

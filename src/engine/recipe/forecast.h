@@ -40,8 +40,10 @@ struct forecast_product {
 
 struct forecast_order {
 	char fruit[FRUIT_NAME_BYTES];
-	int64_t fruit_mg;
-	int64_t juice_ul; /* in stock, and used first; 0: none */
+	int64_t fruit_mg;  /* free: of no run or batch yet */
+	int64_t juice_ul;  /* in stock, free, and used first; 0: none */
+	int64_t run_mg;    /* in juicers or planned for them: its juice is to come */
+	int64_t spoken_ul; /* of that juice, for other batches */
 	struct juice_yield yield;
 	enum unit_system units; /* what the kitchen's tools are marked in */
 	size_t count;

@@ -376,7 +376,7 @@ bool kitchen_plan_from_wishes(struct kitchen *kitchen, const struct wishes *wish
 
 	if (!plan_time_fine(ready_minutes, fault) || !kitchen_look_ahead(kitchen, wishes, &ahead, fault))
 		return false;
-	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : wishes->fruit_mg;
+	mg = wishes->jars != 0 ? ahead.need.fruit_mg[BOUND_LIKELY] : ahead.order.fruit_mg;
 	mg -= whole_fruit_mg(&ahead);
 	runs = ahead.forecast.juice ? charges(kitchen, mg) : 0;
 	if (runs > 0 && !plan_run_known(kitchen, fault))

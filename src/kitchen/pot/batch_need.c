@@ -2,7 +2,6 @@
  * batch_need.c - what a batch takes, what of it is short, how many jars it will
  * give, and which canner will be free for them.
  */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -11,8 +10,6 @@
 #include "kitchen/board/outlook.h"
 #include "kitchen/pot/pot_private.h"
 #include "kitchen/stock/stock_private.h"
-#include "log/tables/pot.h"
-#include "log/tables/stock.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
 /* From a pot's start to its first jar: 10-20 min to the boil, a few back to it,
@@ -37,22 +34,6 @@ bool juice_serves(const struct log_juice *juice, const struct ingredient *ingred
 	return fruit_in(juice->kind, ingredient->name);
 }
 
-static bool juice_stock(const struct kitchen *kitchen, const struct ingredient *ingredient, int64_t *stock,
-                        struct fault *fault)
-{
-	struct log_juice *juices;
-	size_t count;
-
-	*stock = 0;
-	if (!log_juices_left(kitchen->log, &juices, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++)
-		if (juice_serves(&juices[i], ingredient))
-			*stock += juices[i].left_ul;
-	free(juices);
-	return true;
-}
-
 /* What the lines before this one take of the same ledger. */
 static int64_t taken_before(const struct batch_need *need, size_t line)
 {
@@ -69,18 +50,14 @@ static int64_t taken_before(const struct batch_need *need, size_t line)
 	return taken;
 }
 
-static bool stock_of(const struct kitchen *kitchen, const struct ingredient *ingredient, bool *counted, int64_t *stock,
-                     struct fault *fault)
+/* The batch may be one that is planned: what is planned is no one else's here. */
+static struct goods goods_of(const struct kitchen *kitchen, const struct ingredient *ingredient)
 {
-	struct log_supply supply;
-
-	*counted = true;
 	if (ingredient->supply == SUPPLY_JUICE)
-		return juice_stock(kitchen, ingredient, stock, fault);
-	*counted =
-	    ingredient->supply != SUPPLY_OTHER && log_supply_of(kitchen->log, ingredient->supply, "", &supply, NULL);
-	*stock = *counted ? supply.stock : 0;
-	return true;
+		return juice_goods(kitchen, ingredient->name);
+	if (ingredient->supply == SUPPLY_OTHER)
+		return (struct goods){ 0 };
+	return supply_goods(kitchen, ingredient->supply, "");
 }
 
 /* Of juice that was measured a hair short all is taken: the plan counts on it as well. */
@@ -91,18 +68,19 @@ static void take_all_measured(const struct scaled_line *line, int64_t left, int6
 }
 
 /* What is short is needed all the same, unless the recipe can do without it. */
-static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar, struct batch_need *need,
-                       struct fault *fault)
+static void need_lines(const struct kitchen *kitchen, const struct jar_size *jar, struct batch_need *need)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
 		const struct scaled_line *line = &need->scaled.lines[i];
+		struct goods goods = goods_of(kitchen, line->ingredient);
 		int64_t left;
 		bool is_short;
 
-		if (!stock_of(kitchen, line->ingredient, &need->lines[i].counted, &need->lines[i].stock, fault))
-			return false;
+		need->lines[i].counted = goods.counted;
+		need->lines[i].stock = goods.here;
+		need->lines[i].at_work = goods.at_work;
 		need->lines[i].takes = line_takes(line, jar, need->yield.jars_likely);
-		left = need->lines[i].stock - taken_before(need, i);
+		left = goods.here - goods.at_work - taken_before(need, i);
 		take_all_measured(line, left, &need->lines[i].takes);
 		is_short = need->lines[i].counted && left < need->lines[i].takes;
 		need->lines[i].is_short =
@@ -111,7 +89,6 @@ static bool need_lines(const struct kitchen *kitchen, const struct jar_size *jar
 		if (is_short && line->ingredient->optional)
 			need->lines[i].takes = 0;
 	}
-	return true;
 }
 
 /* Acid in the jars that is short: what else the shelf holds, and whether it is taken. */
@@ -246,7 +223,7 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 {
 	const struct recipe *recipe = kitchen_recipe_named(kitchen, order->recipe);
 	const struct log_station *pot = pot_of(kitchen, order->station_id, fault);
-	struct log_supply jars;
+	struct goods jars;
 
 	memset(out, 0, sizeof(*out));
 	if (pot == NULL)
@@ -259,10 +236,12 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 	    !scale_lines(recipe, order->multiple, kitchen->board.house.units, order->jar, &out->scaled, fault))
 		return false;
 	out->yield_known = pot_yield(recipe, order->multiple, order->jar, &out->yield, NULL);
-	if (!need_lines(kitchen, jar_size_named(order->jar), out, fault) ||
-	    !need_instead(kitchen, recipe, order, out, fault))
+	need_lines(kitchen, jar_size_named(order->jar), out);
+	if (!need_instead(kitchen, recipe, order, out, fault))
 		return false;
-	out->jars_stock = log_supply_of(kitchen->log, SUPPLY_JAR, order->jar, &jars, NULL) ? jars.stock : -1;
+	jars = supply_goods(kitchen, SUPPLY_JAR, order->jar);
+	out->jars_stock = jars.counted ? jars.here : -1;
+	out->jars_at_work = jars.at_work;
 	find_canner(kitchen, recipe, order, out);
 	return true;
 }
@@ -270,14 +249,10 @@ bool kitchen_batch_need(const struct kitchen *kitchen, const struct batch_order 
 /* The kinds of juice in stock, for a refusal: a lot named otherwise is not found. */
 static void say_juices(const struct kitchen *kitchen, struct text *text)
 {
-	struct log_juice *juices;
-	size_t count;
+	const struct planned *planned = &kitchen->planned;
 
-	if (!log_juices_left(kitchen->log, &juices, &count, NULL))
-		return;
-	for (size_t i = 0; i < count; i++)
-		text_add(text, "%s%s", i == 0 ? " In stock under these names: " : ", ", juices[i].kind);
-	free(juices);
+	for (size_t i = 0; i < planned->juice_count; i++)
+		text_add(text, "%s%s", i == 0 ? " In stock under these names: " : ", ", planned->juices[i].kind);
 }
 
 /* Through the rule, so that it is a stop like any other. */
@@ -294,6 +269,15 @@ __attribute__((format(printf, 2, 3))) static bool say_short(struct fault *fault,
 	return stops_let_pass(&FACTS(key_batch, key), "", fault);
 }
 
+static bool say_jars_short(const struct batch_need *need, struct fault *fault)
+{
+	if (need->jars_at_work == 0)
+		return say_short(fault, "Not enough jars: about %d needed, %lld here.", need->yield.jars_likely,
+		                 (long long)need->jars_stock);
+	return say_short(fault, "Not enough jars: about %d needed, %lld here, %lld of them for pots at work.",
+	                 need->yield.jars_likely, (long long)need->jars_stock, (long long)need->jars_at_work);
+}
+
 bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, struct fault *fault)
 {
 	for (size_t i = 0; i < need->scaled.count; i++) {
@@ -307,8 +291,8 @@ bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, s
 
 		if (!need->lines[i].is_short)
 			continue;
-		amount_both(measure, ingredient->supply, before + need->lines[i].takes, need->lines[i].stock, units,
-		            &said);
+		amount_both(measure, ingredient->supply, before + need->lines[i].takes + need->lines[i].at_work,
+		            need->lines[i].stock, units, &said);
 		if (ingredient->supply == SUPPLY_JUICE)
 			say_juices(kitchen, &names);
 		if (ingredient == acid_in_jar(need->scaled.recipe) && need->instead.acid != ACID_NOT_SAID)
@@ -316,8 +300,8 @@ bool check_stock(const struct kitchen *kitchen, const struct batch_need *need, s
 		return say_short(fault, "Not enough %s: %s needed, %s here. Do not stretch it.%s", ingredient->name,
 		                 said.asked, said.there, juices);
 	}
-	if (need->jars_stock >= 0 && need->yield_known && need->jars_stock < need->yield.jars_likely)
-		return say_short(fault, "Not enough jars: about %d needed, %lld here.", need->yield.jars_likely,
-		                 (long long)need->jars_stock);
+	if (need->jars_stock >= 0 && need->yield_known &&
+	    need->jars_stock - need->jars_at_work < need->yield.jars_likely)
+		return say_jars_short(need, fault);
 	return true;
 }

@@ -32,13 +32,15 @@ struct batch_need {
 	struct {
 		bool counted; /* a ledger is kept of it */
 		bool is_short;
-		bool replaced; /* another acid goes in instead */
-		int64_t stock; /* in the unit of the supply */
-		int64_t takes; /* off that; in jars: of all that are likely filled; 0: optional, left out */
+		bool replaced;   /* another acid goes in instead */
+		int64_t stock;   /* in the unit of the supply */
+		int64_t at_work; /* of it, pots that go on take so much into their jars */
+		int64_t takes;   /* off that; in jars: of all that are likely filled; 0: optional, left out */
 	} lines[RECIPE_INGREDIENTS_MAX];
 	int short_lines;             /* lines whose counted stock is too small */
 	struct acid_instead instead; /* of acid in jars that is short; taken: as the order says */
 	int64_t jars_stock;          /* of the size meant; -1: not counted */
+	int64_t jars_at_work;        /* of them, for pots that go on */
 	int64_t canner_in_ms;        /* when a canner that can process it is free; -1: none stands here */
 	bool nowhere_to_go;          /* no canner is free by the time the jars would be filled */
 };

@@ -7,8 +7,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "engine/process/product.h"
+#include "engine/recipe/amount.h"
 #include "engine/recipe/fruit.h"
 #include "kitchen/stock/stock_private.h"
 #include "log/tables/pot.h"
@@ -135,27 +137,38 @@ bool kitchen_knows_fruit(const struct kitchen *kitchen, const char *fruit)
 	       (own_runs(kitchen, fruit, &runs, NULL) && runs.runs > 0);
 }
 
-/* Juice in stock that any of the products may take. */
-static bool juice_here(const struct kitchen *kitchen, struct forecast_order *order, struct fault *fault)
+/* Of all juice of the fruit: what planned batches take comes out of stock first, then of the
+ * runs.  `in_stock`: what is left in stock is used as well. */
+static void share_juice(const struct kitchen *kitchen, struct ahead *out, bool in_stock)
 {
-	struct log_juice *juices;
-	size_t count;
+	struct forecast_order *order = &out->order;
+	int64_t here = 0;
+	int64_t from_stock;
 
-	if (!log_juices_left(kitchen->log, &juices, &count, fault))
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		bool serves = false;
+	for (size_t i = 0; i < order->count; i++) {
+		const struct ingredient *item = forecast_ingredient(order->products[i].recipe, order->fruit);
+		struct goods goods = { 0 };
 
-		for (size_t n = 0; n < order->count; n++) {
-			const struct ingredient *item = forecast_ingredient(order->products[n].recipe, order->fruit);
-
-			serves = serves ||
-			         (item != NULL && item->supply == SUPPLY_JUICE && fruit_in(juices[i].kind, item->name));
-		}
-		order->juice_ul += serves ? juices[i].left_ul : 0;
+		if (item != NULL && item->supply == SUPPLY_JUICE)
+			goods = juice_goods(kitchen, item->name);
+		here = goods.here > here ? goods.here : here;
 	}
-	free(juices);
-	return true;
+	from_stock = out->spoken.juice_ul < here ? out->spoken.juice_ul : here;
+	order->spoken_ul = out->spoken.juice_ul - from_stock;
+	order->juice_ul = in_stock ? here - from_stock : 0;
+}
+
+/* What is spoken for of the fruit is not there for anything else. */
+static void share_fruit(const struct kitchen *kitchen, struct ahead *out)
+{
+	struct fruit_spoken *spoken = &out->spoken;
+	int64_t taken;
+
+	*spoken = fruit_spoken(kitchen, out->order.fruit);
+	taken = spoken->runs_mg + spoken->going_mg + spoken->whole_mg;
+	out->fruit_mg = out->order.fruit_mg;
+	out->order.fruit_mg = measured_enough(out->fruit_mg, taken) ? 0 : out->fruit_mg - taken;
+	out->order.run_mg = spoken->runs_mg + spoken->drain_mg;
 }
 
 /* Has the canner a process for any pack of the recipe? */
@@ -272,9 +285,11 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 	struct juice_runs own;
 
 	memset(out, 0, sizeof(*out));
-	if (!take_wishes(kitchen, wishes, out, fault) || !own_runs(kitchen, out->order.fruit, &own, fault) ||
-	    (wishes->juice_in_stock && !juice_here(kitchen, &out->order, fault)))
+	if (!take_wishes(kitchen, wishes, out, fault) || !own_runs(kitchen, out->order.fruit, &own, fault))
 		return false;
+	if (wishes->jars == 0)
+		share_fruit(kitchen, out);
+	share_juice(kitchen, out, wishes->juice_in_stock);
 	juice_yield_of(out->order.fruit, out->order.fruit_mg, &own, &out->order.yield);
 	if (wishes->jars != 0) {
 		if (!forecast_fruit_for(&out->order, wishes->jars, &out->need, fault))
@@ -287,4 +302,37 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 		out->order.products[0].batches = out->need.batches[BOUND_LIKELY];
 	}
 	return forecast_make(&out->order, &out->forecast, fault);
+}
+
+/* --- in words ------------------------------------------------------------------------------- */
+
+static void add_mass(const struct ahead *ahead, int64_t mg, const char *what, struct text *text)
+{
+	char words[64] = "all";
+
+	if (mg <= 0)
+		return;
+	if (!measured_enough(ahead->fruit_mg, mg))
+		amount_words(MEASURE_MASS, mg, ahead->order.units, words, sizeof(words));
+	text_add(text, "; %s %s", words, what);
+}
+
+void ahead_spoken_words(const struct ahead *ahead, struct text *text)
+{
+	const struct fruit_spoken *spoken = &ahead->spoken;
+	char words[64];
+
+	if (spoken->runs_mg + spoken->whole_mg + spoken->going_mg <= 0)
+		return;
+	add_mass(ahead, spoken->runs_mg + spoken->whole_mg, "of it planned", text);
+	add_mass(ahead, spoken->going_mg, "of it at work", text);
+	if (spoken->jars > 0)
+		text_add(text, ", for %s", count_words(spoken->jars, "jar").words);
+	amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
+	if (ahead->order.fruit_mg > 0)
+		text_add(text, ". Of the other %s:", words);
+	else if (ahead->forecast.juice && ahead->forecast.juice_ul[BOUND_LIKELY] > 0)
+		text_add(text, ". Of the juice that is free:");
+	else
+		text_add(text, ". None is left.");
 }

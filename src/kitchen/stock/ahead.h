@@ -13,8 +13,10 @@
 #include <stdint.h>
 
 #include "base/fault.h"
+#include "base/text.h"
 #include "engine/recipe/forecast.h"
 #include "kitchen/board/board.h"
+#include "kitchen/stock/goods.h"
 
 /* What shall be made. */
 struct wish {
@@ -53,8 +55,10 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 bool kitchen_knows_fruit(const struct kitchen *kitchen, const char *fruit);
 
 struct ahead {
-	struct forecast_order order;
+	struct forecast_order order; /* its fruit and juice: what is free of them */
 	struct forecast forecast;
+	int64_t fruit_mg;                                   /* as wished, what is spoken for with it */
+	struct fruit_spoken spoken;                         /* for other runs and batches */
 	struct fruit_need need;                             /* with jars wanted: how much fruit */
 	int jars;                                           /* as wished */
 	char canner[FORECAST_PRODUCTS_MAX][NAME_MAX_BYTES]; /* the roomiest that takes it; "" none here */
@@ -66,13 +70,16 @@ struct ahead {
 bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wishes, struct ahead *out,
                         struct fault *fault);
 
+/* What is spoken for of the fruit, and what the forecast is of: "; 36 lb of it planned, for 24 jars.  Of the other
+ * 12 lb:"; nothing when all of it is free. */
+void ahead_spoken_words(const struct ahead *ahead, struct text *text);
+
 /* --- what is missing (shortage.c) --------------------------------------------------- */
 
 struct shortage_line {
 	struct supply_need need;
-	bool counted; /* a ledger is kept, or it is lids; else nobody knows */
-	int64_t stock;
-	int64_t missing[BOUND_COUNT]; /* beyond the stock; 0: enough.  Not counted: all of it */
+	struct goods goods;
+	int64_t missing[BOUND_COUNT]; /* beyond what is free; 0: enough.  Not counted: all of it */
 	int64_t sold_by;              /* what one buys at a time: house setting; jars and bands else
 	                                 by the dozen, lids by the newest box; 0: loose */
 	char name[NAME_MAX_BYTES];    /* "half-pints", "flat lids", "sugar" */
@@ -87,6 +94,9 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, 
 /* Is it missing for certain (likely), perhaps (only when all yields well), or not? */
 enum lack { LACK_NONE, LACK_PERHAPS, LACK_LIKELY, LACK_NOT_COUNTED };
 enum lack shortage_lack(const struct shortage_line *line);
+
+/* What is here: "84", "84, spoken for 60", "not counted". */
+void shortage_here(const struct shortage_line *line, enum unit_system units, char *buffer, size_t size);
 
 /* What to buy for one bound, in units one buys: "3 x 5 lb", "2 dozen", "1 box of
  * 60", loose "12 lb"; "" nothing. */

@@ -25,12 +25,10 @@ static bool lid_stock(const struct kitchen *kitchen, struct shortage_line *line,
 
 	if (!log_lid_boxes(kitchen->log, &boxes, &count, fault))
 		return false;
-	line->counted = true;
-	for (size_t i = 0; i < count; i++) {
-		line->stock += boxes[i].lids - boxes[i].used;
+	for (size_t i = 0; i < count; i++)
 		line->sold_by = boxes[i].lids > 0 ? boxes[i].lids : line->sold_by;
-	}
 	free(boxes);
+	line->goods = lid_goods(kitchen);
 	text_copy(line->name, sizeof(line->name), "flat lids");
 	return true;
 }
@@ -39,8 +37,6 @@ static bool supply_stock(const struct kitchen *kitchen, struct shortage_line *li
 {
 	const struct supply_need *need = &line->need;
 	const char *size = need->jar == NULL ? "" : need->jar->name;
-	struct log_supply supply;
-	struct fault why = { 0 };
 
 	text_copy(line->name, sizeof(line->name),
 	          need->name != NULL  ? need->name
@@ -48,12 +44,7 @@ static bool supply_stock(const struct kitchen *kitchen, struct shortage_line *li
 	                              : supply_words(need->supply));
 	if (need->supply == SUPPLY_OTHER || need->supply == SUPPLY_JUICE)
 		return true;
-	if (log_supply_of(kitchen->log, need->supply, size, &supply, &why)) {
-		line->counted = true;
-		line->stock = supply.stock;
-	} else if (why.kind != FAULT_MISSING) {
-		return fault_set(fault, why.kind, "%s", why.sentence);
-	}
+	line->goods = supply_goods(kitchen, need->supply, size);
 	if (!kitchen_sold_by(kitchen, need->supply, size, &line->sold_by, fault))
 		return false;
 	if (line->sold_by == 0 && (need->supply == SUPPLY_JAR || need->supply == SUPPLY_BAND))
@@ -63,10 +54,10 @@ static bool supply_stock(const struct kitchen *kitchen, struct shortage_line *li
 
 static void find_missing(struct shortage_line *line)
 {
-	int64_t stock = line->stock > 0 ? line->stock : 0;
+	int64_t there = goods_free(&line->goods);
 
 	for (int bound = 0; bound < BOUND_COUNT; bound++)
-		line->missing[bound] = line->need.amount[bound] > stock ? line->need.amount[bound] - stock : 0;
+		line->missing[bound] = line->need.amount[bound] > there ? line->need.amount[bound] - there : 0;
 }
 
 /* What the shelf holds instead of acid for jars that is missing. */
@@ -123,11 +114,28 @@ enum lack shortage_lack(const struct shortage_line *line)
 {
 	if (line->need.amount[BOUND_HIGH] == 0)
 		return LACK_NONE;
-	if (!line->counted)
+	if (!line->goods.counted)
 		return LACK_NOT_COUNTED;
 	if (line->missing[BOUND_LIKELY] > 0)
 		return LACK_LIKELY;
 	return line->missing[BOUND_HIGH] > 0 ? LACK_PERHAPS : LACK_NONE;
+}
+
+void shortage_here(const struct shortage_line *line, enum unit_system units, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char words[64];
+
+	if (!line->goods.counted) {
+		text_add(&text, "not counted");
+		return;
+	}
+	amount_words(line->need.measure, line->goods.here, units, words, sizeof(words));
+	text_add(&text, "%s", words);
+	if (goods_spoken(&line->goods) <= 0)
+		return;
+	amount_words(line->need.measure, goods_spoken(&line->goods), units, words, sizeof(words));
+	text_add(&text, ", spoken for %s", words);
 }
 
 /* --- in units one buys -------------------------------------------------------------------- */

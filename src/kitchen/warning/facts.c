@@ -513,39 +513,10 @@ static void ask_spoiled(const struct asking *asking)
 
 /* --- supplies --------------------------------------------------------------------------------------- */
 
-/* Jars that the pots will still fill, of one size (NULL: of any). */
-static int jars_to_come(const struct asking *asking, const char *size)
-{
-	int jars = 0;
-
-	for (size_t i = 0; i < asking->board->stations; i++) {
-		const struct strip *strip = &asking->board->strips[i];
-
-		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip_batch(strip)->row.jar, size) == 0))
-			jars += batch_jars_to_come(strip);
-	}
-	return jars;
-}
-
-/* What they will still take of a supply that goes into each jar. */
-static int64_t into_jars(const struct asking *asking, enum supply_kind kind)
-{
-	int64_t amount = 0;
-
-	for (size_t i = 0; i < asking->board->stations; i++) {
-		const struct strip *strip = &asking->board->strips[i];
-
-		if (strip->content == STRIP_BATCH)
-			amount += batch_acid_to_come(strip, kind);
-	}
-	return amount;
-}
-
 static void ask_supply(const struct asking *asking, const struct log_supply *supply)
 {
 	const struct jar_size *jar = jar_size_named(supply->size);
-	int64_t needed =
-	    supply->kind == SUPPLY_JAR ? jars_to_come(asking, supply->size) : into_jars(asking, supply->kind);
+	struct goods goods = supply_goods(asking->kitchen, supply->kind, supply->size);
 	struct supply_amount amount = { .measure = supply_measure(supply->kind), .units = asking->board->house.units };
 	struct gathered gathered = { 0 };
 	struct about_supply facts = { 0 };
@@ -553,14 +524,15 @@ static void ask_supply(const struct asking *asking, const struct log_supply *sup
 	facts.supply = jar != NULL ? jar->plural : supply_words(supply->kind);
 	facts.kind = supply->kind;
 	facts.stock = facts.needed = amount;
-	facts.stock.amount = supply->stock;
-	facts.needed.amount = needed + plan_needs_of(asking->kitchen, supply->kind, supply->size);
+	facts.stock.amount = goods.here;
+	facts.needed.amount = goods_spoken(&goods);
 	ask(asking, &gathered, FACTS(supply, facts));
 }
 
 /* All boxes in use together; a house that lists none does not count its lids. */
 static void ask_lids(const struct asking *asking)
 {
+	struct goods goods = lid_goods(asking->kitchen);
 	struct gathered gathered = { 0 };
 	struct about_supply facts = { 0 };
 
@@ -569,9 +541,8 @@ static void ask_lids(const struct asking *asking)
 	facts.supply = "flat lids";
 	facts.is_lids = true;
 	facts.stock.measure = facts.needed.measure = MEASURE_EACH;
-	for (size_t i = 0; i < asking->board->box_count; i++)
-		facts.stock.amount += asking->board->boxes[i].lids - asking->board->boxes[i].used;
-	facts.needed.amount = jars_to_come(asking, NULL) + plan_jars_to_come(asking->kitchen);
+	facts.stock.amount = goods.here;
+	facts.needed.amount = goods_spoken(&goods);
 	ask(asking, &gathered, FACTS(supply, facts));
 }
 

@@ -127,7 +127,7 @@ void ahead_open(struct json *json, const struct day *day, const struct ahead *ah
 	log_document_open(json, day_kitchen(day), &now);
 	json_text(json, "fruit", ahead->order.fruit);
 	if (ahead->jars == 0)
-		ahead_amount(json, "fruit_g", ahead->order.fruit_mg, 1000);
+		ahead_amount(json, "fruit_g", ahead->fruit_mg, 1000);
 	else
 		ahead_bounds(json, "fruit_g", ahead->need.fruit_mg, 1000);
 	if (ahead->jars == 0)

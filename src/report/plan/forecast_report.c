@@ -61,6 +61,9 @@ static void put_json(const struct report *to, const struct day *day, const struc
 	struct json json = json_begin(to->out);
 
 	ahead_open(&json, day, ahead);
+	ahead_amount(&json, "fruit_planned_g", ahead->spoken.runs_mg + ahead->spoken.whole_mg, 1000);
+	ahead_amount(&json, "fruit_at_work_g", ahead->spoken.going_mg, 1000);
+	json_whole(&json, "jars_planned", ahead->spoken.jars);
 	ahead_amount(&json, "juice_in_stock_ml", ahead->order.juice_ul, 1000);
 	put_yield_json(&json, &ahead->order.yield);
 	if (forecast->juice) {
@@ -173,14 +176,17 @@ static void put_text(FILE *out, const struct ahead *ahead)
 {
 	const struct forecast *forecast = &ahead->forecast;
 	char words[64];
+	char said[160];
+	struct text spoken = TEXT_OVER(said);
 
 	if (ahead->jars > 0) {
 		put_need(out, ahead);
 	} else {
-		amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
+		amount_words(MEASURE_MASS, ahead->fruit_mg, ahead->order.units, words, sizeof(words));
 		(void)fprintf(out, "%s of ", words);
 		plain_put(out, ahead->order.fruit);
-		(void)fputc('\n', out);
+		ahead_spoken_words(ahead, &spoken);
+		(void)fprintf(out, "%s\n", said);
 	}
 	put_name(out, "");
 	(void)fprintf(out, "%*s%*s%*s\n", COLUMN, "low", COLUMN, "likely", COLUMN, "high");

@@ -51,10 +51,11 @@ static void put_line_json(struct json *json, const struct shortage_line *line, e
 	json_text(json, "unit", unit_word(line->need.measure));
 	json_bool(json, "optional", line->need.optional);
 	ahead_bounds(json, "needed", line->need.amount, per);
-	if (line->counted)
-		ahead_amount(json, "stock", line->stock, per);
+	if (line->goods.counted)
+		ahead_amount(json, "stock", line->goods.here, per);
 	else
 		json_null(json, "stock");
+	ahead_amount(json, "spoken_for", goods_spoken(&line->goods), per);
 	json_text(json, "lack", lack_word(shortage_lack(line)));
 	ahead_bounds(json, "missing", line->missing, per);
 	if (line->sold_by > 0)
@@ -103,7 +104,7 @@ static void put_head(FILE *out, const struct ahead *ahead)
 		return;
 	}
 	amount_words(MEASURE_MASS, ahead->order.fruit_mg, ahead->order.units, words, sizeof(words));
-	(void)fprintf(out, "To buy for %s of ", words);
+	(void)fprintf(out, "To buy for %s%s of ", ahead->order.fruit_mg == ahead->fruit_mg ? "" : "the other ", words);
 	plain_put(out, ahead->order.fruit);
 	(void)fputs(": ", out);
 	for (size_t i = 0; i < ahead->order.count; i++) {
@@ -119,13 +120,12 @@ static void put_line(FILE *out, const struct shortage_line *line, enum unit_syst
 	char likely[80] = "";
 	char high[80] = "";
 	char needed[64];
-	char stock[64] = "not counted";
+	char stock[96];
 
 	shortage_buy(line, BOUND_LIKELY, units, likely, sizeof(likely));
 	shortage_buy(line, BOUND_HIGH, units, high, sizeof(high));
 	amount_words(line->need.measure, line->need.amount[BOUND_LIKELY], units, needed, sizeof(needed));
-	if (line->counted)
-		amount_words(line->need.measure, line->stock, units, stock, sizeof(stock));
+	shortage_here(line, units, stock, sizeof(stock));
 	(void)fprintf(out, "[ ] %-18s %-18s ", likely[0] != '\0' ? likely : "-", high[0] != '\0' ? high : "-");
 	plain_put(out, line->name);
 	(void)fprintf(out, "%s: likely %s, here %s\n", line->need.optional ? ", if wanted" : "", needed, stock);

@@ -488,10 +488,12 @@ static void head_words(const struct desk *desk, struct text *text)
 		text_add(text, "%s of %s", words, card->fruit);
 	else
 		text_add(text, "%s", card->fruit);
-	if (!card->juice_in_stock)
-		return;
-	amount_words(MEASURE_VOLUME, card->known ? card->ahead.order.juice_ul : 0, units, words, sizeof(words));
-	text_add(text, " and %s of juice in stock", words);
+	if (card->juice_in_stock) {
+		amount_words(MEASURE_VOLUME, card->known ? card->ahead.order.juice_ul : 0, units, words, sizeof(words));
+		text_add(text, " and %s of juice in stock", words);
+	}
+	if (card->known)
+		ahead_spoken_words(&card->ahead, text);
 }
 
 static void draw(struct desk *desk, int top, int rows)
@@ -514,7 +516,7 @@ static void draw(struct desk *desk, int top, int rows)
 	/* Each time: an act of another terminal may have changed what is known. */
 	work_out(desk);
 	head_words(desk, &text);
-	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, words);
+	row += desk_paragraph(desk, row, 1, cols - 2, cols < NARROW ? 3 : 2, ROLE_STRONG, words);
 	text = TEXT_OVER(words);
 	sum_words(desk, cols < NARROW, &text);
 	row +=

@@ -447,8 +447,9 @@ static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int co
 	if (is_short) {
 		struct amount_both said;
 
-		amount_both(supply_measure(ingredient->supply), ingredient->supply, need->lines[n].takes,
-		            need->lines[n].stock, desk_units(desk), &said);
+		amount_both(supply_measure(ingredient->supply), ingredient->supply,
+		            need->lines[n].takes + need->lines[n].at_work, need->lines[n].stock, desk_units(desk),
+		            &said);
 		text_add(&text, " (SHORT: %s here)", said.there);
 	} else if (need->lines[n].counted) {
 		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
@@ -478,6 +479,8 @@ static void outlook_words(const struct desk *desk, struct text *text)
 		text_add(text, " (%d to %d)", need->yield.jars_low, need->yield.jars_high);
 	if (need->jars_stock >= 0)
 		text_add(text, "; %lld here", (long long)need->jars_stock);
+	if (need->jars_stock >= 0 && need->jars_at_work > 0)
+		text_add(text, ", %lld of them for pots at work", (long long)need->jars_at_work);
 	if (need->canner_in_ms == 0) {
 		text_add(text, ". A canner is free now.");
 	} else if (need->canner_in_ms > 0) {

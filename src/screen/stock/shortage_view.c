@@ -87,12 +87,11 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
 	char needed[64];
 	char most[64];
-	char stock[64] = "not counted";
+	char stock[96];
 
 	amount_words(line->need.measure, line->need.amount[BOUND_LIKELY], units, needed, sizeof(needed));
 	amount_words(line->need.measure, line->need.amount[BOUND_HIGH], units, most, sizeof(most));
-	if (line->counted)
-		amount_words(line->need.measure, line->stock, units, stock, sizeof(stock));
+	shortage_here(line, units, stock, sizeof(stock));
 	text_add(text, "%s%s: likely %s, at most %s, here %s", line->name, line->need.optional ? " (if wanted)" : "",
 	         needed, most, stock);
 	if (line->instead[0] != '\0')

@@ -266,7 +266,7 @@ START_TEST(jars_come_by_the_dozen_and_lids_by_the_newest_box)
 	buy_is(&line, BOUND_LIKELY, "");
 	buy_is(&line, BOUND_HIGH, "5 dozen");
 	line = lack_of(&ahead, "flat lids"); /* 60 and 48 are here */
-	ck_assert_int_eq(line.stock, 108);
+	ck_assert_int_eq(line.goods.here, 108);
 	ck_assert_int_eq(shortage_lack(&line), LACK_PERHAPS);
 	buy_is(&line, BOUND_HIGH, "2 boxes of 48");
 	KK_OK(&kit, kitchen_sell_by(kit.kitchen, SUPPLY_JAR, "half_pint", 9, &kit.fault));
@@ -290,7 +290,7 @@ START_TEST(a_ledger_below_nothing_counts_as_nothing)
 	KK_OK(&kit, kitchen_shelf_count(kit.kitchen, &bands, 0, &kit.fault));
 	KK_OK(&kit, kitchen_batch_amount(kit.kitchen, batch_id, 3, pk_amount(SUPPLY_SUGAR, "6 lb"), "", &kit.fault));
 	line = lack_of(&ahead, "sugar");
-	ck_assert_int_lt(line.stock, 0);
+	ck_assert_int_lt(line.goods.here, 0);
 	ck_assert_int_eq(line.missing[BOUND_LIKELY], line.need.amount[BOUND_LIKELY]);
 }
 END_TEST

@@ -161,11 +161,13 @@ START_TEST(the_shortage_list_says_what_to_buy)
 	holds(text, "[ ] 1 box of 60        2 boxes of 60      flat lids: likely 104, here 60\n");
 	holds(text, "Not counted here; look, and get some if needed:\n");
 	holds(text, "regular pectin: likely 1 lb 6 3/4 oz, here not counted\n");
-	holds(json, "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"optional\": false, "
-	            "\"needed\": {\"low\": 16800, \"likely\": 18200, \"high\": 22400}, \"stock\": 9071.8, \"lack\": "
-	            "\"missing\", \"missing\": {\"low\": 7728.2, \"likely\": 9128.2, \"high\": 13328.2}, "
-	            "\"sold_by\": 2268, \"buy_likely\": \"5 x 5 lb\", \"buy_high\": \"6 x 5 lb\", "
-	            "\"instead\": \"\"}");
+	holds(
+	    json,
+	    "{\"name\": \"sugar\", \"kind\": \"sugar\", \"jar\": null, \"unit\": \"g\", \"optional\": false, "
+	    "\"needed\": {\"low\": 16800, \"likely\": 18200, \"high\": 22400}, \"stock\": 9071.8, \"spoken_for\": 0, \"lack\": "
+	    "\"missing\", \"missing\": {\"low\": 7728.2, \"likely\": 9128.2, \"high\": 13328.2}, "
+	    "\"sold_by\": 2268, \"buy_likely\": \"5 x 5 lb\", \"buy_high\": \"6 x 5 lb\", "
+	    "\"instead\": \"\"}");
 	free(text);
 	free(json);
 }

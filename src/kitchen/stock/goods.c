@@ -1,0 +1,154 @@
+#include "kitchen/stock/goods.h"
+
+#include <string.h>
+
+#include "engine/recipe/forecast.h"
+#include "engine/recipe/fruit.h"
+#include "kitchen/stock/stock_private.h"
+
+/* --- what the pots still take -------------------------------------------------------------- */
+
+/* Jars that they will still fill, of one size (NULL: of any). */
+static int jars_to_come(const struct board *board, const char *size)
+{
+	int jars = 0;
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+
+		if (strip->content == STRIP_BATCH && (size == NULL || strcmp(strip_batch(strip)->row.jar, size) == 0))
+			jars += batch_jars_to_come(strip);
+	}
+	return jars;
+}
+
+/* Of a supply that goes into each jar. */
+static int64_t into_jars(const struct board *board, enum supply_kind kind)
+{
+	int64_t amount = 0;
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].content == STRIP_BATCH)
+			amount += batch_acid_to_come(&board->strips[i], kind);
+	return amount;
+}
+
+/* --- supplies ---------------------------------------------------------------------------------- */
+
+struct goods supply_goods(const struct kitchen *kitchen, enum supply_kind kind, const char *size)
+{
+	const struct board *board = &kitchen->board;
+	struct goods goods = { .planned = plan_needs_of(kitchen, kind, size) };
+
+	if (kind == SUPPLY_JAR)
+		goods.at_work = jars_to_come(board, size);
+	else if (kind == SUPPLY_BAND)
+		goods.at_work = jars_to_come(board, NULL);
+	else
+		goods.at_work = into_jars(board, kind);
+	for (size_t i = 0; i < board->supply_count; i++)
+		if (board->supplies[i].kind == kind && strcmp(board->supplies[i].size, size) == 0) {
+			goods.counted = true;
+			goods.here = board->supplies[i].stock;
+		}
+	return goods;
+}
+
+struct goods lid_goods(const struct kitchen *kitchen)
+{
+	const struct board *board = &kitchen->board;
+	struct goods goods = { .counted = true,
+		               .at_work = jars_to_come(board, NULL),
+		               .planned = plan_jars_to_come(kitchen) };
+
+	for (size_t i = 0; i < board->box_count; i++)
+		goods.here += board->boxes[i].lids - board->boxes[i].used;
+	return goods;
+}
+
+/* --- fruit and juice --------------------------------------------------------------------------- */
+
+/* The n-th planned batch that nobody has begun, with its recipe; NULL: it is another. */
+static const struct recipe *to_begin(const struct kitchen *kitchen, size_t n)
+{
+	const struct planned *planned = &kitchen->planned;
+
+	if (planned->plan.finished_wall_ms != 0 || planned->batches[n].batch_id != 0)
+		return NULL;
+	return kitchen_recipe_named(kitchen, planned->batches[n].recipe);
+}
+
+struct goods juice_goods(const struct kitchen *kitchen, const char *ingredient)
+{
+	const struct planned *planned = &kitchen->planned;
+	struct goods goods = { .counted = true };
+
+	for (size_t i = 0; i < planned->juice_count; i++)
+		if (fruit_in(planned->juices[i].kind, ingredient))
+			goods.here += planned->juices[i].left_ul;
+	for (size_t i = 0; i < planned->batch_count; i++) {
+		const struct recipe *recipe = to_begin(kitchen, i);
+
+		for (size_t n = 0; recipe != NULL && n < recipe->ingredient_count; n++)
+			if (recipe->ingredients[n].supply == SUPPLY_JUICE &&
+			    fruit_same(recipe->ingredients[n].name, ingredient))
+				goods.planned += recipe->ingredients[n].amount * planned->batches[i].multiple;
+	}
+	return goods;
+}
+
+/* What was drawn of a run is in stock: the fruit it came of gives no more. */
+static int64_t still_gives_mg(const struct kitchen *kitchen, const struct strip_run *run)
+{
+	struct juice_runs own = { 0 };
+	struct juice_yield yield;
+	double drawn_mg;
+
+	(void)own_runs(kitchen, run->row.fruit, &own, NULL);
+	juice_yield_of(run->row.fruit, run->row.fruit_mg, &own, &yield);
+	drawn_mg = (double)run->drawn_ul * 1e6 / yield.ul_per_kg[BOUND_LIKELY];
+	return drawn_mg < (double)run->row.fruit_mg ? run->row.fruit_mg - (int64_t)drawn_mg : 0;
+}
+
+static void add_going(const struct kitchen *kitchen, const char *fruit, struct fruit_spoken *out)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+
+		if (strip->content == STRIP_RUN && fruit_same(strip_run(strip)->row.fruit, fruit)) {
+			out->going_mg += strip_run(strip)->row.fruit_mg;
+			out->drain_mg += still_gives_mg(kitchen, strip_run(strip));
+		} else if (strip->content == STRIP_BATCH && strip_batch(strip)->recipe != NULL) {
+			const struct ingredient *item = forecast_ingredient(strip_batch(strip)->recipe, fruit);
+
+			if (item != NULL && item->supply != SUPPLY_JUICE)
+				out->going_mg += item->amount * strip_batch(strip)->row.multiple;
+		}
+	}
+}
+
+struct fruit_spoken fruit_spoken(const struct kitchen *kitchen, const char *fruit)
+{
+	const struct planned *planned = &kitchen->planned;
+	struct fruit_spoken out = { 0 };
+
+	add_going(kitchen, fruit, &out);
+	for (size_t i = 0; i < planned->run_count && planned->plan.finished_wall_ms == 0; i++)
+		if (planned->runs[i].run_id == 0 && fruit_same(planned->runs[i].fruit, fruit))
+			out.runs_mg += planned->runs[i].fruit_mg;
+	for (size_t i = 0; i < planned->batch_count; i++) {
+		const struct log_plan_batch *row = &planned->batches[i];
+		const struct recipe *recipe = to_begin(kitchen, i);
+		const struct ingredient *item = recipe == NULL ? NULL : forecast_ingredient(recipe, fruit);
+		struct yield yield;
+
+		if (item == NULL)
+			continue;
+		if (item->supply == SUPPLY_JUICE)
+			out.juice_ul += item->amount * row->multiple;
+		else
+			out.whole_mg += item->amount * row->multiple; /* 1 uL is 1 mg, as in forecast.h */
+		out.jars += pot_yield(recipe, row->multiple, row->jar, &yield, NULL) ? yield.jars_likely : 0;
+	}
+	return out;
+}

@@ -1,0 +1,247 @@
+/* What is free: nothing that is planned or at work is counted a second time. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "engine/recipe/amount.h"
+#include "kitchen/house/house.h"
+#include "kitchen/plan/plan.h"
+#include "kitchen/pot/pot.h"
+#include "kitchen/stock/ahead.h"
+#include "kitchen/stock/stock.h"
+#include "support/kitchen_kit.h"
+#include "support/pot_kit.h"
+#include "support/tests.h"
+
+static struct kitchen_kit kit;
+
+static void line(const char *words)
+{
+	kk_ok(&kit, kitchen_setup_line(kit.kitchen, words, 0, &kit.fault), words);
+}
+
+static void begin(void)
+{
+	pk_begin(&kit);
+	pk_stock(&kit);
+	line("helper MK");
+}
+
+static void end(void)
+{
+	kk_end(&kit);
+}
+
+static int64_t lb(int pounds)
+{
+	return pounds * INT64_C(453592370) / 1000;
+}
+
+static struct wishes grapes(int pounds)
+{
+	struct wishes wishes = { .fruit = "grapes", .fruit_mg = lb(pounds), .count = 1 };
+
+	text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), "grape jelly");
+	return wishes;
+}
+
+static struct ahead ahead_of(const struct wishes *wishes)
+{
+	struct ahead out;
+
+	KK_OK(&kit, kitchen_look_ahead(kit.kitchen, wishes, &out, &kit.fault));
+	return out;
+}
+
+static void says(const struct ahead *ahead, const char *wanted)
+{
+	char words[160];
+	struct text text = TEXT_OVER(words);
+
+	ahead_spoken_words(ahead, &text);
+	ck_assert_str_eq(words, wanted);
+}
+
+static size_t planned_rows(void)
+{
+	size_t runs;
+	size_t batches;
+
+	(void)kitchen_plan_runs(kit.kitchen, &runs);
+	(void)kitchen_plan_batches(kit.kitchen, &batches);
+	return runs + batches;
+}
+
+START_TEST(fruit_that_is_planned_is_not_forecast_again)
+{
+	struct wishes wishes = grapes(60);
+	struct ahead ahead = ahead_of(&wishes);
+	size_t rows;
+
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY], 13);
+	says(&ahead, "");
+	KK_OK(&kit, kitchen_plan_from_wishes(kit.kitchen, &wishes, PLAN_ANY_TIME, &kit.fault));
+	rows = planned_rows();
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.fruit_mg, lb(60));
+	ck_assert_int_eq(ahead.order.fruit_mg, 0);
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY], 0);
+	ck_assert_int_eq(ahead.spoken.jars, 104);
+	/* And not planned twice. */
+	ck_assert(!kitchen_plan_from_wishes(kit.kitchen, &wishes, PLAN_ANY_TIME, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_uint_eq(planned_rows(), rows);
+	KK_OK(&kit, kitchen_plan_drop(kit.kitchen, &kit.fault));
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY], 13);
+}
+END_TEST
+
+START_TEST(the_rest_of_the_fruit_is_forecast_and_planned)
+{
+	struct wishes wishes = grapes(24);
+	struct ahead before = ahead_of(&wishes);
+	struct ahead after;
+
+	line("run \"Grape\" \"12 lb\" times=3"); /* by another name */
+	line("batch \"grape jelly\" times=8");
+	wishes = grapes(60);
+	after = ahead_of(&wishes);
+	ck_assert_int_eq(after.order.fruit_mg, lb(60) - 3 * lb(12));
+	ck_assert_int_eq(after.spoken.jars, 64);
+	says(&after, "; 36 lb of it planned, for 64 jars. Of the other 24 lb:");
+	ck_assert_int_ge(after.forecast.lines[0].batches[BOUND_LIKELY],
+	                 before.forecast.lines[0].batches[BOUND_LIKELY] - 1);
+	ck_assert_int_le(after.forecast.lines[0].batches[BOUND_LIKELY],
+	                 before.forecast.lines[0].batches[BOUND_LIKELY] + 1);
+	KK_OK(&kit, kitchen_plan_from_wishes(kit.kitchen, &wishes, PLAN_ANY_TIME, &kit.fault));
+	after = ahead_of(&wishes);
+	ck_assert_int_eq(after.order.fruit_mg, 0);
+}
+END_TEST
+
+/* 36 lb give 9 quarts and a cup, 12 of them five cups at a time 7 batches: no batch takes it yet. */
+START_TEST(juice_of_planned_runs_is_free_until_a_batch_is_planned)
+{
+	struct wishes wishes = grapes(36);
+	struct ahead all = ahead_of(&wishes);
+	struct ahead ahead;
+
+	line("run \"grapes\" \"12 lb\" times=3");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, 0);
+	for (int bound = 0; bound < BOUND_COUNT; bound++)
+		ck_assert_int_eq(ahead.forecast.lines[0].batches[bound], all.forecast.lines[0].batches[bound]);
+	says(&ahead, "; all of it planned. Of the juice that is free:");
+	line("batch \"grape jelly\" times=2");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY],
+	                 all.forecast.lines[0].batches[BOUND_LIKELY] - 2);
+}
+END_TEST
+
+START_TEST(fruit_in_a_juicer_is_at_work)
+{
+	struct wishes wishes = grapes(24);
+	struct ahead ahead;
+
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(24) - lb(12));
+	ck_assert_int_eq(ahead.spoken.going_mg, lb(12));
+	says(&ahead, "; 12 lb of it at work. Of the other 12 lb:");
+	wishes = grapes(12);
+	text_copy(wishes.fruit, sizeof(wishes.fruit), "apples");
+	text_copy(wishes.wish[0].recipe, sizeof(wishes.wish[0].recipe), "apple jelly");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(12));
+}
+END_TEST
+
+START_TEST(juice_in_stock_goes_to_planned_batches_first)
+{
+	struct wishes wishes = grapes(0);
+	struct ahead ahead;
+
+	(void)pk_juice(&kit, "grapes", "20 cups"); /* of four batches */
+	wishes.juice_in_stock = true;
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY], 4);
+	line("batch \"grape jelly\" times=3");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.forecast.lines[0].batches[BOUND_LIKELY], 1);
+}
+END_TEST
+
+static struct shortage_line lack_of(const struct ahead *ahead, const char *name)
+{
+	struct shortage_line *rows;
+	struct shortage_line line = { .name = "" };
+	size_t count;
+
+	KK_OK(&kit, kitchen_shortage(kit.kitchen, ahead, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(rows[i].name, name) == 0)
+			line = rows[i];
+	free(rows);
+	ck_assert_str_eq(line.name, name);
+	return line;
+}
+
+/* 60 half-pints and 108 lids are here; two pots of strawberry jam take some 16 of each. */
+START_TEST(what_planned_pots_take_is_missing_for_the_next_forecast)
+{
+	struct wishes wishes = grapes(30);
+	struct ahead ahead = ahead_of(&wishes);
+	struct shortage_line before = lack_of(&ahead, "half-pints");
+	struct shortage_line lids = lack_of(&ahead, "flat lids");
+	struct shortage_line after;
+	char words[80];
+
+	ck_assert_int_eq(goods_free(&before.goods), 60);
+	ck_assert_int_eq(goods_free(&lids.goods), 108);
+	shortage_here(&before, UNITS_US, words, sizeof(words));
+	ck_assert_str_eq(words, "60");
+	line("batch \"strawberry jam\" times=2");
+	after = lack_of(&ahead, "half-pints");
+	ck_assert_int_gt(after.goods.planned, 0);
+	ck_assert_int_eq(goods_free(&after.goods), 60 - after.goods.planned);
+	ck_assert_int_eq(after.missing[BOUND_HIGH], after.need.amount[BOUND_HIGH] - goods_free(&after.goods));
+	shortage_here(&after, UNITS_US, words, sizeof(words));
+	ck_assert_ptr_nonnull(strstr(words, "60, spoken for "));
+	lids = lack_of(&ahead, "flat lids");
+	ck_assert_int_eq(goods_free(&lids.goods), 108 - after.goods.planned);
+}
+END_TEST
+
+/* Of 60 half-pints, pots that go on leave too few for one more. */
+START_TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot)
+{
+	struct batch_order order = pk_order(&kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	struct batch_need need;
+	int64_t batch_id;
+
+	(void)pk_juice(&kit, "grapes", "3 gal");
+	(void)pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	KK_OK(&kit, kitchen_batch_need(kit.kitchen, &order, &need, &kit.fault));
+	ck_assert_int_eq(need.jars_at_work, 8);
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_JAR, "half_pint", 15, &kit.fault));
+	ck_assert(!kitchen_start_batch(kit.kitchen, &order, true, &batch_id, &kit.fault));
+	ck_assert_msg(strstr(kit.fault.sentence, "about 8 needed, 15 here, 8 of them for pots at work") != NULL, "%s",
+	              kit.fault.sentence);
+	KK_OK(&kit, kitchen_supply_count(kit.kitchen, SUPPLY_JAR, "half_pint", 16, &kit.fault));
+	KK_OK(&kit, kitchen_start_batch(kit.kitchen, &order, true, &batch_id, &kit.fault));
+}
+END_TEST
+
+static const struct listed_test listed[] = {
+	GROUP("goods", .begin = begin, .end = end, .seconds = 30),
+	TEST(fruit_that_is_planned_is_not_forecast_again),
+	TEST(the_rest_of_the_fruit_is_forecast_and_planned),
+	TEST(juice_of_planned_runs_is_free_until_a_batch_is_planned),
+	TEST(fruit_in_a_juicer_is_at_work),
+	TEST(juice_in_stock_goes_to_planned_batches_first),
+	TEST(what_planned_pots_take_is_missing_for_the_next_forecast),
+	TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot),
+};
+
+KK_TESTS("goods", listed)
