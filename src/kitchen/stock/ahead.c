@@ -105,6 +105,30 @@ const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fr
 	return NULL;
 }
 
+/* Beside it only what may be left out, and acid in the jars. */
+static bool is_juice_alone(const struct recipe *recipe, const char *fruit)
+{
+	const struct ingredient *juice = forecast_ingredient(recipe, fruit);
+
+	for (size_t i = 0; i < recipe->ingredient_count; i++) {
+		const struct ingredient *item = &recipe->ingredients[i];
+
+		if (item != juice && !item->optional && item->adding != ADD_IN_JAR)
+			return false;
+	}
+	return juice != NULL && juice->supply == SUPPLY_JUICE;
+}
+
+bool kitchen_jars_juice(const struct kitchen *kitchen, const char *fruit)
+{
+	const struct recipe *recipe;
+
+	for (size_t n = 0; (recipe = kitchen_makes(kitchen, fruit, n)) != NULL; n++)
+		if (is_juice_alone(recipe, fruit))
+			return true;
+	return false;
+}
+
 /* --- this kitchen --------------------------------------------------------------------------- */
 
 /* Sums over all the names the fruit was logged by ("Grapes", "grape"). */

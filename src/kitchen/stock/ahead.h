@@ -51,6 +51,8 @@ const struct jar_size *usual_jar(const struct recipe *recipe);
 
 /* The n-th recipe that is made of the fruit; NULL: there are no more. */
 const struct recipe *kitchen_makes(const struct kitchen *kitchen, const char *fruit, size_t n);
+/* Is a recipe here for its juice alone, in jars?  Not every juice has a process that is published. */
+bool kitchen_jars_juice(const struct kitchen *kitchen, const char *fruit);
 /* Is it made into something here, has it a published yield of its own, or was it run before? */
 bool kitchen_knows_fruit(const struct kitchen *kitchen, const char *fruit);
 

@@ -127,7 +127,7 @@ static void put_product(FILE *out, const struct ahead *ahead, size_t n)
 		(void)snprintf(name, sizeof(name), "  loads of %d (%.20s)", product->room, ahead->canner[n]);
 		put_counts(out, name, line->loads);
 	} else {
-		(void)fputs("  no canner here has a process for it\n", out);
+		(void)fprintf(out, "  no canner here takes it in %s\n", product->jar->plural);
 	}
 }
 
@@ -172,7 +172,7 @@ static void put_left(FILE *out, const struct ahead *ahead)
 		put_amounts(out, "fruit left over", MEASURE_MASS, forecast->fruit_left_mg, ahead->order.units);
 }
 
-static void put_text(FILE *out, const struct ahead *ahead)
+static void put_text(FILE *out, const struct day *day, const struct ahead *ahead)
 {
 	const struct forecast *forecast = &ahead->forecast;
 	char words[64];
@@ -201,6 +201,8 @@ static void put_text(FILE *out, const struct ahead *ahead)
 		put_left(out, ahead);
 	if (forecast->juice)
 		put_yield(out, &ahead->order.yield);
+	if (forecast->juice && !kitchen_jars_juice(day_kitchen(day), ahead->order.fruit))
+		(void)fputs("No process is on file for its juice alone in jars.\n", out);
 }
 
 bool report_forecast(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
@@ -212,6 +214,6 @@ bool report_forecast(const struct arguments *arguments, struct day *day, struct 
 	if (to->json)
 		put_json(to, day, &ahead);
 	else
-		put_text(to->out, &ahead);
+		put_text(to->out, day, &ahead);
 	return true;
 }

@@ -462,7 +462,7 @@ static void line_words(const struct desk *desk, struct text *text)
 	if (product->room > 0)
 		text_add(text, "loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
 	else
-		text_add(text, "no canner here has a process for it");
+		text_add(text, "no canner here takes it in these (j: others)");
 }
 
 static void yield_words(const struct desk *desk, struct text *text)
@@ -475,6 +475,8 @@ static void yield_words(const struct desk *desk, struct text *text)
 	         pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]), pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]),
 	         pounds_of_yield(yield->ul_per_kg[BOUND_LOW]),
 	         yield->own ? "your own runs weighed in." : "as published.");
+	if (!kitchen_jars_juice(desk->kitchen, forecast_card(desk)->fruit))
+		text_add(text, " No process is on file for its juice alone.");
 }
 
 static void head_words(const struct desk *desk, struct text *text)

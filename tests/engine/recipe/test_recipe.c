@@ -118,7 +118,7 @@ START_TEST(the_book_has_the_kinds_that_a_day_needs)
 	ck_assert_int_ge(pectin[PECTIN_LOW_METHOXYL], 2);
 	ck_assert_int_ge(pectin[PECTIN_NONE], 7);
 	ck_assert_int_eq(low_acid, 7);
-	ck_assert_int_eq(in_jar, 2);
+	ck_assert_int_eq(in_jar, 3);
 }
 END_TEST
 

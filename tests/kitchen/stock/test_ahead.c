@@ -295,6 +295,24 @@ START_TEST(a_ledger_below_nothing_counts_as_nothing)
 }
 END_TEST
 
+/* Grapes and apples have a recipe of their juice, tomatoes one that begins with the fruit: 60 lb
+ * of them are two loads of 7 quarts (23 lb a load: USDA AIB 539, Guide 3, page 3-5). */
+START_TEST(juice_in_jars_is_forecast_where_it_has_a_process)
+{
+	struct wishes wishes = wishes_of("tomatoes", "60 lb", "tomato juice");
+	struct ahead ahead = ahead_of(&wishes);
+
+	ck_assert_int_eq(ahead.forecast.lines[0].jars[BOUND_LIKELY], 14);
+	ck_assert_str_eq(ahead.order.products[0].jar->name, "quart");
+	wishes = wishes_of("grapes", "60 lb", "grape juice");
+	ahead = ahead_of(&wishes); /* 17.1 quarts are four gallons and a rest */
+	ck_assert_int_eq(ahead.forecast.lines[0].jars[BOUND_LIKELY], 16);
+	ck_assert(kitchen_jars_juice(kit.kitchen, "grapes"));
+	ck_assert(kitchen_jars_juice(kit.kitchen, "Apple"));
+	ck_assert(!kitchen_jars_juice(kit.kitchen, "plums"));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("ahead", .begin = begin, .end = end),
 	TEST(wishes_are_read_in_plain_words),
@@ -307,6 +325,7 @@ static const struct listed_test listed[] = {
 	TEST(missing_is_what_the_shelf_does_not_hold),
 	TEST(jars_come_by_the_dozen_and_lids_by_the_newest_box),
 	TEST(a_ledger_below_nothing_counts_as_nothing),
+	TEST(juice_in_jars_is_forecast_where_it_has_a_process),
 };
 
 KK_TESTS("ahead", listed)
