@@ -81,7 +81,8 @@ void ahead_spoken_words(const struct ahead *ahead, struct text *text);
 struct shortage_line {
 	struct supply_need need;
 	struct goods goods;
-	int64_t missing[BOUND_COUNT]; /* beyond what is free; 0: enough.  Not counted: all of it */
+	int64_t missing[BOUND_COUNT]; /* beyond what is free, with what is spoken for and not here; 0: enough.
+	                                 Not counted: all of it */
 	int64_t sold_by;              /* what one buys at a time: house setting; jars and bands else
 	                                 by the dozen, lids by the newest box; 0: loose */
 	char name[NAME_MAX_BYTES];    /* "half-pints", "flat lids", "sugar" */

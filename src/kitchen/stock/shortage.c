@@ -54,7 +54,10 @@ static bool supply_stock(const struct kitchen *kitchen, struct shortage_line *li
 
 static void find_missing(struct shortage_line *line)
 {
-	int64_t there = goods_free(&line->goods);
+	/* Below nothing: what is spoken for is not here either, and is bought with it. */
+	int64_t there = line->goods.here > 0 ? line->goods.here : 0;
+
+	there -= line->goods.counted ? goods_spoken(&line->goods) : 0;
 
 	for (int bound = 0; bound < BOUND_COUNT; bound++)
 		line->missing[bound] = line->need.amount[bound] > there ? line->need.amount[bound] - there : 0;

@@ -105,7 +105,7 @@ static void put_amounts(FILE *out, const char *name, enum measure measure, const
 		char words[64];
 
 		amount_words(measure, values[bound], units, words, sizeof(words));
-		(void)fprintf(out, "%*s", COLUMN, words);
+		(void)fprintf(out, " %*s", COLUMN - 1, words);
 	}
 	(void)fputc('\n', out);
 }

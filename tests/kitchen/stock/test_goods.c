@@ -213,6 +213,23 @@ START_TEST(what_planned_pots_take_is_missing_for_the_next_forecast)
 }
 END_TEST
 
+/* 60 half-pints are here and 104 spoken for: 44 of those are bought too. */
+START_TEST(what_is_spoken_for_and_not_here_is_bought_with_the_rest)
+{
+	struct wishes wishes = grapes(60);
+	struct ahead ahead;
+	struct shortage_line jars;
+
+	KK_OK(&kit, kitchen_plan_from_wishes(kit.kitchen, &wishes, PLAN_ANY_TIME, &kit.fault));
+	wishes = grapes(90);
+	ahead = ahead_of(&wishes);
+	jars = lack_of(&ahead, "half-pints");
+	ck_assert_int_eq(jars.goods.planned, 104);
+	ck_assert_int_eq(jars.need.amount[BOUND_LIKELY], 56);
+	ck_assert_int_eq(jars.missing[BOUND_LIKELY], 56 + 104 - 60);
+}
+END_TEST
+
 /* Of 60 half-pints, pots that go on leave too few for one more. */
 START_TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot)
 {
@@ -241,6 +258,7 @@ static const struct listed_test listed[] = {
 	TEST(fruit_in_a_juicer_is_at_work),
 	TEST(juice_in_stock_goes_to_planned_batches_first),
 	TEST(what_planned_pots_take_is_missing_for_the_next_forecast),
+	TEST(what_is_spoken_for_and_not_here_is_bought_with_the_rest),
 	TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot),
 };
 
