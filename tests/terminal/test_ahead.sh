@@ -5,7 +5,9 @@ set -u
 # shellcheck source=tests/terminal/tmux_kit.sh
 . "$(dirname "$0")/tmux_kit.sh"
 
-KITCHEN=$REPO/demo/quince-hollow-day.kitchen
+# Nothing is planned yet.
+KITCHEN=$own/quince-hollow.kitchen
+grep -vE '^(run|batch) ' "$REPO/demo/quince-hollow-day.kitchen" >"$KITCHEN"
 real_log
 answer_file=$own/answer.txt
 
@@ -174,6 +176,13 @@ press g
 wait_for "On the shelf" "i initials" "b bought by"
 if LC_ALL=C grep -q '[^ -~]' "$screen"; then bad "not ASCII"; else good; fi
 close_window main
+
+at="beside a plan"
+"$STILLROOM" setup "$REPO/demo/quince-hollow-day.kitchen" -f "$own/planned.db" >"$answer_file" || bad "no log with a plan"
+"$STILLROOM" forecast -f "$own/planned.db" --fruit grapes --weight 60lb --product "grape jelly" >"$answer_file"
+holds "$answer_file" "60 lb of grapes; 36 lb of it planned, for 32 jars. Of the other 24 lb:"
+"$STILLROOM" shortage -f "$own/planned.db" --fruit grapes --weight 60lb --product "grape jelly" >"$answer_file"
+holds "$answer_file" "To buy for the other 24 lb of grapes" "half-pints: likely 72, here 60, spoken for "
 
 at="commands"
 "$STILLROOM" forecast -f "$log" --fruit grapes --weight 60lb --product "grape jelly" >"$answer_file"
