@@ -166,7 +166,9 @@ static void back(struct desk *desk)
 
 static bool has_lot(const struct desk *desk)
 {
-	return work_kind_of(back_card(desk)->subject.kind)->has_lot;
+	const struct work_kind *kind = work_kind_of(back_card(desk)->subject.kind); /* NULL: nothing was read */
+
+	return kind != NULL && kind->has_lot;
 }
 
 static bool is_batch(const struct desk *desk)
