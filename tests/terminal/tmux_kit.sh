@@ -137,14 +137,14 @@ program_in() {
 
 # --- keys ----------------------------------------------------------------------
 
-# The board takes the same key twice within 0.7 s for a held one, and figures close
-# behind one another for a number; it goes by the time at which it comes to read them.
+# The board takes the same key twice within 0.7 s for a held one, and figures or letters close
+# behind one another for words; it goes by the time at which it comes to read them.
 # A key that does nothing between them parts them.
 press() {
 	for key in "$@"; do
 		case $last_key/$key in
 		*/Up | */Down | */Left | */Right | */BSpace) ;;
-		"$key/$key" | [0-9]/[0-9]) send_key F12 ;;
+		"$key/$key" | [0-9A-Za-z]/[0-9A-Za-z]) send_key F12 ;;
 		esac
 		send_key "$key"
 		last_key=$key

@@ -62,29 +62,25 @@ static bool may_change_house(const struct kitchen *kitchen, const struct log_ent
 	return true;
 }
 
-static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said, size_t said_size,
-                      struct fault *fault)
+/* `redo`: the entry is an undo, which is taken back. */
+static bool take_entry_back(struct kitchen *kitchen, const struct log_entry *last, bool redo, char *said,
+                            size_t said_size, struct fault *fault)
 {
-	struct log_entry last;
 	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
 	char sentence[SENTENCE_MAX_BYTES];
 	char called[SENTENCE_MAX_BYTES + 2];
 	bool done;
 
-	if (!board_is_current(kitchen, fault))
+	if (too_late_to_join(kitchen, last, redo, fault) || !may_change_house(kitchen, last, fault))
 		return false;
-	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
-		return fault_set(fault, FAULT_MISSING, redo ? "Nothing to redo." : "Nothing to undo.");
-	if (too_late_to_join(kitchen, &last, redo, fault) || !may_change_house(kitchen, &last, fault))
-		return false;
-	act.entry.station_id = last.station_id;
-	act.entry.work_id = last.work_id;
-	act.entry.breaks_hold = last.breaks_hold;
+	act.entry.station_id = last->station_id;
+	act.entry.work_id = last->work_id;
+	act.entry.breaks_hold = last->breaks_hold;
 	act_is(&act, redo ? VERB_REDO : VERB_UNDO);
-	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last.station_id));
-	entry_words(kitchen, &last, sentence, sizeof(sentence));
+	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last->station_id));
+	entry_words(kitchen, last, sentence, sizeof(sentence));
 	(void)snprintf(called, sizeof(called), "\"%s\"", sentence);
-	if (!log_undo_begin(kitchen->log, last.id, called, &act.entry, fault))
+	if (!log_undo_begin(kitchen->log, last->id, called, &act.entry, fault))
 		return false;
 	if (!judge_touched(&act, fault))
 		return act_fail(&act);
@@ -93,6 +89,34 @@ static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool 
 	done = kitchen_refresh(kitchen, true, fault);
 	entry_words(kitchen, &act.entry, said, said_size);
 	return done;
+}
+
+static bool take_back(struct kitchen *kitchen, struct log_subject subject, bool redo, char *said, size_t said_size,
+                      struct fault *fault)
+{
+	struct log_entry last;
+
+	if (!board_is_current(kitchen, fault))
+		return false;
+	if (!log_last_act(kitchen->log, subject, redo, &last, fault))
+		return fault_set(fault, FAULT_MISSING, redo ? "Nothing to redo." : "Nothing to undo.");
+	return take_entry_back(kitchen, &last, redo, said, said_size, fault);
+}
+
+int64_t kitchen_newest_act(const struct kitchen *kitchen)
+{
+	struct log_entry newest;
+
+	return log_newest_entry(kitchen->log, &newest, NULL) ? newest.id : 0;
+}
+
+bool kitchen_undo_act(struct kitchen *kitchen, int64_t id, struct fault *fault)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct log_entry entry;
+
+	return board_is_current(kitchen, fault) && log_entry_get(kitchen->log, id, &entry, fault) &&
+	       take_entry_back(kitchen, &entry, entry_verb(&entry) == VERB_UNDO, said, sizeof(said), fault);
 }
 
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,

@@ -17,6 +17,10 @@ const char *kitchen_who(const struct kitchen *kitchen);
  * `said` gets the sentence of what was undone. */
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
                   struct fault *fault);
+/* The id of the newest act of all; 0: there is none. */
+int64_t kitchen_newest_act(const struct kitchen *kitchen);
+/* Undo that very act, which may be an undo, whatever it is about; refused like any undo. */
+bool kitchen_undo_act(struct kitchen *kitchen, int64_t id, struct fault *fault);
 /* Is what would be undone of the one newer than what would be undone of the other? */
 bool kitchen_acted_later(const struct kitchen *kitchen, struct log_subject one, struct log_subject other);
 /* Take back the undo, while nothing else has been done since. */

@@ -741,4 +741,5 @@ const struct view seals_view = {
 	.draw = draw,
 	.sources = sources,
 	.typed = fate_typed,
+	.marks = true,
 };

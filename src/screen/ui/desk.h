@@ -20,6 +20,7 @@
 #include "screen/ui/picker.h"
 #include "screen/ui/ringing.h"
 #include "screen/ui/sources.h"
+#include "screen/ui/typing.h"
 #include "screen/ui/view.h"
 #include "screen/ui/wishes.h"
 
@@ -63,13 +64,7 @@ struct desk {
 	int64_t last_key_ms;   /* seen at all */
 	int64_t last_taken_ms; /* counted, or part of a stream of repeats */
 	struct again again;
-	struct {
-		bool refusing; /* what is being typed, to its end */
-		long figure;   /* the last key was this one; 0: it was none */
-		int64_t last_ms;
-		int64_t station; /* what was selected before that figure */
-		int64_t load;
-	} words;                     /* typed where nothing asks for them */
+	struct typing typing;        /* where nothing asks for it */
 	int64_t asked_soon_until_ms; /* a step was made after which a number is asked for */
 	struct {
 		bool can_go_back;

@@ -280,6 +280,11 @@ bool form_types(const struct desk *desk, long key)
 	       picker_types(desk, &form->picker, key, question->word);
 }
 
+bool form_takes_figures(const struct desk *desk)
+{
+	return form_question(form_here(desk))->kind == ASK_NUMBER;
+}
+
 bool form_typed(struct desk *desk, long key)
 {
 	struct form *form = form_here(desk);

@@ -109,6 +109,7 @@ void form_up(struct desk *desk);
 void form_down(struct desk *desk);
 bool form_types(const struct desk *desk, long key);
 bool form_typed(struct desk *desk, long key);
+bool form_takes_figures(const struct desk *desk); /* a number is asked for */
 
 /* "1 Big kettle > grape jelly > 7 half-pints": `first`, and the answers so far. */
 void form_answers(const struct desk *desk, const struct form *form, struct text *text);

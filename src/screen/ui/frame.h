@@ -18,8 +18,6 @@ void desk_key(struct desk *desk, long key);
 /* A paste: text for a line or a name being typed, and for nothing else.  `whole`: it is
  * all there and holds no function key. */
 void desk_paste(struct desk *desk, const char *text, bool whole);
-/* The key was one of words that nothing asks for: those right behind it do nothing. */
-void desk_refuse_words(struct desk *desk);
 /* The keys that mean the same in every view; returns how many. */
 size_t desk_keys_everywhere(const struct view_key **keys);
 

@@ -9,10 +9,8 @@
 #include "kitchen/file/backups.h"
 #include "kitchen/history/seasons.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/form.h"
 #include "screen/ui/frame.h"
-
-#define WORDS_GAP_MS 1000 /* keys this close belong to words that are being typed */
-#define NUMBER_GAP_MS 350 /* so close a second figure makes a number of the first */
 
 /* --- keys of every view ------------------------------------------------------------------ */
 
@@ -103,17 +101,15 @@ static const struct view_key *row_in(const struct desk *desk, const struct view_
 }
 
 /* A key of the view that cannot act now says why, where the view knows it. */
-static void say_why_not(struct desk *desk, const struct view *view, long key)
+static const char *why_not(const struct desk *desk, long key)
 {
+	const struct view *view = view_of(desk, desk->view);
 	const char *why = NULL;
 
 	for (size_t i = 0; i < view->key_count && why == NULL && view->why_not != NULL; i++)
 		if (view->keys[i].key == key || (view->keys[i].other != 0 && view->keys[i].other == key))
 			why = view->why_not(desk, &view->keys[i]);
-	if (why != NULL)
-		desk_say(desk, ROLE_CAUTION, "%s", why);
-	else if (key < KEY_CODE_UP)
-		desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
+	return why;
 }
 
 static struct way way_of(const struct desk *desk, long key)
@@ -126,6 +122,8 @@ static struct way way_of(const struct desk *desk, long key)
 	if (desk->entry.open)
 		return (struct way){ GOES_LINE, NULL };
 	if (view->types != NULL && view->types(desk, key))
+		return (struct way){ GOES_FIELD, NULL };
+	if (view->form != NULL && key >= '0' && key <= '9' && form_takes_figures(desk))
 		return (struct way){ GOES_FIELD, NULL };
 	way.row = row_in(desk, everywhere, BEFORE_VIEW, key);
 	if (way.row == NULL)
@@ -163,60 +161,6 @@ static enum press press_of(struct desk *desk, long key)
 static bool may_repeat(long key, enum press press)
 {
 	return (key >= KEY_CODE_UP && key <= KEY_CODE_BACKSPACE) || (key == KEY_CODE_TAB && press == PRESS_TOO_SOON);
-}
-
-/* --- words typed where nothing asks for them ------------------------------------------------------ */
-
-void desk_refuse_words(struct desk *desk)
-{
-	desk->words.refusing = true;
-	desk->words.last_ms = desk->awake_ms;
-}
-
-static bool is_printable(long key)
-{
-	return key >= ' ' && key < KEY_CODE_UP && key != 127;
-}
-
-/* A second figure, point or comma right behind a figure: somebody types a number for a
- * question that does not stand.  What its first figure chose is chosen no more. */
-static bool is_a_number(struct desk *desk, long key, enum press press)
-{
-	bool figure = key >= '0' && key <= '9';
-	bool joined = desk->words.figure != 0 && desk->awake_ms - desk->words.last_ms < NUMBER_GAP_MS;
-
-	if (joined && (figure || key == '.' || key == ',' || key == '/') && press == PRESS_TAKEN) {
-		desk->selected_station = desk->words.station;
-		desk->selected_load = desk->words.load;
-		desk->words.figure = 0;
-		desk_refuse_words(desk);
-		return true;
-	}
-	desk->words.figure = figure ? key : 0;
-	desk->words.last_ms = desk->awake_ms;
-	desk->words.station = desk->selected_station;
-	desk->words.load = desk->selected_load;
-	return false;
-}
-
-/* True: the key is part of such words, and does nothing. */
-static bool refused_as_words(struct desk *desk, long key, enum press press)
-{
-	bool goes_on = desk->words.refusing && desk->awake_ms - desk->words.last_ms < WORDS_GAP_MS;
-
-	if (goes_on && (is_printable(key) || key == KEY_CODE_ENTER || key == KEY_CODE_BACKSPACE)) {
-		desk->words.last_ms = desk->awake_ms;
-		desk->words.refusing = key != KEY_CODE_ENTER;
-		if (desk->message[0] == '\0') /* that of the first one has lapsed; nobody may press into nothing */
-			desk_say(desk, ROLE_CAUTION,
-			         "Keys pressed without a pause count as words. Wait a second; or Tab.");
-		return true;
-	}
-	desk->words.refusing = false;
-	if (desk->view != VIEW_BOARD || !is_a_number(desk, key, press))
-		return false;
-	desk_say(desk, ROLE_CAUTION, "No number is needed now: none of it counted.");
-	return true;
 }
 
 /* --- keys ----------------------------------------------------------------------------------- */
@@ -258,26 +202,47 @@ static void line_key(struct desk *desk, long key, enum press press)
 		desk->entry.blank(desk);
 }
 
-void desk_key(struct desk *desk, long key)
+static void goes_nowhere(struct desk *desk, long key)
+{
+	const char *why = why_not(desk, key);
+
+	if (why != NULL)
+		desk_say(desk, ROLE_CAUTION, "%s", why);
+	else if (key >= '0' && key <= '9')
+		desk_refuse_number(desk);
+	else if (key < KEY_CODE_UP)
+		desk_say(desk, ROLE_QUIET, "That key does nothing here. ? shows the keys.");
+}
+
+static void dispatch(struct desk *desk, struct way way, long key, enum press press)
 {
 	const struct view *view = view_of(desk, desk->view);
-	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
-	struct way way;
 
-	desk_watch_alarms(desk);
-	way = way_of(desk, key);
-	if (way.to != GOES_LINE && way.to != GOES_FIELD && refused_as_words(desk, key, press))
-		return;
 	switch (way.to) {
 	case GOES_LINE: line_key(desk, key, press); break;
 	case GOES_ACT: act_once(desk, way.row, key, press); break;
 	case GOES_FIELD: (void)view->typed(desk, key); break;
 	case GOES_BESIDE:
-		if (view->typed(desk, key))
-			break;
-		/* fall through */
-	case GOES_NOWHERE: say_why_not(desk, view, key); break;
+		if (!view->typed(desk, key))
+			goes_nowhere(desk, key);
+		break;
+	case GOES_NOWHERE: goes_nowhere(desk, key); break;
 	}
+}
+
+void desk_key(struct desk *desk, long key)
+{
+	enum press press = press_of(desk, key); /* asked of every key: another one between ends a hold */
+	struct way way;
+
+	desk_watch_alarms(desk);
+	way = way_of(desk, key);
+	if (way.to == GOES_LINE || way.to == GOES_FIELD)
+		desk_typed_into_field(desk);
+	else if (desk_refused_as_words(desk, key, press == PRESS_TAKEN))
+		return;
+	dispatch(desk, way, key, press);
+	desk_typed(desk);
 }
 
 /* --- a paste ---------------------------------------------------------------------------------- */

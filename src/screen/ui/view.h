@@ -155,6 +155,7 @@ struct view {
 	/* What a warning asks for, in the keys of this view, where the rule's own sentence leads to
 	 * it; NULL, or NULL said: in the rule's words. */
 	const char *(*warned)(const struct warning *warning);
+	bool marks; /* its letters are pressed right behind one another, jar after jar: they are no words */
 	bool keeps; /* holds what is not written down yet: one may come back to it */
 	/* Where what is shown, or what is chosen of it, comes from (sources.h).  NULL: it is what
 	 * was written down here, and nothing else. */

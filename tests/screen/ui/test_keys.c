@@ -402,6 +402,164 @@ START_TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing)
 }
 END_TEST
 
+static bool takes(const struct desk *desk, long key)
+{
+	return view_of(desk, desk->view)->types != NULL && view_of(desk, desk->view)->types(desk, key);
+}
+
+/* Every view, with work everywhere and two alarms: nothing is chosen, opened, answered or recorded. */
+START_TEST(an_amount_typed_where_nothing_asks_does_nothing_in_any_view)
+{
+	enum view_name name = (enum view_name)_i;
+	int64_t journal;
+
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	desk_show_view(&dk.desk, name);
+	if (takes(&dk.desk, '1'))
+		return;
+	journal = kk_journal(&dk.kit);
+	dk_pass(&dk, 2000);
+	dk_type(&dk, "1.5 gal\n");
+	ck_assert_int_eq(dk.desk.view, name);
+	ck_assert(!dk.desk.entry.open);
+	ck_assert(!dk.desk.leaving);
+	ck_assert_int_eq(dk_selected(&dk), 1);
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+	ck_assert_uint_eq(dk.desk.rung_count, 2);
+	dk_says(&dk, "No number is needed now: none of it counted.");
+}
+END_TEST
+
+/* The first letter is a key until the second one comes: then what it did is taken back. */
+START_TEST(words_typed_where_nothing_asks_leave_all_as_it_was)
+{
+	enum view_name name = (enum view_name)_i;
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+	int64_t phase_id;
+
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	phase_id = kk_phase(&dk.kit, load_id);
+	dk_pass(&dk, kk_strip(&dk.kit, load_id)->phase.required_ms);
+	dk_key(&dk, '1');
+	desk_show_view(&dk.desk, name);
+	if (takes(&dk.desk, 'a') || view_of(&dk.desk, name)->marks)
+		return;
+	dk_pass(&dk, 2000);
+	dk_type(&dk, "apples, plums and quinces\n");
+	ck_assert_int_eq(dk.desk.view, name);
+	ck_assert(!dk.desk.entry.open);
+	ck_assert(!dk.desk.leaving);
+	ck_assert_int_eq(dk_selected(&dk), 1);
+	ck_assert_int_eq(kk_phase(&dk.kit, load_id), phase_id);
+	ck_assert(kk_face(&dk.kit, load_id).ringing);
+	dk_says(&dk, "Nothing asks for words now: none of it counted.");
+}
+END_TEST
+
+/* A step is one of the things that an amount does when its blank is taken for a key. */
+START_TEST(a_step_that_a_typed_amount_made_is_taken_back)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	dk_pass(&dk, MINUTE_MS);
+	dk_key(&dk, '2');
+	dk_pass(&dk, 2000);
+	dk_type(&dk, "1 ");
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	dk_type(&dk, "gal\n");
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_LOADED);
+	ck_assert_int_eq(dk_selected(&dk), 2);
+	dk_says(&dk, "No number is needed now");
+}
+END_TEST
+
+/* An undo is taken back too: what it undid stands. */
+START_TEST(a_word_that_begins_with_the_key_of_undo_undoes_nothing)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	dk_pass(&dk, MINUTE_MS);
+	dk_keys(&dk, "1 ");
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	dk_pass(&dk, 2000);
+	dk_type(&dk, "until\n");
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+}
+END_TEST
+
+START_TEST(keys_of_a_practised_hand_are_keys)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key_after(&dk, 200, '6'); /* it rings, the first does not: a number */
+	ck_assert_int_ne(dk_selected(&dk), TALL_JUICER);
+	dk_pass(&dk, 2000);
+	dk_key(&dk, '6'); /* a figure and a letter */
+	dk_key_after(&dk, 120, 'a');
+	ck_assert(!pk_face(&dk.kit, TALL_JUICER).ringing);
+	dk_key_after(&dk, 120, '7');
+	dk_key_after(&dk, 120, 'a');
+	ck_assert(!pk_face(&dk.kit, OLD_JUICER).ringing);
+	dk_key_after(&dk, 300, 'w'); /* two letters, by somebody who looks between */
+	ck_assert_int_eq(dk.desk.view, VIEW_WARNINGS);
+}
+END_TEST
+
+/* --- two figures where two stations ring ---------------------------------------------------- */
+
+START_TEST(figures_of_two_stations_that_ring_choose_one_after_the_other)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key(&dk, '6');
+	dk_key_after(&dk, 120, '7');
+	ck_assert_int_eq(dk_selected(&dk), OLD_JUICER);
+	dk_key_after(&dk, 400, 'a');
+	ck_assert(!pk_face(&dk.kit, OLD_JUICER).ringing);
+	ck_assert(pk_face(&dk.kit, TALL_JUICER).ringing);
+}
+END_TEST
+
+/* Two stations ring, and what is typed is a number all the same: with what follows it. */
+static const char *const numbers[] = { "67\n", "67 qt\n", "67.5\n", "676\n", "67a" };
+
+START_TEST(a_number_of_two_stations_that_ring_is_a_number_when_it_goes_on)
+{
+	int64_t load_id = kettle_and_ringing_juicers();
+	int64_t journal;
+
+	dk_key(&dk, '1');
+	dk_pass(&dk, 2000);
+	journal = kk_journal(&dk.kit);
+	dk_type(&dk, numbers[_i]);
+	ck_assert_int_eq(dk_selected(&dk), BIG_KETTLE);
+	ck_assert_int_eq(kk_journal(&dk.kit), journal);
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
+	ck_assert_uint_eq(dk.desk.rung_count, 2);
+	dk_says(&dk, "No number is needed now");
+}
+END_TEST
+
+/* The old juicer waits for its quarts, both others ring. */
+START_TEST(where_a_number_is_near_two_figures_are_one_whatever_rings)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	(void)pk_run(&dk.kit, OLD_JUICER, "apples", "10 lb");
+	pk_to(&dk.kit, OLD_JUICER, PHASE_DRAIN);
+	kk_to(&dk.kit, load_id, PHASE_HOLD);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	dk_pass(&dk, kk_strip(&dk.kit, load_id)->phase.required_ms + WATER_MINUTES * MINUTE_MS);
+	ck_assert_uint_eq(dk.desk.rung_count, 2);
+	dk_key(&dk, '7');
+	dk_pass(&dk, 2000);
+	dk_type(&dk, "16");
+	ck_assert_int_eq(dk_selected(&dk), OLD_JUICER);
+	dk_says(&dk, "No number is needed now");
+}
+END_TEST
+
 /* --- a paste ---------------------------------------------------------------------------------------- */
 
 #define NOTE "Rinse 3 pots.\rThen load 7 quarts, lost: 2.\r"
@@ -482,6 +640,15 @@ static const struct listed_test listed[] = {
 	TEST(keys_that_go_on_being_refused_are_not_refused_in_silence),
 	TEST(once_the_number_was_asked_for_a_figure_is_a_station_again),
 	TEST(an_amount_typed_where_nothing_asks_chooses_nothing_and_opens_nothing),
+	EACH(an_amount_typed_where_nothing_asks_does_nothing_in_any_view, 0, VIEW_COUNT),
+	EACH(words_typed_where_nothing_asks_leave_all_as_it_was, 0, VIEW_COUNT),
+	TEST(a_step_that_a_typed_amount_made_is_taken_back),
+	TEST(a_word_that_begins_with_the_key_of_undo_undoes_nothing),
+	TEST(keys_of_a_practised_hand_are_keys),
+	TEST(figures_of_two_stations_that_ring_choose_one_after_the_other),
+	EACH(a_number_of_two_stations_that_ring_is_a_number_when_it_goes_on, 0,
+	     (int)(sizeof(numbers) / sizeof(numbers[0]))),
+	TEST(where_a_number_is_near_two_figures_are_one_whatever_rings),
 	GROUP("paste", .begin = begin, .end = end),
 	EACH(a_paste_outside_a_text_field_does_nothing_and_says_so, 0, VIEW_COUNT),
 	TEST(in_a_line_a_paste_is_text),
