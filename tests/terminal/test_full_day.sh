@@ -215,7 +215,7 @@ pass 2
 wait_for "SPOILS NOW" "OFF the heat NOW, skim"
 go 7
 press a
-wait_for "Heard: 7 Deep pot. Still to do: OFF the heat NOW, skim"
+wait_for "Heard: 7 Deep pot, quiet until"
 do_step "off the heat"
 do_step "fill the jars"
 step_to "Filled into which jars?" # others ring
@@ -353,7 +353,7 @@ for digit in 1 2 3 4 5 6 7; do go "$digit"; done
 press 0
 wait_like "^[^ ]0 [-0-9]*-B1"
 press a
-wait_for "Heard: 6 Wide pot. Still to do: OFF the heat NOW, skim"
+wait_for "Heard: 6 Wide pot, quiet until"
 
 at="whose acts they were"
 go 4

@@ -115,6 +115,7 @@ struct strip {
 	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
+	int64_t quiet_ms;                        /* so long an answered alarm of its phase is */
 	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
 	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
 	size_t past_count;
@@ -168,7 +169,8 @@ struct face {
 	int64_t left_s;   /* timed: seconds left, negative when over */
 	int64_t passed_s; /* since the phase began */
 	bool due;         /* timed and over */
-	bool ringing;     /* due and not acknowledged, or the water clock is over */
+	bool ringing;     /* due, and not answered or answered too long ago; or the water clock is over */
+	int64_t quiet_s;  /* it would ring, but was answered: until it rings again; 0: not so */
 	bool clock_rings; /* it is this clock that rings, not the water clock alone */
 	enum alarm alarm; /* the one that rings, else the one of this phase */
 	const char *act;  /* what to do now, in words */

@@ -18,6 +18,7 @@
 #define DY AT_STATION(STATION_DRYER)
 
 #define MINUTES(n) (60 * (n))
+#define HOURS(n) (3600 * (n))
 #define SPAN_OF(work, member) offsetof(struct work, member)
 
 #define AGAIN_SOURCE "full hold again after any interruption: A539 (rev. 2015), pages 1-18 and 1-22; NCSU-242"
@@ -84,7 +85,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_VENT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = GATE_VENT_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, come_up), .words = "vent",
 	    .act = "Venting: a steady funnel of steam for 10 full minutes",
@@ -119,7 +120,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_HOLD, .stations = BW, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_NEVER, .lost_to = PHASE_COME_UP, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep a complete boil; top up with boiling water beside the jars",
@@ -132,7 +133,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_HOLD, .stations = ST, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_VENT, .stop_to = PHASE_UNLOAD,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_NEVER, .lost_to = PHASE_VENT, .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the steam column steady; lid stays on",
@@ -146,7 +147,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_HOLD, .stations = DG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
 	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the needle at or just above the pressure shown",
@@ -159,7 +160,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_HOLD, .stations = WG, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_NEVER, .lost_to = PHASE_PRESSURISE,
 	    .stop_to = PHASE_COOL_DOWN, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, hold), .words = "hold",
 	    .act = "Keep the weight rocking as its maker describes",
@@ -182,7 +183,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_WAIT, .stations = PRESSURE, .kind = PHASE_TIMED, .required_ms = WAIT_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(10), .early = EARLY_ASK, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, rest), .words = "wait",
 	    .act = "Weight is off: wait 10 min before unfastening the lid",
 	    .due = "Open the lid AWAY from you",
@@ -193,7 +194,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_REST, .stations = BW, .kind = PHASE_TIMED, .required_ms = REST_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(5), .early = EARLY_ASK, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, rest), .words = "rest",
 	    .act = "Rest: heat off, lid off, jars stay in the water",
 	    .due = "Lift the jars out, straight up",
@@ -204,7 +205,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_REST, .stations = ST, .kind = PHASE_TIMED, .required_ms = REST_MS,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .place = PLACE_STATION,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(5), .early = EARLY_ASK, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, rest), .words = "rest",
 	    .act = "Rest: heat off, lid stays on",
 	    .due = "Lid off away from you, lift the jars out, straight up",
@@ -224,7 +225,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_COOLING, .stations = BW | ST | PRESSURE, .kind = PHASE_TIMED,
-	    .required_ms = COOLING_MS, .alarm = ALARM_TOMORROW, .early = EARLY_ASK,
+	    .required_ms = COOLING_MS, .alarm = ALARM_TOMORROW, .again_s = HOURS(12), .early = EARLY_ASK,
 	    .place = PLACE_RACK, .words = "cooling",
 	    .act = "Leave untouched for 12 to 24 h",
 	    .due = "Bands off, check every seal",
@@ -253,7 +254,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_RUN, .stations = JU, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .stop_to = PHASE_DRAIN, .place = PLACE_STATION,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(5), .early = EARLY_ASK, .stop_to = PHASE_DRAIN, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_run, run), .words = "run",
 	    .act = "Keep a steady boil; check the water when its clock rings",
 	    .due = "Heat OFF: draw the juice off and measure it",
@@ -329,7 +330,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_LIFT, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .alarm = ALARM_LIFT, .again_s = MINUTES(3), .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_batch, boil), .words = "boil-hold",
 	    .act = "Keep it boiling and stir, as long as the recipe says",
@@ -342,7 +343,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_BOIL_HOLD, .stations = PT, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_SPOILS, .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
+	    .alarm = ALARM_SPOILS, .again_s = MINUTES(1), .early = EARLY_ASK, .lost_to = PHASE_BACK_TO_BOIL, .stop_to = PHASE_OFF,
 	    .place = PLACE_STATION, .only = POT_GELS,
 	    .span = SPAN_OF(plan_batch, boil), .words = "boil-hold",
 	    .act = "Boil hard, stir all the time",
@@ -426,7 +427,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_DRY, .stations = DY, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_TOMORROW, .early = EARLY_ASK, .place = PLACE_STATION, .words = "dry",
+	    .alarm = ALARM_TOMORROW, .again_s = MINUTES(30), .early = EARLY_ASK, .place = PLACE_STATION, .words = "dry",
 	    .act = "Keep the heat on; look and turn the trays when that clock rings",
 	    .due = "Cool a piece, then test it for dryness",
 	    .job = "TEST IT",
@@ -445,7 +446,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_CONDITION, .stations = DY, .kind = PHASE_TIMED, .required_ms = DRYING_CONDITION_MS,
-	    .alarm = ALARM_TOMORROW, .early = EARLY_ASK, .lost_to = PHASE_DRY, .place = PLACE_RACK, .words = "condition",
+	    .alarm = ALARM_TOMORROW, .again_s = HOURS(24), .early = EARLY_ASK, .lost_to = PHASE_DRY, .place = PLACE_RACK, .words = "condition",
 	    .act = "Jars two-thirds full: shake every day, look for water on the lid",
 	    .due = "Conditioned: pack it",
 	    .job = "PACK IT",

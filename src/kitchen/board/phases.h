@@ -114,6 +114,9 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	int planned_max_s;
 	int long_s;       /* WATCHED: longer than this is warned of; 0: than planned_max_s */
 	enum alarm alarm; /* when a TIMED phase is over */
+	/* TIMED: an alarm that was answered, its step still to be made, is quiet for so long; the
+	 * more is lost, the sooner it comes back.  All of them: common practice, no source. */
+	int again_s;
 	enum early early;
 	int soon_s; /* WATCHED: an end sooner than this is asked about; a heavy canner cools longer (engine/gate/gate.h) */
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */

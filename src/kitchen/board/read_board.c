@@ -77,6 +77,26 @@ static bool read_phases(struct kitchen *kitchen, struct strip *strip, const stru
 	return true;
 }
 
+/* Real time of so long, on the clock of this kitchen. */
+static int64_t on_clock(const struct kitchen *kitchen, int64_t ms)
+{
+	int speed = kitchen->board.house.practice_speed;
+
+	return speed > 1 ? ms * speed : ms;
+}
+
+#define PRACTICE_QUIET_MS (INT64_C(20) * 1000) /* real time */
+
+/* On a fast clock the minutes of the table are gone before a hand is at the next key: no rehearsal
+ * is possible with an alarm that is never quiet. */
+static int64_t quiet_ms(const struct kitchen *kitchen, const struct phase_rule *rule)
+{
+	int64_t ms = rule->again_s * INT64_C(1000);
+	int64_t least = kitchen->board.house.practice_speed > 1 ? on_clock(kitchen, PRACTICE_QUIET_MS) : 0;
+
+	return ms > least ? ms : least;
+}
+
 /* --- the strips --------------------------------------------------------------------- */
 
 /* Everything open, as read; freed together. */
@@ -130,7 +150,10 @@ static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, co
 	strip->racked = racked;
 	memset(&strip->in, 0, sizeof(strip->in));
 	kind->put_in(strip, row);
-	return read_phases(kitchen, strip, kind, fault) && kind->read(kitchen, strip, fault);
+	if (!read_phases(kitchen, strip, kind, fault) || !kind->read(kitchen, strip, fault))
+		return false;
+	strip->quiet_ms = quiet_ms(kitchen, strip->rule);
+	return true;
 }
 
 static bool place_all(struct kitchen *kitchen, struct strip *strips, const struct open_work *work, size_t *used,
@@ -371,14 +394,6 @@ static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault
 	read_boil(&kitchen->board);
 	kitchen->reads++;
 	return true;
-}
-
-/* Real time of so long, on the clock of this kitchen. */
-static int64_t on_clock(const struct kitchen *kitchen, int64_t ms)
-{
-	int speed = kitchen->board.house.practice_speed;
-
-	return speed > 1 ? ms * speed : ms;
 }
 
 static bool within(int64_t since_ms, int64_t now_ms, int64_t ms)

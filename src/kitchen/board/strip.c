@@ -153,6 +153,19 @@ int64_t strip_soon_ms(const struct strip *strip, const struct phase_rule *rule)
 	return rule->soon_s * INT64_C(1000);
 }
 
+/* Of an answered alarm whose step is still to be made: until it comes back.  It was answered
+ * so long after its phase began (phase_acts.c), by the clock that nobody sets; later than now
+ * only when a clock went backwards: then nobody knows, and it rings. */
+static int64_t quiet_left_ms(const struct strip *strip, int64_t passed)
+{
+	int64_t answered = strip->phase.acknowledged_wall_ms - strip->phase.began.wall_ms;
+	int64_t left = strip->quiet_ms - (passed - answered);
+
+	if (strip->phase.acknowledged_wall_ms == 0 || passed < strip->phase.required_ms || passed < answered)
+		return 0;
+	return left > 0 ? left : 0;
+}
+
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out)
 {
 	const struct work_kind *kind = strip_kind(strip);
@@ -168,7 +181,8 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->passed_s = passed / 1000;
 	out->left_s = moment_seconds_left(strip->phase.required_ms, passed);
 	out->due = out->timed && passed >= strip->phase.required_ms;
-	out->ringing = out->due && strip->phase.acknowledged_wall_ms == 0;
+	out->quiet_s = (quiet_left_ms(strip, passed) + 999) / 1000;
+	out->ringing = out->due && out->quiet_s == 0;
 	out->clock_rings = out->ringing;
 	out->alarm = strip->rule->alarm;
 	out->job = out->due ? strip->rule->job : NULL;
@@ -191,9 +205,13 @@ int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now)
 int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now)
 {
 	const struct work_kind *kind = strip_kind(strip);
-	int64_t left = kind == NULL ? 0 : strip->phase.required_ms - strip_passed_ms(strip, now);
-	int64_t next = left > 0 ? left : INT64_MAX;
+	int64_t passed = kind == NULL ? 0 : strip_passed_ms(strip, now);
+	int64_t left = kind == NULL ? 0 : strip->phase.required_ms - passed;
+	int64_t next;
 
+	if (kind != NULL && left <= 0)
+		left = quiet_left_ms(strip, passed);
+	next = left > 0 ? left : INT64_MAX;
 	left = strip_second_in_ms(strip, now);
 	return left > 0 && left < next ? left : next;
 }

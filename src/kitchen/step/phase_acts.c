@@ -236,7 +236,8 @@ static bool hear(struct act *act, const struct strip *strip, struct fault *fault
 {
 	struct log_phase phase = strip->phase;
 
-	phase.acknowledged_wall_ms = act->entry.at.wall_ms;
+	/* On the clock of the phase: one that is set meanwhile changes nothing of how long it is quiet. */
+	phase.acknowledged_wall_ms = phase.began.wall_ms + strip_passed_ms(strip, &act->entry.at);
 	return log_put_phase(act->kitchen->log, &phase, fault);
 }
 

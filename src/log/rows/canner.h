@@ -79,7 +79,7 @@ struct log_phase {
 	char name[WORD_MAX_BYTES];
 	struct moment began;
 	int64_t required_ms;
-	int64_t acknowledged_wall_ms; /* 0: no */
+	int64_t acknowledged_wall_ms; /* began.wall_ms and how long after; 0: no */
 	int64_t ended_wall_ms;        /* 0: running */
 	enum phase_end ended_why;
 	int64_t lasted_ms; /* once it has ended: by the clock that nobody sets */

@@ -119,8 +119,10 @@ static void ring(struct loop *loop)
 
 	if (loop->command != NULL && !alarm_command_reap(loop->command, &fault))
 		desk_say_fault(desk, &fault);
-	if (count == 0)
+	if (count == 0) {
+		loop->rung_phase = 0; /* one that was answered and comes back is news */
 		return;
+	}
 	run_command(loop, &rings[0]);
 	if (loop->config.bell && alarm_bells(desk->alarm, desk->alarm_seen_ms - desk->alarm_since_ms,
 	                                     desk->awake_ms - desk->alarm_since_ms) > 0)

@@ -11,7 +11,6 @@
 #include "kitchen/plan/plan.h"
 #include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
-#include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
@@ -20,6 +19,7 @@
 #define GIANT_ROWS 30
 #define GIANT_COLS 110
 #define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
+#define QUIET_TEXT_MIN 11 /* "quiet until" */
 #define WHO_COLS 6        /* initials, not names */
 #define HOLDS_MIN 8       /* fewer columns say nothing */
 #define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
@@ -74,6 +74,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	int cols = area.cols;
 	char process[160];
 	struct text text = TEXT_OVER(process);
+	char alarm[56];
 	enum role role = strip_role(desk, face);
 	int used;
 
@@ -83,8 +84,9 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	else
 		terminal_putf(desk->terminal, row, col, cols, ROLE_STRONG, "0 %s, %s",
 		              strip_has_load(strip) ? "cooling rack" : strip->rule->words, strip->lot.code);
+	strip_alarm_words(desk, face, alarm, sizeof(alarm));
 	terminal_putf(desk->terminal, row + 1, col, cols, role, "%s, %s%s%s", clock_name, strip_counts_words(face),
-	              face->ringing ? "  " : "", face->ringing ? alarm_words(face->alarm) : "");
+	              alarm[0] != '\0' ? "  " : "", alarm);
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	strip_beside_words(desk, strip, &text);
 	rows -= 3;
@@ -94,6 +96,16 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
 }
 
+/* Where there is no room for more than that, an answered alarm still says when it comes back. */
+static void quiet_beside(struct desk *desk, const struct face *face, int row, int col, int cols)
+{
+	char quiet[56];
+
+	strip_quiet_words(desk, face->quiet_s, quiet, sizeof(quiet));
+	if (!face->ringing && cols >= QUIET_TEXT_MIN)
+		(void)desk_paragraph(desk, row + 1, col, cols, 2, ROLE_CAUTION, quiet);
+}
+
 void urgent_draw(struct desk *desk, int row, int rows)
 {
 	const struct strip *strip = desk_most_urgent(desk);
@@ -101,6 +113,7 @@ void urgent_draw(struct desk *desk, int row, int rows)
 	struct face face;
 	const char *clock_name;
 	char clock[24];
+	char act[200];
 	int window_rows;
 	int cols;
 	int width;
@@ -125,9 +138,11 @@ void urgent_draw(struct desk *desk, int row, int rows)
 		              (struct area){ .row = row, .col = width + 4, .cols = cols - width - 5, .rows = rows });
 		return;
 	}
+	quiet_beside(desk, &face, row, width + 3, cols - width - 4);
+	strip_act_words(desk, &face, act, sizeof(act));
 	if (rows > digits_rows(height))
 		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face), "%d %s",
-		              strip_on_rack(strip) ? 0 : strip->station.digit, face.act);
+		              strip_on_rack(strip) ? 0 : strip->station.digit, act);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -237,6 +252,7 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	bool selected = desk_selected(desk) == strip;
 	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
 	char clock[24] = "";
+	char act[200];
 	int col = 2;
 
 	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
@@ -269,8 +285,9 @@ static void canner_line(struct desk *desk, const struct strip *strip, const stru
 	if (face->water)
 		col += water_put(desk, face, row, col, cols - col - 1) + 1;
 	/* With one row a station, what to do comes before what is in it. */
+	strip_act_words(desk, face, act, sizeof(act));
 	if (one_row && (face->due || face->ringing))
-		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_STRONG, face->act);
+		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_STRONG, act);
 	else
 		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, strip->holds);
 }
@@ -314,6 +331,7 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face, int row, int cols)
 {
 	char when[48] = "";
+	char act[200];
 	int right = cols;
 
 	if (strip->content == STRIP_EMPTY) {
@@ -332,7 +350,8 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 		free_at_words(desk, strip, when, sizeof(when));
 	if (when[0] != '\0')
 		right -= (int)strlen(when) + 1;
-	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
+	strip_act_words(desk, face, act, sizeof(act));
+	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, act);
 	terminal_put(desk->terminal, row, right, cols - right - 1, ROLE_QUIET, when);
 }
 
@@ -341,6 +360,7 @@ static void rack_line(struct desk *desk, const struct strip *strip, const struct
                       int cols)
 {
 	char when[40];
+	char act[200];
 	int code_cols = 17;
 
 	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
@@ -352,8 +372,9 @@ static void rack_line(struct desk *desk, const struct strip *strip, const struct
 		              "cooling, seals %s  %s", when, strip->holds);
 		return;
 	}
-	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face), "%s  %s",
-	              face->act, strip->holds);
+	strip_act_words(desk, face, act, sizeof(act));
+	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face), "%s  %s", act,
+	              strip->holds);
 }
 
 static bool is_selected(const struct desk *desk, const struct strip *strip)

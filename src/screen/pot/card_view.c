@@ -13,7 +13,6 @@
 #include "kitchen/board/book.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
-#include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
@@ -129,16 +128,18 @@ static void clock_draw(struct desk *desk, const struct strip *strip, int top, in
 {
 	struct face face;
 	char clock[24];
+	char alarm[56];
 	int width;
 
 	strip_face(strip, &desk->now, &face);
+	strip_alarm_words(desk, &face, alarm, sizeof(alarm));
 	strip_clock_tall(strip, &face, clock, sizeof(clock));
 	width = digits_columns(clock, DIGITS_TALL);
 	digits_draw(desk->terminal, top, 1, clock, DIGITS_TALL, strip_role(desk, &face));
 	terminal_putf(desk->terminal, top, width + 4, cols - width - 5, ROLE_STRONG, "%d %s", strip->station.digit,
 	              strip->station.name);
 	terminal_putf(desk->terminal, top + 1, width + 4, cols - width - 5, strip_role(desk, &face), "%s%s%s",
-	              strip->rule->words, face.ringing ? "  " : "", face.ringing ? alarm_words(face.alarm) : "");
+	              strip->rule->words, alarm[0] != '\0' ? "  " : "", alarm);
 	terminal_putf(desk->terminal, top + 2, width + 4, cols - width - 5, ROLE_PLAIN, "%s, %s", strip->holds,
 	              strip->lot.code);
 	desk_paragraph(desk, top + 3, width + 4, cols - width - 5, 2, ROLE_STRONG, face.act);

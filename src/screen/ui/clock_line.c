@@ -92,6 +92,39 @@ void strip_water_words(const struct face *face, char *buffer, size_t size)
 	dial_words(&dial, false, &text);
 }
 
+void strip_quiet_words(const struct desk *desk, int64_t quiet_s, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	int64_t wall_ms = desk->now.wall_ms + quiet_s * SECOND_MS;
+	bool today = clock_day_start(wall_ms) == clock_day_start(desk->now.wall_ms);
+	char when[40];
+
+	if (today)
+		clock_words_hour(wall_ms, when, sizeof(when));
+	else
+		clock_words_near(wall_ms, desk->now.wall_ms, when, sizeof(when));
+	if (quiet_s > 0)
+		text_add(&text, "quiet until %s", when);
+}
+
+void strip_alarm_words(const struct desk *desk, const struct face *face, char *buffer, size_t size)
+{
+	if (face->ringing)
+		text_copy(buffer, size, alarm_words(face->alarm));
+	else
+		strip_quiet_words(desk, face->quiet_s, buffer, size);
+}
+
+void strip_act_words(const struct desk *desk, const struct face *face, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	char quiet[56] = "";
+
+	if (!face->ringing)
+		strip_quiet_words(desk, face->quiet_s, quiet, sizeof(quiet));
+	text_add(&text, "%s%s%s", quiet, quiet[0] != '\0' ? ": " : "", face->act);
+}
+
 /* --- when it says something else ------------------------------------------------------- */
 
 /* `ms`: left or passed, exactly what dial->s was rounded from. */
@@ -174,6 +207,7 @@ void clock_line_draw(struct desk *desk, int row)
 	struct face face;
 	const char *clock_name;
 	char clock[24];
+	char alarm[56];
 	char more[24] = "";
 	struct text text = TEXT_OVER(more);
 	bool over;
@@ -189,12 +223,12 @@ void clock_line_draw(struct desk *desk, int row)
 		terminal_put(desk->terminal, row, cols, (int)strlen(more), ROLE_ALARM, more);
 	}
 	strip_face(strip, &desk->now, &face);
+	strip_alarm_words(desk, &face, alarm, sizeof(alarm));
 	clock_name = strip_soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	over = face.timed && face.due; /* "19:30 left", but "OVER BY 2:03" without the sign */
-	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s",
-	              face.ringing ? alarm_words(face.alarm) : "", face.ringing ? ": " : "",
-	              strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip), clock_name,
-	              over ? strip_counts_words(&face) : clock, over ? clock + 1 : strip_counts_words(&face),
-	              face.due ? face.act : "");
+	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s", alarm,
+	              alarm[0] != '\0' ? ": " : "", strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
+	              clock_name, over ? strip_counts_words(&face) : clock,
+	              over ? clock + 1 : strip_counts_words(&face), face.due ? face.act : "");
 }

@@ -25,6 +25,13 @@ void strip_clock_words(const struct strip *strip, const struct face *face, char 
 void strip_clock_tall(const struct strip *strip, const struct face *face, char *buffer, size_t size);
 /* "water 12 min", "WATER +0:04": the second clock of a juicer. */
 void strip_water_words(const struct face *face, char *buffer, size_t size);
+/* "quiet until 14:20", with the day where it is another; of 0 "". */
+void strip_quiet_words(const struct desk *desk, int64_t quiet_s, char *buffer, size_t size);
+/* What an alarm says: "LIFT THE JARS" while it rings; answered: "quiet until 14:20", when it comes
+ * back; "" where there is none. */
+void strip_alarm_words(const struct desk *desk, const struct face *face, char *buffer, size_t size);
+/* The act, behind "quiet until 14:20: " where its alarm was answered. */
+void strip_act_words(const struct desk *desk, const struct face *face, char *buffer, size_t size);
 /* Milliseconds until its clocks show something else (INT64_MAX: never); and whether that is a
  * second, which stations may share, or a minute of its own. */
 int64_t strip_clock_next_ms(const struct strip *strip, const struct moment *now, bool *by_second);

@@ -306,7 +306,7 @@ static int said_rows(const struct desk *desk)
 	int most = whole ? SAID_MOST - has_line(desk) : 2;
 
 	terminal_size(desk->terminal, &rows, &cols);
-	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE)
+	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE && most > 4)
 		most = 4; /* the clock that rings is not pushed out by words */
 
 	return (message < most ? message : most) + has_line(desk);

@@ -63,7 +63,8 @@ static const struct view_key everywhere[] = {
 	  may_have_sources, desk_show_sources },
 	{ 'W', 0, "W", "save elsewhere", "Saves what is intact to a new file: this log can take no more.", is_unsafe,
 	  desk_save_elsewhere },
-	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings.", something_rings, desk_hear },
+	{ 'a', 0, "a", "alarm heard", "Answers the alarm that rings: it is quiet for a time.", something_rings,
+	  desk_hear },
 	{ '?', 0, "?", NULL, "The keys.", not_in_help, show_help },
 };
 #define EVERYWHERE (sizeof(everywhere) / sizeof(everywhere[0]))

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "kitchen/step/step.h"
 #include "screen/term/alarm.h"
+#include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 
 /* --- the list ---------------------------------------------------------------------- */
@@ -116,8 +117,10 @@ static void answer(struct desk *desk, const struct ring *ring)
 	struct ring answered = *ring; /* the board is read anew by the act */
 	int digit = strip_digit(ring->strip);
 	char title[NAME_MAX_BYTES];
+	char quiet[56];
 	struct fault fault = { 0 };
 
+	strip_quiet_words(desk, ring->strip->quiet_ms / 1000, quiet, sizeof(quiet));
 	text_copy(title, sizeof(title), strip_title(ring->strip));
 	if (!kitchen_acknowledge(desk->kitchen, ring->strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
@@ -125,7 +128,7 @@ static void answer(struct desk *desk, const struct ring *ring)
 		desk_say(desk, ROLE_DONE, "Noted: %d %s, %s.%s", digit, title, answered.face.second->seen,
 		         desk->view == VIEW_BOARD ? " (u undoes)" : "");
 	else
-		desk_say(desk, ROLE_PLAIN, "Heard: %d %s. Still to do: %s", digit, title, answered.face.act);
+		desk_say(desk, ROLE_PLAIN, "Heard: %d %s, %s. Still to do: %s", digit, title, quiet, answered.face.act);
 }
 
 /* The selected strip's alarm first, else the worst.  Of a second clock the key says

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "kitchen/act/undo.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/step/step.h"
@@ -254,6 +255,99 @@ START_TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on)
 }
 END_TEST
 
+/* What is lost when nobody comes, and how soon one that was answered comes back. */
+START_TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner)
+{
+	int soonest[ALARM_COUNT] = { 0 };
+	int latest[ALARM_COUNT] = { 0 };
+
+	for (int kind = 0; kind < STATION_KIND_COUNT; kind++)
+		for (const struct phase_rule *plain = phase_rule_first((enum station_kind)kind); plain != NULL;
+		     plain = phase_rule_next((enum station_kind)kind, plain))
+			for (unsigned pot = 0; pot <= POT_FOLDS; pot = pot == 0 ? 1 : pot * 2) {
+				const struct phase_rule *rule = phase_rule_for_pot(plain, pot);
+
+				ck_assert_msg((rule->kind == PHASE_TIMED) == (rule->again_s > 0), "%s", rule->words);
+				if (rule->again_s == 0)
+					continue;
+				if (soonest[rule->alarm] == 0 || rule->again_s < soonest[rule->alarm])
+					soonest[rule->alarm] = rule->again_s;
+				if (rule->again_s > latest[rule->alarm])
+					latest[rule->alarm] = rule->again_s;
+			}
+	ck_assert_int_gt(latest[ALARM_SPOILS], 0);
+	ck_assert_int_lt(latest[ALARM_SPOILS], soonest[ALARM_LIFT]);
+	ck_assert_int_lt(latest[ALARM_LIFT], soonest[ALARM_TOMORROW]);
+}
+END_TEST
+
+/* The hold of the big kettle is over and its alarm was heard; returns how long it is quiet. */
+static int64_t heard_hold(int64_t load_id)
+{
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, 10 * MINUTE_MS + 20 * SECOND_MS);
+	KK_OK(&kit, kitchen_acknowledge(kit.kitchen, kk_phase(&kit, load_id), &kit.fault));
+	ck_assert(!kk_face(&kit, load_id).ringing);
+	return phase_rule_of(STATION_BOILING_WATER, PHASE_HOLD)->again_s * INT64_C(1000);
+}
+
+START_TEST(an_alarm_that_was_heard_rings_again_while_its_step_is_not_made)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t quiet_ms = heard_hold(load_id);
+
+	for (int again = 0; again < 3; again++) {
+		ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, quiet_ms / 1000);
+		kk_pass(&kit, quiet_ms - 1);
+		ck_assert(!kk_face(&kit, load_id).ringing);
+		ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, 1);
+		ck_assert_int_eq(strip_rings_in_ms(kk_strip(&kit, load_id), &kit.clock.now), 1);
+		kk_pass(&kit, 1);
+		ck_assert(kk_face(&kit, load_id).ringing && kk_face(&kit, load_id).clock_rings);
+		ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, 0);
+		KK_OK(&kit, kitchen_acknowledge(kit.kitchen, kk_phase(&kit, load_id), &kit.fault));
+	}
+	kk_step(&kit, load_id); /* done: the rest begins, and nothing is left to come back */
+	kk_pass(&kit, quiet_ms);
+	ck_assert(!kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, 0);
+}
+END_TEST
+
+START_TEST(a_heard_alarm_comes_back_at_its_time_after_a_start_and_whatever_a_clock_is_set_to)
+{
+	static const int64_t steps[] = { 0, -HOUR_MS, HOUR_MS };
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	int64_t quiet_ms = heard_hold(load_id);
+
+	kk_pass(&kit, MINUTE_MS);
+	test_clock_step_wall(&kit.clock, steps[_i]);
+	kk_reopen(&kit);
+	ck_assert(!kk_face(&kit, load_id).ringing);
+	ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, (quiet_ms - MINUTE_MS) / 1000);
+	if (_i == 0) { /* the computer too */
+		test_clock_restart(&kit.clock, 30 * SECOND_MS);
+		kk_reopen(&kit);
+		ck_assert_int_eq(kk_face(&kit, load_id).quiet_s, (quiet_ms - MINUTE_MS) / 1000 - 30);
+		kk_pass(&kit, quiet_ms - MINUTE_MS - 30 * SECOND_MS);
+	} else {
+		kk_pass(&kit, quiet_ms - MINUTE_MS);
+	}
+	ck_assert(kk_face(&kit, load_id).ringing);
+}
+END_TEST
+
+START_TEST(hearing_that_is_undone_rings_at_once)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+	char said[SENTENCE_MAX_BYTES];
+
+	(void)heard_hold(load_id);
+	KK_OK(&kit, kitchen_undo(kit.kitchen, strip_subject(kk_strip(&kit, load_id)), said, sizeof(said), &kit.fault));
+	ck_assert(kk_face(&kit, load_id).ringing);
+}
+END_TEST
+
 START_TEST(the_most_urgent_is_what_rings_then_what_has_least_time_left)
 {
 	int64_t ringing = kk_start(&kit, BIG_KETTLE, 7);
@@ -466,6 +560,10 @@ static const struct listed_test listed[] = {
 	EACH(the_vent_cannot_be_skipped, WEIGHT_CANNER, WEIGHT_CANNER + 1),
 	EACH(the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1),
 	TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on),
+	TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner),
+	TEST(an_alarm_that_was_heard_rings_again_while_its_step_is_not_made),
+	EACH(a_heard_alarm_comes_back_at_its_time_after_a_start_and_whatever_a_clock_is_set_to, 0, 3),
+	TEST(hearing_that_is_undone_rings_at_once),
 	TEST(the_most_urgent_is_what_rings_then_what_has_least_time_left),
 };
 
