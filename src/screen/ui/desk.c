@@ -77,8 +77,27 @@ void desk_show_view(struct desk *desk, enum view_name name)
 	desk->entry.open = false;
 }
 
+void desk_ask_to_leave(struct desk *desk)
+{
+	if (desk->view != VIEW_LEAVE) { /* asked twice it is one question */
+		desk->staying.view = desk->view;
+		desk->staying.entry = desk->entry;
+		desk->staying.can_go_back = desk->left.can_go_back;
+	}
+	desk_show_view(desk, VIEW_LEAVE);
+}
+
+void desk_stay(struct desk *desk)
+{
+	desk->view = desk->staying.view;
+	desk->entry = desk->staying.entry;
+	desk->left.can_go_back = desk->staying.can_go_back;
+}
+
 void desk_leave_for_board(struct desk *desk)
 {
+	if (desk->view == VIEW_LEAVE)
+		desk_stay(desk);
 	desk_close_sources(desk); /* it is the view below that is left */
 	/* A line is what is being typed wherever it stands, on the board too. */
 	if (desk->entry.open || (desk->view != VIEW_BOARD && view_of(desk, desk->view)->keeps)) {

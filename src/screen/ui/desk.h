@@ -73,6 +73,11 @@ struct desk {
 		int64_t station; /* what was selected there */
 		int64_t load;
 	} left; /* what was being typed when somebody went to what rings */
+	struct {
+		enum view_name view;
+		struct entry entry;
+		bool can_go_back;
+	} staying; /* what was being done, and typed, when it was asked whether to leave */
 
 	int64_t alarm_since_ms; /* real time the present alarm began; 0: none */
 	int64_t alarm_seen_ms;
@@ -99,6 +104,9 @@ void desk_show_home(struct desk *desk); /* the board, or the page that led to th
  * that keeps what is not written down yet. */
 void desk_leave_for_board(struct desk *desk);
 void desk_go_back(struct desk *desk);
+/* Asks whether to leave the program; no: all is as it was, the line being typed too. */
+void desk_ask_to_leave(struct desk *desk);
+void desk_stay(struct desk *desk);
 
 /* --- the desk ----------------------------------------------------------------- */
 

@@ -223,14 +223,21 @@ static void leave(struct desk *desk)
 	desk->leaving = true;
 }
 
+static void leave_enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	desk_ask_to_leave(desk);
+}
+
 static const struct view_key leave_keys[] = {
 	{ 'y', 0, "y", "leave", "Leave; everything is in the log.", NULL, leave },
-	{ KEY_CODE_ESCAPE, 'n', "n", "stay", "Stay.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 'n', "n", "stay", "Stay: all is as it was, what was being typed too.", NULL, desk_stay },
 };
 
 const struct view leave_view = {
 	.title = "Leave",
 	.keys = leave_keys,
 	.key_count = sizeof(leave_keys) / sizeof(leave_keys[0]),
+	.enter = leave_enter,
 	.draw = leave_draw,
 };

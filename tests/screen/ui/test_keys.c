@@ -162,6 +162,63 @@ START_TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened)
 }
 END_TEST
 
+/* --- whether to leave ------------------------------------------------------------------------ */
+
+static const long noes[] = { 'n', KEY_CODE_ESCAPE };
+
+START_TEST(a_line_being_typed_is_as_it_was_when_nobody_leaves)
+{
+	desk_open(&dk.desk, VIEW_HOUSE);
+	desk_ask(&dk.desk, "Its name:", "", kept_text);
+	dk_type(&dk, "Blue pot");
+	dk_key(&dk, KEY_CODE_LEFT);
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	ck_assert_int_eq(dk.desk.view, VIEW_LEAVE);
+	dk_key(&dk, KEY_CODE_INTERRUPT); /* asked twice */
+	dk_key(&dk, noes[_i]);
+	ck_assert_int_eq(dk.desk.view, VIEW_HOUSE);
+	ck_assert(dk.desk.entry.open);
+	dk_type(&dk, "o");
+	ck_assert_str_eq(dk.desk.entry.text, "Blue poot");
+	ck_assert(!dk.desk.leaving);
+}
+END_TEST
+
+/* The question stands, and something rings: there and back. */
+START_TEST(a_line_being_typed_outlasts_both_the_question_and_what_rings)
+{
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '1');
+	dk_key(&dk, 'i');
+	dk_key(&dk, KEY_CODE_EMPTY_LINE);
+	dk_type(&dk, "JO");
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	dk_key(&dk, KEY_CODE_TAB);
+	ck_assert_int_eq(dk_selected(&dk), TALL_JUICER);
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	dk_key(&dk, 'n');
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	ck_assert_int_eq(dk_selected(&dk), 1);
+	ck_assert(dk.desk.entry.open);
+	ck_assert_str_eq(dk.desk.entry.text, "JO");
+}
+END_TEST
+
+START_TEST(whoever_stays_is_where_the_question_came)
+{
+	enum view_name name = (enum view_name)_i;
+
+	if (name == VIEW_LEAVE)
+		return;
+	desk_show_view(&dk.desk, name);
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	ck_assert_int_eq(dk.desk.view, VIEW_LEAVE);
+	dk_key(&dk, 'n');
+	ck_assert_int_eq(dk.desk.view, name);
+	ck_assert(!dk.desk.entry.open);
+}
+END_TEST
+
 /* --- a step while another station rings --------------------------------------------------------- */
 
 START_TEST(the_first_space_says_what_it_would_do_and_the_second_does_it)
@@ -624,6 +681,10 @@ static const struct listed_test listed[] = {
 	TEST(a_line_of_the_board_is_there_again_at_its_station),
 	TEST(another_line_of_the_board_takes_the_place_of_the_one_left),
 	TEST(escape_on_the_board_goes_nowhere_once_another_view_was_opened),
+	GROUP("leaving", .begin = begin, .end = end),
+	EACH(a_line_being_typed_is_as_it_was_when_nobody_leaves, 0, 2),
+	TEST(a_line_being_typed_outlasts_both_the_question_and_what_rings),
+	EACH(whoever_stays_is_where_the_question_came, 0, VIEW_COUNT),
 	GROUP("first", .begin = begin, .end = end),
 	TEST(the_first_space_says_what_it_would_do_and_the_second_does_it),
 	TEST(at_the_station_that_rings_nothing_is_asked),
