@@ -620,6 +620,33 @@ static void sources(const struct desk *desk, struct sources *page)
 		station_views(strip)->sources(strip, page);
 }
 
+/* In the morning nothing is to be taken back or drawn: plan and shelf come first. */
+static bool none_at_work(const struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	size_t i = 0;
+
+	while (i < board->stations && board->strips[i].content == STRIP_EMPTY)
+		i++;
+	return i == board->stations;
+}
+
+/* Their keys work all the same; the bottom line is for what does something. */
+static bool has_juice(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->juice_ul > 0;
+}
+
+static bool has_rack(const struct desk *desk)
+{
+	return kitchen_board(desk->kitchen)->racked > 0;
+}
+
+static bool some_at_work(const struct desk *desk)
+{
+	return !none_at_work(desk);
+}
+
 static const struct view_key keys[] = {
 	{ 'a', 0, "a", "water topped up", "The water of this juicer was seen and topped up; its clock starts again.",
 	  wants_water, desk_hear },
@@ -634,26 +661,32 @@ static const struct view_key keys[] = {
 	{ 'l', 0, "l", "lost", "Boil, steam or pressure was lost: back, and the full time again.", can_be_lost, lost },
 	{ 'e', 0, "e", "seal round", "Seal round: all loads past their 12 h, one after the other.", has_round,
 	  seal_round_enter },
+	{ 'p', 0, "p", "plan", "", none_at_work, open_plan },
+	{ 'g', 0, "g", "goods", "", none_at_work, open_goods },
+	{ 'h', 0, "h", "house", "", none_at_work, open_house },
 	{ 'u', 0, "u", "undo", "Undo the last action at this station.", has_strip, undo },
 	{ 'x', 0, "x", "exceptions", "What else can happen in this phase: juice drawn, broken jar, vent cut short ...",
 	  has_load, open_exceptions },
 	{ 'r', 0, "r", "redo", "Redo what was undone (within 2 minutes).", just_undone, redo },
 	{ 'c', 0, "c", "card", "The pot's station card: what goes in, to check off and correct.", has_card, open_card },
-	{ 'j', 0, "j", "juice", "Juice in stock.", NULL, open_juice },
+	{ 'j', 0, "j", "juice", "Juice in stock.", has_juice, open_juice },
+	{ 'j', 0, "j", NULL, "", NULL, open_juice },
 	{ 'i', 0, "i", "initials", "Who has this station; recorded with each act there.", has_strip, ask_initials },
-	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", NULL, choose_rack },
+	{ '0', 0, "0", "rack", "Choose the cooling rack; again: its next load.", has_rack, choose_rack },
+	{ '0', 0, "0", NULL, "", NULL, choose_rack },
 	{ 'f', 0, "f", "jars set aside",
 	  "What is in the fridge and freezer and its eat-by; what to process again or throw out.", has_fates,
 	  open_fates },
 	{ 'w', 0, "w", "warnings", "All open warnings.", NULL, open_warnings },
-	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", NULL, open_house },
-	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", NULL, open_goods },
+	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", some_at_work, open_house },
+	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", some_at_work,
+	  open_goods },
 	{ 'k', 0, "k", "kept jars", "Jars kept, the pantry: what is left, best by, taken out, counted.", NULL,
 	  open_pantry },
 	{ 'R', 0, "R", "recalls", "From a lid box, lot, load, batch, run, product or day to every jar; recalls.", NULL,
 	  open_recalls },
 	{ 's', 0, "s", "story", "Everything done to this load, with times.", has_load, open_story },
-	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; when it all ends.", NULL, open_plan },
+	{ 'p', 0, "p", "plan", "The day's plan: what next, ribbons, rows; when it all ends.", some_at_work, open_plan },
 	{ 'd', 0, "d", "the day", "Everything started today: look back, correct.", NULL, open_day },
 	{ 'y', 0, "y", "years", "Past years: totals, every load and batch, search.", NULL, open_years },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back to it", "Back to what was being typed when Tab was pressed.", came_away,

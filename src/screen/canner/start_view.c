@@ -489,7 +489,7 @@ static const struct question questions[] = {
 	                .take = take_acid },
 	[ASKS_VINEGAR] = { .kind = ASK_TEXT,
 	                   .name = "vinegar",
-	                   .asks = "Vinegar, percent on its label:",
+	                   .asks = "Vinegar: percent on label:",
 	                   .asked = asks_vinegar,
 	                   .text = vinegar_offered,
 	                   .typed = vinegar_typed },

@@ -452,7 +452,7 @@ static const struct question juice_questions[] = {
 
 const struct entry_form juice_form = {
 	.name = "juice",
-	.title = "Juice that did not come from a run here",
+	.title = "Juice from elsewhere, not a run here",
 	.questions = juice_questions,
 	.count = sizeof(juice_questions) / sizeof(juice_questions[0]),
 	.size = sizeof(struct brought),

@@ -3,6 +3,7 @@
  */
 #include "screen/ui/entry_view.h"
 
+#include <limits.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -271,14 +272,28 @@ static void field_draw(struct desk *desk, const struct question *question, int r
 	terminal_put(desk->terminal, row, col + 1, cols - col - 2, ROLE_PLAIN, unit);
 }
 
-/* The rows that what is asked for and its help need. */
-static int help_words(const struct desk *desk, char *buffer, size_t size, int cols)
+/* Without its last sentence; of what stands before `least` nothing is left out. */
+static void leave_out_last(char *words, size_t least)
+{
+	size_t end = strlen(words) - 1;
+
+	while (end > least && !(words[end - 1] == '.' && words[end] == ' '))
+		end--;
+	words[end > least ? end : least] = '\0';
+}
+
+/* What is asked for, and of its help the sentences that find room in so many rows; returns the
+ * rows they need.  A question is not cut for its help, and no sentence of that. */
+static int help_words(const struct desk *desk, char *buffer, size_t size, int cols, int rows)
 {
 	const struct question *question = form_question(form_of(desk));
 	const char *put = question->put != NULL ? question->put(desk) : NULL;
 
 	(void)snprintf(buffer, size, "%s%s%s", put != NULL ? put : question->asks, question->help != NULL ? " " : "",
 	               question->help != NULL ? question->help : "");
+	while (desk_paragraph_lines(buffer, cols - 4) > rows &&
+	       strlen(buffer) > strlen(put != NULL ? put : question->asks))
+		leave_out_last(buffer, strlen(put != NULL ? put : question->asks));
 	return desk_paragraph_lines(buffer, cols - 4);
 }
 
@@ -300,15 +315,16 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 	const struct form *form = form_of(desk);
 	const struct question *question = form_question(form);
 	int choices = choice_rows(desk, cols);
+	int room = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
 	char words[400];
-	int help = help_words(desk, words, sizeof(words), cols);
+	int help = help_words(desk, words, sizeof(words), cols, room);
 	int used = 1;
 
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, glyph(desk->terminal, GLYPH_SELECTION));
 	terminal_put(desk->terminal, row, 3, name_cols(cols), ROLE_STRONG, question->name);
 	field_draw(desk, question, row, cols);
-	if (help > rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN))
-		help = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
+	if (help > room)
+		help = room;
 	used += desk_paragraph(desk, row + 1, 3, cols - 4, help, question->stop ? ROLE_STOP : ROLE_QUIET, words);
 	if (question->kind != ASK_CHOICE)
 		return used;
@@ -322,7 +338,7 @@ static int present_rows(const struct desk *desk, int cols)
 {
 	char words[400];
 
-	return 1 + help_words(desk, words, sizeof(words), cols) + choice_rows(desk, cols);
+	return 1 + help_words(desk, words, sizeof(words), cols, INT_MAX) + choice_rows(desk, cols);
 }
 
 static size_t asked_before(const struct desk *desk)

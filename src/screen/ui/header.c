@@ -267,6 +267,21 @@ static bool has_line(const struct desk *desk)
 	return desk->entry.open && !desk->entry.in_view;
 }
 
+/* Rows of that line: a question that leaves it no room stands above it. */
+static int question_rows(const struct desk *desk)
+{
+	int cols = desk_columns(desk);
+
+	return (int)strlen(desk->entry.prompt) > cols - ENTRY_COLS_MIN
+	           ? desk_paragraph_lines(desk->entry.prompt, cols - 2)
+	           : 0;
+}
+
+static int line_rows(const struct desk *desk)
+{
+	return has_line(desk) ? question_rows(desk) + 1 : 0;
+}
+
 static bool is_about(const struct warning *warning, const struct strip *strip)
 {
 	return (warning->station_id != 0 && !strip_on_rack(strip) && warning->station_id == strip->station.id) ||
@@ -303,13 +318,13 @@ static int said_rows(const struct desk *desk)
 	int message = desk_paragraph_lines(desk->message, desk_columns(desk) - 2);
 	int rows;
 	int cols;
-	int most = whole ? SAID_MOST - has_line(desk) : 2;
+	int most = whole ? SAID_MOST - line_rows(desk) : 2;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE && most > 4)
 		most = 4; /* the clock that rings is not pushed out by words */
 
-	return (message < most ? message : most) + has_line(desk);
+	return (message < most ? message : most) + line_rows(desk);
 }
 
 /* "stop: Set the elevation ...": the worst warning, to its end; returns its role. */
@@ -538,16 +553,26 @@ static void warning_draw(struct desk *desk, int row, int rows, int cols)
 /* A question is shown whole; what is typed scrolls in the rest of the line. */
 static void line_draw(struct desk *desk, int row, int cols)
 {
-	int col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, desk->entry.prompt);
+	int above = question_rows(desk);
+	int col = 1;
 
-	(void)entry_line_draw(desk, row, col, cols - col);
+	for (int i = 0; i <= above; i++)
+		terminal_fill(desk->terminal, row + i, 0, cols, ROLE_PLAIN, GLYPH_SPACE);
+	if (above > 0)
+		(void)desk_paragraph(desk, row, col, cols - 2, above, ROLE_STRONG, desk->entry.prompt);
+	else
+		col = 2 + terminal_put(desk->terminal, row, 1, cols - ENTRY_COLS_MIN, ROLE_STRONG, desk->entry.prompt);
+	(void)entry_line_draw(desk, row + above, col, cols - col);
 }
 
 static void said_draw(struct desk *desk, int row, int rows, int cols)
 {
-	if (has_line(desk))
-		line_draw(desk, row++, cols);
-	rows -= has_line(desk);
+	int line = line_rows(desk);
+
+	if (line > 0)
+		line_draw(desk, row, cols);
+	row += line;
+	rows -= line;
 	if (desk->message[0] != '\0' && rows > 0)
 		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
 }

@@ -193,7 +193,7 @@ START_TEST(four_are_seen_large_and_two_are_counted_at_120x40)
 		"",
 		"",
 		"",
-		" Space heat off, lid off  a alarm heard  l lost  u undo  x exceptions  j juice  i initials  0 rack   Tab rings   ? keys",
+		" Space heat off, lid off  a alarm heard  l lost  u undo  x exceptions  j juice  i initials  h house  Tab rings   ? keys",
 	};
 
 	ring("xterm-256color", 40, 120, 6);
