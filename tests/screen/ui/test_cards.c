@@ -465,6 +465,40 @@ START_TEST(a_blank_does_not_wipe_out_what_a_line_offers)
 }
 END_TEST
 
+START_TEST(a_question_that_leaves_the_line_no_room_stands_above_it_whole)
+{
+	int col;
+	int row;
+
+	begin_in(12, 40);
+	desk_offer(&dk.desk, "Thermometer in boiling water, 203.5F (empty: none):", "", never_done);
+	dk_type(&dk, "98");
+	row = dk_row_of(&dk, "Thermometer in boiling water, 203.5F", &col);
+	ck_assert_int_eq(dk_row_of(&dk, "(empty: none):", &col), row + 1);
+	ck_assert_int_eq(dk_row_of(&dk, " 98_", &col), row + 2);
+	desk_offer(&dk.desk, "Who checks (initials):", "", never_done); /* beside it, where it has room */
+	dk_type(&dk, "JO");
+	ck_assert(dk_sees(&dk, "Who checks (initials): JO_"));
+}
+END_TEST
+
+START_TEST(in_the_morning_the_foot_names_what_a_day_begins_with)
+{
+	static const int sizes[][2] = { { 24, 80 }, { 12, 40 } };
+	static const char *const foots[] = { "Space start a load  p plan  g goods  h house",
+		                             "Space start a load  p plan" };
+
+	begin_in(sizes[_i][0], sizes[_i][1]);
+	dk_key(&dk, '1');
+	ck_assert(dk_sees(&dk, foots[_i]));
+	ck_assert(dk_sees(&dk, "? keys"));
+	ck_assert(!dk_sees(&dk, "0 rack") && !dk_sees(&dk, "j juice")); /* there is none */
+	(void)kk_start(&dk.kit, BIG_KETTLE, 7);
+	ck_assert(!dk_sees(&dk, "p plan  g goods")); /* now the work comes first */
+	ck_assert(dk_sees(&dk, "u undo"));
+}
+END_TEST
+
 START_TEST(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry)
 {
 	static const int sizes[][2] = { { 24, 80 }, { 12, 40 } };
@@ -696,6 +730,8 @@ static const struct listed_test listed[] = {
 	TEST(acid_that_the_shelf_has_not_is_asked_about_once),
 	TEST(more_acid_that_was_got_goes_onto_the_shelf),
 	EACH(the_foot_of_a_load_that_is_not_valid_begins_with_its_fate, 0, 2),
+	TEST(a_question_that_leaves_the_line_no_room_stands_above_it_whole),
+	EACH(in_the_morning_the_foot_names_what_a_day_begins_with, 0, 2),
 	EACH(the_keys_that_take_and_throw_out_are_on_every_foot_of_the_pantry, 0, 2),
 	TEST(the_question_about_another_clock_says_that_it_may_stay_empty),
 	TEST(a_batch_given_up_is_not_told_to_be_loaded),
