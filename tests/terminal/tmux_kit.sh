@@ -144,7 +144,7 @@ press() {
 	for key in "$@"; do
 		case $last_key/$key in
 		*/Up | */Down | */Left | */Right | */BSpace) ;;
-		"$key/$key" | [0-9A-Za-z]/[0-9A-Za-z] | Space/[A-Za-z]) send_key F12 ;;
+		"$key/$key" | [0-9]/[0-9] | [A-Za-z]/[A-Za-z] | Space/[A-Za-z]) send_key F12 ;;
 		esac
 		send_key "$key"
 		last_key=$key
