@@ -102,7 +102,7 @@ static const struct view_key *row_in(const struct desk *desk, const struct view_
 }
 
 /* A key of the view that cannot act now says why, where the view knows it. */
-static const char *why_not(const struct desk *desk, long key)
+static const char *why_not(struct desk *desk, long key)
 {
 	const struct view *view = view_of(desk, desk->view);
 	const char *why = NULL;
