@@ -1,5 +1,5 @@
 -- log.sql: how a log is laid out. It makes all tables of a new log in an empty file.
-PRAGMA user_version = 22; -- the number of this layout: another one for every change
+PRAGMA user_version = 23; -- the number of this layout: another one for every change
 --
 -- Part 1 is the record: what people did and noted. Each act changes rows here and writes
 -- one line of the journal; an undo brings rows back.
@@ -103,7 +103,12 @@ CREATE TABLE recipe (
 	caution TEXT NOT NULL DEFAULT '',
 	source TEXT NOT NULL CHECK (length(source) > 0),
 	retired INTEGER NOT NULL DEFAULT 0 CHECK (retired IN (0, 1)),
-	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600) -- of process, by its pectin's sheet
+	sheet_minutes INTEGER NOT NULL DEFAULT 0 CHECK (sheet_minutes BETWEEN 0 AND 600), -- of process, by its pectin's sheet
+	vinegar_percent INTEGER NOT NULL DEFAULT 0 CHECK (vinegar_percent BETWEEN 0 AND 10), -- acidity; 0: not said
+	acid_swap INTEGER NOT NULL DEFAULT 0 CHECK (acid_swap IN (0, 1)), -- lemon juice may replace the vinegar
+	yield_low_ul INTEGER NOT NULL DEFAULT 0 CHECK (yield_low_ul >= 0), -- as printed; 0: none is
+	yield_high_ul INTEGER NOT NULL DEFAULT 0,
+	CHECK (yield_low_ul <= yield_high_ul AND (yield_low_ul = 0) = (yield_high_ul = 0))
 ) STRICT;
 CREATE UNIQUE INDEX recipe_name ON recipe (name) WHERE retired = 0;
 
@@ -118,6 +123,7 @@ CREATE TABLE recipe_ingredient (
 	adding TEXT NOT NULL CHECK (adding IN ('at_start', 'at_boil', 'last', 'in_jar')),
 	optional INTEGER NOT NULL DEFAULT 0 CHECK (optional IN (0, 1)),
 	known TEXT NOT NULL DEFAULT '',     -- picked as, of schema/ingredient.csv; '': on no list
+	amount_most INTEGER NOT NULL DEFAULT 0 CHECK (amount_most = 0 OR amount_most >= amount), -- of a range; 0: none
 	PRIMARY KEY (recipe_id, place)
 ) STRICT, WITHOUT ROWID;
 

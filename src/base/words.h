@@ -12,7 +12,7 @@
 #include "base/fault.h"
 #include "base/text.h"
 
-#define WORDS_MAX 16
+#define WORDS_MAX 20     /* a recipe with all it can say */
 #define WORDS_BYTES 1024 /* of all words, ending zeros included */
 
 /* Plain data without pointers; may be copied. */

@@ -57,16 +57,22 @@ static void refuse(struct judge *judge, const char *what, const char *why, const
 
 /* --- amounts --------------------------------------------------------------------- */
 
-/* uL; NO_VOLUME: told in pieces.  Fruit by weight is taken at 1 g a mL, as everywhere (scaling.h). */
+/* Of a range, as much as may be. */
+static int64_t most_of(const struct ingredient *item)
+{
+	return item->amount_most > item->amount ? item->amount_most : item->amount;
+}
+
+/* uL, at the most; NO_VOLUME: told in pieces.  Fruit by weight is taken at 1 g a mL, as everywhere (scaling.h). */
 static int64_t volume_of(const struct ingredient *item)
 {
 	int64_t mg_per_cup = supply_mg_per_cup(item->supply);
 
-	if (item->measure == MEASURE_EACH || item->amount > AMOUNT_MOST)
+	if (item->measure == MEASURE_EACH || most_of(item) > AMOUNT_MOST)
 		return NO_VOLUME;
 	if (item->measure == MEASURE_VOLUME)
-		return item->amount;
-	return mg_per_cup > 0 ? item->amount * CUP_UL / mg_per_cup : item->amount;
+		return most_of(item);
+	return mg_per_cup > 0 ? most_of(item) * CUP_UL / mg_per_cup : most_of(item);
 }
 
 /* Of everything that counts as herb and flavoring together; NO_VOLUME: in pieces. */
@@ -87,7 +93,7 @@ static int64_t flavoring_of(const struct recipe *recipe)
 	return sum;
 }
 
-/* What surely goes into the pot of a supply, in the measure of its ledger. */
+/* What surely goes into the pot of a supply, in the measure of its ledger: of "at most 2 cups" nothing. */
 static int64_t supply_sum(const struct recipe *recipe, enum supply_kind supply)
 {
 	int64_t sum = 0;
@@ -97,8 +103,8 @@ static int64_t supply_sum(const struct recipe *recipe, enum supply_kind supply)
 		const struct known_ingredient *known = ingredient_picked(item);
 
 		if (item->supply == supply && known != NULL && known->supply == supply && !item->optional &&
-		    item->adding != ADD_IN_JAR && item->measure == supply_measure(supply) &&
-		    volume_of(item) != NO_VOLUME)
+		    item->amount_most != item->amount && item->adding != ADD_IN_JAR &&
+		    item->measure == supply_measure(supply) && volume_of(item) != NO_VOLUME)
 			sum += item->amount;
 	}
 	return sum;
@@ -244,7 +250,7 @@ static void add_fruit(struct asked *asked, const struct ingredient *item, const 
 	int64_t volume = volume_of(item);
 	int64_t sugar_for = item->measure == MEASURE_VOLUME
 	                        ? volume * supply_mg_per_cup(SUPPLY_SUGAR) / CUP_UL
-	                        : item->amount; /* by weight: sugar is the lighter of the two, so stricter */
+	                        : most_of(item); /* by weight: sugar is the lighter of the two, so stricter */
 
 	asked->fruits++;
 	asked->all_juice = asked->all_juice && item->supply == SUPPLY_JUICE;

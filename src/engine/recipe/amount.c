@@ -1,6 +1,7 @@
 #include "engine/recipe/amount.h"
 
 #include <assert.h>
+#include <stdio.h>
 #include <string.h>
 #include <strings.h>
 
@@ -318,5 +319,31 @@ bool amount_read_any(const char *words, enum supply_kind supply, enum measure *m
 	if (!amount_read(words, found, supply, out, fault))
 		return false;
 	*measure = found;
+	return true;
+}
+
+#define AT_MOST "at most "
+#define TO " to "
+
+bool amount_read_range(const char *words, enum supply_kind supply, struct amount_range *out, struct fault *fault)
+{
+	struct amount_range read = { .most = 0 };
+	bool at_most = strncasecmp(words, AT_MOST, strlen(AT_MOST)) == 0;
+	const char *least = at_most ? words + strlen(AT_MOST) : words;
+	const char *to = strstr(least, TO);
+	char first[AMOUNT_RANGE_BYTES];
+
+	if (strlen(least) >= sizeof(first) || (at_most && to != NULL))
+		return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like 4 cups to 5 cups.");
+	(void)snprintf(first, sizeof(first), "%.*s", to != NULL ? (int)(to - least) : (int)strlen(least), least);
+	if (!amount_read_any(first, supply, &read.measure, &read.amount, fault))
+		return false;
+	if (to != NULL && !amount_read(to + strlen(TO), read.measure, supply, &read.most, fault))
+		return false;
+	if (to != NULL && read.most <= read.amount)
+		return fault_set(fault, FAULT_MISUSE, "From the smaller amount to the larger: 4 cups to 5 cups.");
+	if (at_most)
+		read.most = read.amount;
+	*out = read;
 	return true;
 }

@@ -42,6 +42,18 @@ bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out,
 bool amount_read_any(const char *words, enum supply_kind supply, enum measure *measure, int64_t *out,
                      struct fault *fault);
 
+/* What a recipe says of a line: just `amount` (most 0), "4 cups to 5 cups", or "at most 2 cups"
+ * (most is the same), as in struct ingredient. */
+struct amount_range {
+	enum measure measure;
+	int64_t amount;
+	int64_t most;
+};
+#define AMOUNT_RANGE_BYTES 140 /* take any in words */
+
+/* As amount_read_any, for each end; FAULT_MISUSE also when the second is not the larger one. */
+bool amount_read_range(const char *words, enum supply_kind supply, struct amount_range *out, struct fault *fault);
+
 /* Short words, rounded to what a kitchen measures: "12 lb 4 oz", "3 qt 1 cup",
  * "5 tbsp 1 tsp", "2.35 L", "1.2 kg", "144".  US: volumes to 1/8 tsp under a
  * tablespoon, a tablespoon from a cup up, 1/4 cup from a quart, a cup from 2 gal;
@@ -64,5 +76,8 @@ void amount_both(enum measure measure, enum supply_kind supply, int64_t asked, i
  * them.  amount >= 0; at most AMOUNT_..._MAX. */
 void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
                         char *buffer, size_t size);
+/* The same for amount_read_range: "4 cups to 5 cups". */
+void amount_range_words(const struct amount_range *range, enum supply_kind supply, enum unit_system units, char *buffer,
+                        size_t size);
 
 #endif

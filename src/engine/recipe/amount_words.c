@@ -290,3 +290,20 @@ void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t a
 	else
 		exact_metric(&text, measure, amount);
 }
+
+void amount_range_words(const struct amount_range *range, enum supply_kind supply, enum unit_system units, char *buffer,
+                        size_t size)
+{
+	char least[64];
+	char most[64];
+	struct text text = text_over(buffer, size);
+
+	amount_exact_words(range->measure, supply, range->amount, units, least, sizeof(least));
+	amount_exact_words(range->measure, supply, range->most, units, most, sizeof(most));
+	if (range->most == 0)
+		text_add(&text, "%s", least);
+	else if (range->most == range->amount)
+		text_add(&text, "at most %s", least);
+	else
+		text_add(&text, "%s to %s", least, most);
+}

@@ -28,6 +28,10 @@ void recipe_over(const struct log_recipe *row, struct recipe *out)
 		.caution = row->caution,
 		.source = row->source,
 		.sheet_minutes = row->sheet_minutes,
+		.vinegar_percent = row->vinegar_percent,
+		.acid_swap = row->acid_swap,
+		.yield_low_ul = row->yield_low_ul,
+		.yield_high_ul = row->yield_high_ul,
 	};
 	for (size_t i = 0; i < row->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct log_recipe_ingredient *from = &row->ingredients[i];
@@ -41,6 +45,7 @@ void recipe_over(const struct log_recipe *row, struct recipe *out)
 			.adding = from->adding,
 			.optional = from->optional,
 			.known = from->known,
+			.amount_most = from->amount_most,
 		};
 	}
 }

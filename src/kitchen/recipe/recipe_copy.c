@@ -36,6 +36,10 @@ void recipe_copy(const struct recipe *from, struct log_recipe *to)
 	to->foam_percent = from->foam_percent;
 	to->boil_off_low_percent = from->boil_off_low_percent;
 	to->boil_off_high_percent = from->boil_off_high_percent;
+	to->vinegar_percent = from->vinegar_percent;
+	to->acid_swap = from->acid_swap;
+	to->yield_low_ul = from->yield_low_ul;
+	to->yield_high_ul = from->yield_high_ul;
 	for (size_t i = 0; i < from->ingredient_count && i < OWN_INGREDIENTS_MAX; i++) {
 		const struct ingredient *line = &from->ingredients[i];
 		struct log_recipe_ingredient *item = &to->ingredients[to->ingredient_count++];
@@ -43,6 +47,7 @@ void recipe_copy(const struct recipe *from, struct log_recipe *to)
 		*item = (struct log_recipe_ingredient){ .supply = line->supply,
 			                                .measure = line->measure,
 			                                .amount = line->amount,
+			                                .amount_most = line->amount_most,
 			                                .adding = line->adding,
 			                                .optional = line->optional };
 		text_copy(item->name, sizeof(item->name), line->name);

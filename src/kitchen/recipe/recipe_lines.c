@@ -168,6 +168,9 @@ enum recipe_key {
 	KEY_CAUTION,
 	KEY_SOURCE,
 	KEY_MINUTES,
+	KEY_VINEGAR,
+	KEY_LEMON,
+	KEY_YIELD,
 	RECIPE_KEY_COUNT
 };
 
@@ -176,7 +179,8 @@ static const char *const recipe_keys[RECIPE_KEY_COUNT] = {
 	[KEY_PECTIN] = "pectin",       [KEY_ACIDITY] = "acidity",   [KEY_HOLD] = "hold",
 	[KEY_HEADSPACE] = "headspace", [KEY_MULTIPLE] = "multiple", [KEY_FOAM] = "foam",
 	[KEY_BOILOFF] = "boiloff",     [KEY_GEL] = "gel",           [KEY_CAUTION] = "caution",
-	[KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",
+	[KEY_SOURCE] = "source",       [KEY_MINUTES] = "minutes",   [KEY_VINEGAR] = "vinegar",
+	[KEY_LEMON] = "lemon",         [KEY_YIELD] = "yield",
 };
 
 enum ingredient_key { KEY_SUPPLY, KEY_AMOUNT, KEY_FORM, KEY_WHEN, KEY_AS, INGREDIENT_KEY_COUNT };
@@ -239,6 +243,30 @@ static bool set_recipe_choice(struct log_recipe *recipe, enum recipe_key key, co
 	return true;
 }
 
+static bool set_yield(struct log_recipe *recipe, const char *value, struct fault *fault)
+{
+	struct amount_range yield = { 0 };
+	struct fault why = { 0 };
+
+	if (!amount_read_range(value, SUPPLY_OTHER, &yield, &why))
+		return fault_set(fault, why.kind, "yield=: %s", why.sentence);
+	if (yield.measure != MEASURE_VOLUME)
+		return fault_set(fault, FAULT_MISUSE, "yield= is a volume such as \"6 pt\", not \"%s\".", value);
+	recipe->yield_low_ul = yield.amount;
+	recipe->yield_high_ul = yield.most > 0 ? yield.most : yield.amount;
+	return true;
+}
+
+static bool set_swap(const char *value, enum acid_swap *out, struct fault *fault)
+{
+	bool may = false;
+
+	if (!set_yes_no(value, "lemon", &may, fault))
+		return false;
+	*out = may ? ACID_SWAP_LEMON_FOR_VINEGAR : ACID_SWAP_NONE;
+	return true;
+}
+
 static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const char *value, struct fault *fault)
 {
 	bool gel = false;
@@ -250,6 +278,11 @@ static bool set_recipe(struct log_recipe *recipe, enum recipe_key key, const cha
 	case KEY_HEADSPACE: return set_headspace(value, &recipe->headspace_thou, fault);
 	case KEY_MULTIPLE: return set_whole(value, "multiple", 1, RECIPE_MULTIPLE_MAX, &recipe->multiple_max, fault);
 	case KEY_MINUTES: return set_whole(value, "minutes", 0, SHEET_MINUTES_MAX, &recipe->sheet_minutes, fault);
+	case KEY_VINEGAR:
+		return set_whole(value, "vinegar", RECIPE_VINEGAR_MIN, RECIPE_VINEGAR_MAX, &recipe->vinegar_percent,
+		                 fault);
+	case KEY_LEMON: return set_swap(value, &recipe->acid_swap, fault);
+	case KEY_YIELD: return set_yield(recipe, value, fault);
 	case KEY_FOAM: return set_whole(value, "foam", 0, RECIPE_PERCENT_MAX, &recipe->foam_percent, fault);
 	case KEY_BOILOFF: return set_boil_off(value, recipe, fault);
 	case KEY_GEL:
@@ -279,6 +312,10 @@ static void set_defaults(struct log_recipe *recipe)
 	recipe->source[0] = '\0';
 	recipe->retired = false;
 	recipe->sheet_minutes = 0;
+	recipe->vinegar_percent = 0;
+	recipe->acid_swap = ACID_SWAP_NONE;
+	recipe->yield_low_ul = 0;
+	recipe->yield_high_ul = 0;
 }
 
 static bool set_name(const struct words *words, const char *of, char *out, size_t size, struct fault *fault)
@@ -369,12 +406,16 @@ static bool set_ingredient(struct log_recipe_ingredient *out, enum ingredient_ke
 
 static bool set_amount(struct log_recipe_ingredient *out, const char *words, struct fault *fault)
 {
+	struct amount_range range = { 0 };
 	struct fault why = { 0 };
 
 	if (words == NULL)
 		return fault_set(fault, FAULT_MISUSE, "Say how much of %s: amount=\"2 cups\".", out->name);
-	if (!amount_read_any(words, out->supply, &out->measure, &out->amount, &why))
+	if (!amount_read_range(words, out->supply, &range, &why))
 		return fault_set(fault, why.kind, "amount= of %s: %s", out->name, why.sentence);
+	out->measure = range.measure;
+	out->amount = range.amount;
+	out->amount_most = range.most;
 	return out->amount > 0 ||
 	       fault_set(fault, FAULT_MISUSE, "The amount of %s is zero: leave the line out.", out->name);
 }
@@ -418,6 +459,15 @@ static void add_words(struct text *text, const char *key, const char *value)
 	words_quote(text, value);
 }
 
+static void add_amount(struct text *text, const char *key, const struct amount_range *range, enum supply_kind supply,
+                       enum unit_system units)
+{
+	char words[AMOUNT_RANGE_BYTES];
+
+	amount_range_words(range, supply, units, words, sizeof(words));
+	add_words(text, key, words);
+}
+
 static void add_headspace(struct text *text, int headspace_thou)
 {
 	char inches[24];
@@ -443,6 +493,16 @@ bool recipe_line_words(const struct log_recipe *recipe, char *buffer, size_t siz
 	         recipe->gel_test == GEL_TEST_NONE ? "no" : "yes");
 	if (recipe->sheet_minutes > 0)
 		text_add(&text, " minutes=%d", recipe->sheet_minutes);
+	if (recipe->vinegar_percent > 0)
+		text_add(&text, " vinegar=%d", recipe->vinegar_percent);
+	if (recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
+		text_add(&text, " lemon=yes");
+	if (recipe->yield_low_ul > 0)
+		add_amount(
+		    &text, "yield",
+		    &(struct amount_range){ MEASURE_VOLUME, recipe->yield_low_ul,
+		                            recipe->yield_high_ul > recipe->yield_low_ul ? recipe->yield_high_ul : 0 },
+		    SUPPLY_OTHER, UNITS_US);
 	add_words(&text, "caution", recipe->caution);
 	add_words(&text, "source", recipe->source);
 	if (recipe->retired)
@@ -454,13 +514,13 @@ bool ingredient_picked_words(const struct log_recipe_ingredient *ingredient, enu
                              size_t size)
 {
 	struct text text = text_over(buffer, size);
-	char amount[64];
 
 	text_add(&text, "ingredient ");
 	words_quote(&text, ingredient->name);
 	text_add(&text, " supply=%s", supply_name(ingredient->supply));
-	amount_exact_words(ingredient->measure, ingredient->supply, ingredient->amount, units, amount, sizeof(amount));
-	add_words(&text, "amount", amount);
+	add_amount(&text, "amount",
+	           &(struct amount_range){ ingredient->measure, ingredient->amount, ingredient->amount_most },
+	           ingredient->supply, units);
 	add_words(&text, "form", ingredient->form);
 	text_add(&text, " when=%s", adding_name(ingredient->adding));
 	add_words(&text, "as", ingredient->known[0] == '\0' ? UNLISTED : ingredient->known);

@@ -5,6 +5,7 @@
  *   recipe "Plum butter" food="..." packs="hot" jars="half_pint pint"
  *          pectin=none acidity=acid hold=0 headspace=1/4 multiple=2 foam=33
  *          boiloff=30-50 gel=no caution="..." source="house recipe, no source"
+ *          vinegar=5 lemon=yes yield="6 pt to 7 pt"
  *   ingredient "Damson pulp" supply=fruit amount="6 lb" form="sieved" when=at_start as=plum
  *
  * Words are in any order after the name; what is not said has the default below.
@@ -30,11 +31,17 @@
 #define RECIPE_MULTIPLE_MAX 99
 #define SHEET_MINUTES_MAX 600
 
+/* Weaker vinegar than that of the tested recipes is never written down as good: 5 percent, USDA AIB 539
+ * (rev. 2015), Guide 3, page 3-5.  The upper end is recipe_check's. */
+#define RECIPE_VINEGAR_MIN 5
+#define RECIPE_VINEGAR_MAX 10
+
 /* A line whose first word is "recipe".  Sets all but the id and the ingredients,
  * which stay.  Defaults: food "" (no published process), no packs, no jars,
  * pectin none, acidity that of the food (needed when there is no food), hold 0 s,
  * headspace 1/4 in, multiple 1, foam 33 %, boiloff 0-10 %, gel no, minutes
- * 0 (no process printed by the sheet of its pectin), not retired. */
+ * 0 (no process printed by the sheet of its pectin), no vinegar= (its percent), lemon
+ * (juice may replace the vinegar) no, no yield=, not retired. */
 bool recipe_line_read(const struct words *words, struct log_recipe *recipe, struct fault *fault);
 /* A line whose first word is "ingredient"; the amount is needed.  Defaults:
  * supply other, no form, at_start, not optional, and the known ingredient of that name

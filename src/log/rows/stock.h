@@ -52,6 +52,7 @@ struct log_recipe_ingredient {
 	enum adding adding;
 	bool optional;
 	char known[NAME_MAX_BYTES]; /* what it was picked as (engine/food/food.h); "" unlisted */
+	int64_t amount_most;        /* as in engine/recipe/recipe.h */
 };
 
 struct log_recipe {
@@ -72,7 +73,11 @@ struct log_recipe {
 	char caution[SENTENCE_MAX_BYTES];
 	char source[SOURCE_MAX_BYTES];
 	bool retired;
-	int sheet_minutes; /* of process, for this elevation, by the sheet of its pectin; 0: it prints none */
+	int sheet_minutes;   /* of process, for this elevation, by the sheet of its pectin; 0: it prints none */
+	int vinegar_percent; /* of acidity; 0: not said, or no vinegar */
+	enum acid_swap acid_swap;
+	int64_t yield_low_ul; /* as printed, of one batch; 0: none is */
+	int64_t yield_high_ul;
 	size_t ingredient_count;
 	struct log_recipe_ingredient ingredients[OWN_INGREDIENTS_MAX];
 };

@@ -28,6 +28,10 @@ static const struct log_column columns[] = {
 	{ IN(retired), .kind = CELL_FLAG, OUT("retired", "") },
 	{ IN(sheet_minutes), .kind = CELL_NUMBER,
 	  OUT("sheet_minutes", "of process by the sheet of its pectin; 0: it prints none") },
+	{ IN(vinegar_percent), .kind = CELL_NUMBER, OUT("vinegar_percent", "acidity of its vinegar; 0: not said") },
+	{ IN(acid_swap), .kind = CELL_FLAG, OUT("acid_swap", "bottled lemon juice may replace its vinegar") },
+	{ IN(yield_low_ul), .kind = CELL_NUMBER, .scale = 3, OUT("yield_low_ml", "printed; 0: none is") },
+	{ IN(yield_high_ul), .kind = CELL_NUMBER, .scale = 3, OUT("yield_high_ml", "") },
 };
 #undef IN
 
@@ -46,6 +50,9 @@ static const struct log_column ingredient_columns[] = {
 	{ IN(adding), .kind = CELL_WORD, WORDS(own_adding), OUT("adding", "{}") },
 	{ IN(optional), .kind = CELL_FLAG, OUT("optional", "") },
 	{ IN(known), .kind = CELL_TEXT, OUT("known", "ingredient it was picked as; empty: on no list") },
+	{ IN(amount_most), .kind = CELL_NUMBER },
+	{ .kind = CELL_NUMBER, .scale = 3, SELECTED("amount_most * " FACTOR_OF_MEASURE),
+	  OUT("amount_most", "of a range, or the same: no more than it; 0: just the amount") },
 };
 #undef IN
 /* clang-format on */

@@ -63,12 +63,16 @@ static bool is_blank(char byte)
 	return byte == ' ' || byte == '\t';
 }
 
+#define ALARM_WORDS_MAX 16
+
 static bool set_alarm_command(struct config *config, const char *value, const struct place *place)
 {
 	struct fault why = { 0 };
 
 	if (!words_split(value, &config->alarm, &why))
 		return refuse(place, why.sentence);
+	if (config->alarm.count > ALARM_WORDS_MAX)
+		return refuse(place, "there are too many words (at most 16).");
 	if (config->alarm.count > 0 && words_at(&config->alarm, 0)[0] == '\0')
 		return refuse(place, "the alarm command has no name.");
 	return true;

@@ -425,6 +425,40 @@ START_TEST(one_is_not_rounded_down_and_the_other_not_up)
 }
 END_TEST
 
+START_TEST(a_range_is_read_as_it_is_written)
+{
+	static const struct {
+		const char *words;
+		struct amount_range range;
+		const char *again;
+	} cases[] = {
+		{ "1 L", { MEASURE_VOLUME, 1000000, 0 }, "1 L" },
+		{ "1 L to 1.5 L", { MEASURE_VOLUME, 1000000, 1500000 }, "1 L to 1.5 L" },
+		{ "at most 2 kg", { MEASURE_MASS, 2000000, 2000000 }, "at most 2 kg" },
+		{ "4 to 5", { MEASURE_EACH, 4, 5 }, "4 to 5" },
+	};
+	struct amount_range range = { .amount = 7 };
+
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		char words[AMOUNT_RANGE_BYTES];
+
+		ck_assert_msg(amount_read_range(cases[i].words, SUPPLY_OTHER, &range, &fault), "%s", fault.sentence);
+		ck_assert_int_eq(range.measure, cases[i].range.measure);
+		ck_assert_int_eq(range.amount, cases[i].range.amount);
+		ck_assert_int_eq(range.most, cases[i].range.most);
+		amount_range_words(&range, SUPPLY_OTHER, UNITS_METRIC, words, sizeof(words));
+		ck_assert_str_eq(words, cases[i].again);
+	}
+	range.amount = 7;
+	ck_assert(!amount_read_range("2 L to 1 L", SUPPLY_OTHER, &range, &fault));
+	ck_assert(!amount_read_range("1 L to 1 L", SUPPLY_OTHER, &range, &fault));
+	ck_assert(!amount_read_range("1 L to 2 kg", SUPPLY_OTHER, &range, &fault));
+	ck_assert(!amount_read_range("at most 1 L to 2 L", SUPPLY_OTHER, &range, &fault));
+	ck_assert(!amount_read_range(" to 2 L", SUPPLY_OTHER, &range, &fault));
+	ck_assert_int_eq(range.amount, 7);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("reading"),
 	TEST(us_volumes_are_those_of_handbook_44),
@@ -440,6 +474,7 @@ static const struct listed_test listed[] = {
 	TEST(what_is_no_amount_is_refused),
 	TEST(more_than_a_kitchen_holds_is_a_slip),
 	TEST(the_unit_tells_the_measure),
+	TEST(a_range_is_read_as_it_is_written),
 	GROUP("writing"),
 	TEST(us_words_use_the_larger_units_first),
 	TEST(metric_words_carry_no_idle_zeros),

@@ -81,6 +81,32 @@ START_TEST(each_line_is_copied_and_picked_by_its_name)
 }
 END_TEST
 
+START_TEST(yield_vinegar_and_ranges_are_copied)
+{
+	const struct recipe *from = recipe_named("pickled beets");
+	struct log_recipe own = copy_of("pickled beets");
+	struct recipe view;
+	size_t ranges = 0;
+
+	ck_assert_int_eq(own.vinegar_percent, 5);
+	ck_assert_int_gt(own.yield_low_ul, 0);
+	ck_assert_int_eq(own.yield_low_ul, from->yield_low_ul);
+	ck_assert_int_eq(own.yield_high_ul, from->yield_high_ul);
+	recipe_over(&own, &view);
+	ck_assert_int_eq(view.vinegar_percent, 5);
+	ck_assert_int_eq(view.yield_high_ul, from->yield_high_ul);
+	for (size_t i = 0; i < from->ingredient_count; i++) {
+		ck_assert_int_eq(view.ingredients[i].amount_most, from->ingredients[i].amount_most);
+		ranges += view.ingredients[i].amount_most > view.ingredients[i].amount;
+	}
+	ck_assert_uint_eq(ranges, 1);
+	own = copy_of("tomato taco sauce");
+	ck_assert_int_eq(own.acid_swap, ACID_SWAP_LEMON_FOR_VINEGAR);
+	recipe_over(&own, &view);
+	ck_assert_int_eq(view.acid_swap, ACID_SWAP_LEMON_FOR_VINEGAR);
+}
+END_TEST
+
 START_TEST(the_minutes_of_a_sheet_are_copied)
 {
 	struct recipe from = *recipe_named("grape jelly");
@@ -271,6 +297,7 @@ static const struct listed_test listed[] = {
 	GROUP("copy"),
 	TEST(all_that_is_printed_is_copied_but_its_source),
 	TEST(each_line_is_copied_and_picked_by_its_name),
+	TEST(yield_vinegar_and_ranges_are_copied),
 	TEST(the_minutes_of_a_sheet_are_copied),
 	TEST(what_may_stand_for_another_line_is_left_out_and_said),
 	TEST(every_printed_recipe_is_copied_to_one_that_may_be_kept_or_refused),

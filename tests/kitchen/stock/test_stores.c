@@ -149,6 +149,10 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 	row.foam_percent = from->foam_percent;
 	row.boil_off_low_percent = from->boil_off_low_percent;
 	row.boil_off_high_percent = from->boil_off_high_percent;
+	row.vinegar_percent = from->vinegar_percent;
+	row.acid_swap = from->acid_swap;
+	row.yield_low_ul = from->yield_low_ul;
+	row.yield_high_ul = from->yield_high_ul;
 	ck_assert(recipe_line_words(&row, buffer, sizeof(buffer)));
 	KK_OK(&kit, try_recipe(buffer, &read));
 	ck_assert_mem_eq(&read, &row, sizeof(row));
@@ -157,6 +161,7 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 		struct log_recipe_ingredient one = { .supply = item->supply,
 			                             .measure = item->measure,
 			                             .amount = item->amount > 0 ? item->amount : 7500,
+			                             .amount_most = item->amount_most,
 			                             .adding = item->adding,
 			                             .optional = item->optional };
 		struct log_recipe_ingredient again;
@@ -170,7 +175,9 @@ START_TEST(built_in_recipes_go_through_lines_unchanged)
 				continue;
 			}
 			KK_OK(&kit, try_ingredient(buffer, &again));
-			ck_assert_msg(again.amount == one.amount && again.measure == one.measure, "%s", buffer);
+			ck_assert_msg(again.amount == one.amount && again.amount_most == one.amount_most &&
+			                  again.measure == one.measure,
+			              "%s", buffer);
 			ck_assert_str_eq(again.name, one.name);
 			ck_assert_str_eq(again.form, one.form);
 			ck_assert_int_eq(again.supply, one.supply);
@@ -220,6 +227,10 @@ START_TEST(what_a_line_does_not_say_has_its_default)
 	ck_assert_int_eq(recipe.headspace_thou, 250);
 	ck_assert_int_eq(recipe.multiple_max, 1);
 	ck_assert_int_eq(recipe.foam_percent, 33);
+	ck_assert_int_eq(recipe.vinegar_percent, 0);
+	ck_assert_int_eq(recipe.acid_swap, ACID_SWAP_NONE);
+	ck_assert_int_eq(recipe.yield_low_ul, 0);
+	ck_assert_int_eq(recipe.yield_high_ul, 0);
 	/* The tables know how acid their foods are. */
 	KK_OK(&kit, try_recipe("recipe \"Beans\" food=\"green beans (snap and Italian)\" retired", &recipe));
 	ck_assert_int_eq(recipe.acidity, ACIDITY_LOW_ACID);
@@ -228,6 +239,24 @@ START_TEST(what_a_line_does_not_say_has_its_default)
 	ck_assert_int_eq(ingredient.supply, SUPPLY_OTHER);
 	ck_assert_int_eq(ingredient.adding, ADD_AT_START);
 	ck_assert_str_eq(ingredient.form, "");
+}
+END_TEST
+
+START_TEST(a_line_tells_vinegar_yield_and_a_range)
+{
+	struct log_recipe recipe = { 0 };
+	struct log_recipe_ingredient line;
+
+	KK_OK(&kit, try_recipe("recipe A acidity=acid vinegar=5 lemon=yes yield=\"6 qt\"", &recipe));
+	ck_assert_int_eq(recipe.vinegar_percent, 5);
+	ck_assert_int_eq(recipe.acid_swap, ACID_SWAP_LEMON_FOR_VINEGAR);
+	ck_assert_int_eq(recipe.yield_low_ul, recipe.yield_high_ul);
+	KK_OK(&kit, try_recipe("recipe A acidity=acid yield=\"1 L to 1.5 L\"", &recipe));
+	ck_assert_int_eq(recipe.yield_low_ul, 1000000);
+	ck_assert_int_eq(recipe.yield_high_ul, 1500000);
+	KK_OK(&kit, try_ingredient("ingredient dill amount=\"4 to 5\"", &line));
+	ck_assert_int_eq(line.amount, 4);
+	ck_assert_int_eq(line.amount_most, 5);
 }
 END_TEST
 
@@ -287,6 +316,10 @@ START_TEST(a_line_with_a_wrong_word_says_which)
 		{ "recipe \"A\" acidity=acid foods=x", "is not one of" },
 		{ "recipe \"A\" acidity=acid acidity=acid", "twice" },
 		{ "recipe \"A\" acidity=acid loud", "is not one of" },
+		{ "recipe \"A\" acidity=acid vinegar=4", "vinegar= is a whole number from 5 to 10" },
+		{ "recipe \"A\" acidity=acid yield=\"6 lb\"", "yield= is a volume" },
+		{ "recipe \"A\" acidity=acid yield=\"some\"", "yield=: " },
+		{ "recipe \"A\" acidity=acid lemon=perhaps", "lemon= is yes or no" },
 	};
 
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -312,6 +345,7 @@ START_TEST(an_ingredient_line_with_a_wrong_word_says_which)
 		{ "ingredient \"salt\" amount=\"\"", "amount= of salt" },
 		{ "ingredient \"salt\" amount=\"0 g\"", "The amount of salt is zero" },
 		{ "ingredient \"salt\" amount=\"3 pinches\"", "\"pinches\"" },
+		{ "ingredient \"salt\" amount=\"2 tsp to 1 tsp\"", "From the smaller amount to the larger" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" supply=salty", "supply=" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" when=soon", "when=" },
 		{ "ingredient \"salt\" amount=\"2 tsp\" amount=\"3 tsp\"", "twice" },
@@ -621,6 +655,7 @@ int main(void)
 		EACH(built_in_recipes_go_through_lines_unchanged, 0, (int)recipe_count),
 		TEST(an_ingredient_is_picked_by_its_name_or_by_as),
 		TEST(what_a_line_does_not_say_has_its_default),
+		TEST(a_line_tells_vinegar_yield_and_a_range),
 		TEST(headspace_is_read_in_inches),
 		TEST(a_line_with_a_wrong_word_says_which),
 		TEST(an_ingredient_line_with_a_wrong_word_says_which),

@@ -134,6 +134,10 @@ static struct log_recipe whole_recipe(const char *words)
 		.foam_percent = 40,
 		.boil_off_low_percent = 3,
 		.boil_off_high_percent = 12,
+		.vinegar_percent = 6,
+		.acid_swap = ACID_SWAP_LEMON_FOR_VINEGAR,
+		.yield_low_ul = 1000,
+		.yield_high_ul = 2000,
 		.ingredient_count = OWN_INGREDIENTS_MAX,
 	};
 	COPY(recipe.name, words);
@@ -150,6 +154,7 @@ static struct log_recipe whole_recipe(const char *words)
 		ingredient->supply = (enum supply_kind)(i + 1);
 		ingredient->measure = (enum measure)(i % MEASURE_COUNT);
 		ingredient->amount = 1000 + i;
+		ingredient->amount_most = i % 3 == 0 ? 0 : 1000 + 2 * i;
 		ingredient->adding = (enum adding)(i % OWN_ADDINGS);
 		ingredient->optional = i % 2 == 1;
 	}
@@ -171,6 +176,10 @@ static void recipes_are_equal(const struct log_recipe *a, const struct log_recip
 	ck_assert_int_eq(a->foam_percent, b->foam_percent);
 	ck_assert_int_eq(a->boil_off_low_percent, b->boil_off_low_percent);
 	ck_assert_int_eq(a->boil_off_high_percent, b->boil_off_high_percent);
+	ck_assert_int_eq(a->vinegar_percent, b->vinegar_percent);
+	ck_assert_int_eq(a->acid_swap, b->acid_swap);
+	ck_assert_int_eq(a->yield_low_ul, b->yield_low_ul);
+	ck_assert_int_eq(a->yield_high_ul, b->yield_high_ul);
 	ck_assert_str_eq(a->caution, b->caution);
 	ck_assert_str_eq(a->source, b->source);
 	ck_assert_int_eq(a->retired, b->retired);
@@ -180,6 +189,7 @@ static void recipes_are_equal(const struct log_recipe *a, const struct log_recip
 		ck_assert_int_eq(a->ingredients[i].supply, b->ingredients[i].supply);
 		ck_assert_int_eq(a->ingredients[i].measure, b->ingredients[i].measure);
 		ck_assert_int_eq(a->ingredients[i].amount, b->ingredients[i].amount);
+		ck_assert_int_eq(a->ingredients[i].amount_most, b->ingredients[i].amount_most);
 		ck_assert_str_eq(a->ingredients[i].form, b->ingredients[i].form);
 		ck_assert_int_eq(a->ingredients[i].adding, b->ingredients[i].adding);
 		ck_assert_int_eq(a->ingredients[i].optional, b->ingredients[i].optional);
