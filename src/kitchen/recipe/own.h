@@ -42,6 +42,16 @@ void recipe_set_fruit(struct log_recipe *recipe, const struct known_ingredient *
 /* Processed as that food of the tables, in all packs and jars they have; "": none fits. */
 void recipe_set_food(struct log_recipe *recipe, const char *food);
 
+/* --- changed from what it began as --- */
+
+/* Takes from it what held for the lines it had: what a batch fills, where they are others; how strong its vinegar
+ * is and that lemon juice may replace it, where no vinegar is left. */
+void recipe_keep_what_holds(const struct log_recipe *was, struct log_recipe *now);
+/* In sentences, a blank behind each: other acid, ranges that are gone, and what recipe_keep_what_holds took away.
+ * Nothing: all of that is as it was. */
+void recipe_changed_words(const struct log_recipe *was, const struct log_recipe *now, enum unit_system units,
+                          struct text *text);
+
 /* --- its packs and jars, one by one --- */
 
 /* Those it keeps and those the tables have for its food (a smaller jar than theirs too), one

@@ -180,8 +180,10 @@ static void shelf_said(const struct desk *desk, struct text *text)
 
 static bool shelf_taken(struct desk *desk, int n)
 {
-	if (line_of(desk)->supply != shelves[n].supply)
-		line_of(desk)->amount = 0; /* it was measured otherwise */
+	if (line_of(desk)->supply != shelves[n].supply) { /* it was measured otherwise */
+		line_of(desk)->amount = 0;
+		line_of(desk)->amount_most = 0;
+	}
 	line_of(desk)->supply = shelves[n].supply;
 	return true;
 }
@@ -190,11 +192,12 @@ static bool shelf_taken(struct desk *desk, int n)
 
 void ingredient_amount_words(const struct desk *desk, const struct log_recipe_ingredient *line, struct text *text)
 {
-	char words[64];
+	struct amount_range range = { line->measure, line->amount, line->amount_most };
+	char words[AMOUNT_RANGE_BYTES];
 
 	if (line->amount == 0)
 		return;
-	amount_exact_words(line->measure, line->supply, line->amount, desk_units(desk), words, sizeof(words));
+	amount_range_words(&range, line->supply, desk_units(desk), words, sizeof(words));
 	text_add(text, "%s", words);
 }
 
@@ -206,19 +209,19 @@ static void amount_now(const struct desk *desk, struct text *text)
 bool ingredient_amount_typed(struct desk *desk, struct log_recipe_ingredient *line, const char *text)
 {
 	struct fault fault = { 0 };
-	enum measure measure;
-	int64_t amount;
+	struct amount_range range = { 0 };
 
-	if (!amount_read_any(text, line->supply, &measure, &amount, &fault)) {
+	if (!amount_read_range(text, line->supply, &range, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	if (amount <= 0) {
+	if (range.amount <= 0) {
 		desk_say(desk, ROLE_CAUTION, "It must be more than nothing.");
 		return false;
 	}
-	line->measure = measure;
-	line->amount = amount;
+	line->measure = range.measure;
+	line->amount = range.amount;
+	line->amount_most = range.most;
 	return true;
 }
 

@@ -18,6 +18,7 @@
 #define SOURCE_USUAL "house recipe, no source"
 
 #define FOODS_MAX 256
+#define CHANGED_BYTES 400
 #define ANOTHER "Another" /* the question that is asked again behind each line that was added */
 
 struct own_answers {
@@ -29,6 +30,7 @@ struct own_answers {
 	const char *foods[FOODS_MAX]; /* that have a process; of the tables */
 	size_t food_count;
 	bool all; /* of one that is there: what is seldom changed too */
+	char changed[CHANGED_BYTES];
 };
 
 static struct own_answers *answers_of(const struct desk *desk)
@@ -444,7 +446,10 @@ static void line_what(const struct desk *desk, size_t n, struct text *text)
 
 	if (!has_line(desk, n))
 		return;
-	text_add(text, "%s%s%s", line->name, line->form[0] != '\0' ? ", " : "", line->form);
+	text_add(text, "%s", line->name);
+	if (line->supply == SUPPLY_VINEGAR && recipe_of(desk)->vinegar_percent > 0)
+		text_add(text, " of %d %%", recipe_of(desk)->vinegar_percent);
+	text_add(text, "%s%s", line->form[0] != '\0' ? ", " : "", line->form);
 	text_add(text, "%s%s", line->adding == ADD_IN_JAR ? ", in each quart jar" : "",
 	         line->optional ? ", if wanted" : "");
 }
@@ -826,16 +831,57 @@ static bool caution_typed(struct desk *desk, const char *text)
 	return false;
 }
 
-/* As answered, without the lines that are left out. */
+/* The one it is like, as its copy was begun. */
+static bool as_begun(const struct desk *desk, struct log_recipe *out)
+{
+	const struct recipe *like = kitchen_recipe_named(desk->kitchen, answers_of(desk)->like);
+
+	return like != NULL && recipe_begin_own(like, out, NULL);
+}
+
+/* As answered, without the lines that are left out and what held for others. */
 static void read_answers(const struct desk *desk, struct log_recipe *out)
 {
 	const struct own_answers *answers = answers_of(desk);
+	struct log_recipe was;
 
 	*out = answers->recipe;
 	out->ingredient_count = 0;
 	for (size_t i = 0; i < answers->recipe.ingredient_count; i++)
 		if (!answers->left_out[i])
 			out->ingredients[out->ingredient_count++] = answers->recipe.ingredients[i];
+	if (is_new(desk) && as_begun(desk, &was))
+		recipe_keep_what_holds(&was, out);
+}
+
+/* What does not hold for it of the one it is like, and its acid; nothing: all does. */
+static const char *changed_words(const struct desk *desk)
+{
+	struct own_answers *answers = answers_of(desk);
+	struct text text = TEXT_OVER(answers->changed);
+	struct log_recipe was;
+	struct log_recipe now;
+
+	if (!as_begun(desk, &was))
+		return "";
+	read_answers(desk, &now);
+	recipe_changed_words(&was, &now, desk_units(desk), &text);
+	recipe_left_out_words(kitchen_recipe_named(desk->kitchen, answers->like), &text);
+	return answers->changed;
+}
+
+static bool is_changed(const struct desk *desk)
+{
+	return is_new(desk) && changed_words(desk)[0] != '\0';
+}
+
+static const char *const saves[] = { "keep it so", NULL };
+
+static bool save_taken(struct desk *desk, int n)
+{
+	(void)desk;
+	(void)n;
+	return true;
 }
 
 static bool own_done(struct desk *desk, struct text *noted, struct fault *fault)
@@ -1175,6 +1221,14 @@ static const struct question own_questions[] = {
 	  .help = "A changed recipe is no longer the printed one.",
 	  .text = source_now,
 	  .typed = source_typed },
+	{ .kind = ASK_CHOICE,
+	  .name = "Changed",
+	  .asks = "It is not as the one it is like. Keep it so?",
+	  .put = changed_words,
+	  .stop = true,
+	  .asked = is_changed,
+	  .list = saves,
+	  .take = save_taken },
 };
 
 const struct entry_form own_recipe_form = {

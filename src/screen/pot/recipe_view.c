@@ -16,6 +16,7 @@
 #include "screen/ui/entry_view.h"
 
 struct recipe_card {
+	struct log_recipe was;    /* as it is in the log */
 	struct log_recipe recipe; /* as it is written now */
 	bool unsaved;
 	struct list_state list;
@@ -36,6 +37,7 @@ const struct log_recipe *recipe_draft(const struct desk *desk)
 void recipe_draft_is(struct desk *desk, const struct log_recipe *recipe)
 {
 	card_of(desk)->recipe = *recipe;
+	recipe_keep_what_holds(&card_of(desk)->was, &card_of(desk)->recipe);
 	card_of(desk)->unsaved = true;
 }
 
@@ -51,6 +53,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 		desk_say_fault(desk, &fault);
 		return;
 	}
+	card->was = card->recipe;
 	desk_show_view(desk, VIEW_RECIPE);
 }
 
@@ -67,7 +70,18 @@ static bool at_ingredient(const struct desk *desk)
 	return card->list.cursor >= 1 && card->list.cursor <= (int)card->recipe.ingredient_count;
 }
 
-static void recipe_words(const struct log_recipe *recipe, struct text *text)
+static void yield_words(const struct desk *desk, const struct log_recipe *recipe, struct text *text)
+{
+	struct amount_range range = { MEASURE_VOLUME, recipe->yield_low_ul, 0 };
+	char words[AMOUNT_RANGE_BYTES];
+
+	if (recipe->yield_high_ul > recipe->yield_low_ul)
+		range.most = recipe->yield_high_ul;
+	amount_range_words(&range, SUPPLY_OTHER, desk_units(desk), words, sizeof(words));
+	text_add(text, "a batch fills %s; ", words);
+}
+
+static void recipe_words(const struct desk *desk, const struct log_recipe *recipe, struct text *text)
 {
 	char headspace[24];
 
@@ -76,8 +90,10 @@ static void recipe_words(const struct log_recipe *recipe, struct text *text)
 	         pectin_words(recipe->pectin));
 	if (recipe->boil_hold_s > 0)
 		text_add(text, "boiled %d s; ", recipe->boil_hold_s);
-	text_add(text, "headspace %s; at most %d x in a pot; source: %s%s", headspace, recipe->multiple_max,
-	         recipe->source, recipe->retired ? "; put away" : "");
+	text_add(text, "headspace %s; at most %d x in a pot; ", headspace, recipe->multiple_max);
+	if (recipe->yield_low_ul > 0)
+		yield_words(desk, recipe, text);
+	text_add(text, "source: %s%s", recipe->source, recipe->retired ? "; put away" : "");
 }
 
 static void ingredient_words(const struct desk *desk, const struct log_recipe_ingredient *line, struct text *text)
@@ -87,10 +103,15 @@ static void ingredient_words(const struct desk *desk, const struct log_recipe_in
 		[ADD_LAST] = ", last of all",
 		[ADD_IN_JAR] = ", in each quart jar",
 	};
-	char amount[64];
+	int percent = line->supply == SUPPLY_VINEGAR ? card_of(desk)->recipe.vinegar_percent : 0;
 
-	amount_exact_words(line->measure, line->supply, line->amount, desk_units(desk), amount, sizeof(amount));
-	text_add(text, "%s %s%s%s", amount, line->name, line->form[0] != '\0' ? ", " : "", line->form);
+	ingredient_amount_words(desk, line, text);
+	text_add(text, " %s", line->name);
+	if (percent > 0)
+		text_add(text, " of %d %%", percent);
+	if (percent > 0 && card_of(desk)->recipe.acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
+		text_add(text, " (or as much bottled lemon juice)");
+	text_add(text, "%s%s", line->form[0] != '\0' ? ", " : "", line->form);
 	text_add(text, "%s%s", whens[line->adding] != NULL ? whens[line->adding] : "",
 	         line->optional ? ", if wanted" : "");
 	if (line->known[0] == '\0' && line->supply == SUPPLY_OTHER)
@@ -105,7 +126,7 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 	struct text text = text_over(buffer, size);
 
 	if (line == 0)
-		recipe_words(recipe, &text);
+		recipe_words(desk, recipe, &text);
 	else if (line <= (int)recipe->ingredient_count)
 		ingredient_words(desk, &recipe->ingredients[line - 1], &text);
 	else
@@ -115,7 +136,7 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 /* Where it stands as it is written now. */
 static void standing_draw(struct desk *desk, int row, int rows, int cols)
 {
-	char words[ORIGIN_WORDS_MAX + 10];
+	char words[ORIGIN_WORDS_MAX + 400];
 	struct text text = TEXT_OVER(words);
 	struct recipe_standing standing;
 	enum role role;
@@ -126,6 +147,9 @@ static void standing_draw(struct desk *desk, int row, int rows, int cols)
 	role = standing.origin == ORIGIN_REFUSED       ? ROLE_STOP
 	       : standing.origin == ORIGIN_OWN_UNKNOWN ? ROLE_CAUTION
 	                                               : ROLE_DONE;
+	recipe_changed_words(&card_of(desk)->was, &card_of(desk)->recipe, desk_units(desk), &text);
+	if (text.used > 0 && standing.origin != ORIGIN_REFUSED)
+		role = ROLE_CAUTION;
 	text_add(&text, "%s%s", standing.origin == ORIGIN_REFUSED ? "REFUSED: " : "", standing.words);
 	for (int i = 0; i < rows; i++) /* a long line above may reach down here */
 		terminal_fill(desk->terminal, row + i, 0, cols, ROLE_PLAIN, GLYPH_SPACE);
@@ -161,15 +185,15 @@ static void change(struct desk *desk)
 
 static void take_out(struct desk *desk)
 {
-	struct log_recipe *recipe = &card_of(desk)->recipe;
+	struct log_recipe recipe = card_of(desk)->recipe;
 	size_t n = (size_t)card_of(desk)->list.cursor - 1;
 
-	if (card_of(desk)->list.cursor < 1 || n >= recipe->ingredient_count)
+	if (card_of(desk)->list.cursor < 1 || n >= recipe.ingredient_count)
 		return;
-	memmove(&recipe->ingredients[n], &recipe->ingredients[n + 1],
-	        (recipe->ingredient_count - n - 1) * sizeof(recipe->ingredients[0]));
-	recipe->ingredient_count--;
-	card_of(desk)->unsaved = true;
+	memmove(&recipe.ingredients[n], &recipe.ingredients[n + 1],
+	        (recipe.ingredient_count - n - 1) * sizeof(recipe.ingredients[0]));
+	recipe.ingredient_count--;
+	recipe_draft_is(desk, &recipe);
 }
 
 static void save(struct desk *desk)

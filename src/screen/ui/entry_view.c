@@ -16,6 +16,7 @@
 #define NARROW 60
 #define FIELD_LEAST 16 /* columns of what is typed, before what stands beside it is cut */
 #define WORDS_BYTES_HERE 200
+#define HELP_BYTES 500
 #define CHOICE_COL 5
 #define CHOICES_MIN 3 /* rows of a list, before earlier answers give way */
 
@@ -316,7 +317,7 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 	const struct question *question = form_question(form);
 	int choices = choice_rows(desk, cols);
 	int room = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
-	char words[400];
+	char words[HELP_BYTES];
 	int help = help_words(desk, words, sizeof(words), cols, room);
 	int used = 1;
 
@@ -336,7 +337,7 @@ static int present_draw(struct desk *desk, int row, int rows, int cols)
 /* Rows that the present question would like. */
 static int present_rows(const struct desk *desk, int cols)
 {
-	char words[400];
+	char words[HELP_BYTES];
 
 	return 1 + help_words(desk, words, sizeof(words), cols, INT_MAX) + choice_rows(desk, cols);
 }

@@ -293,6 +293,77 @@ START_TEST(a_line_stands_with_those_that_go_in_when_it_does)
 }
 END_TEST
 
+/* What is said of a copy that was changed; it is kept as far as it holds. */
+static const char *said_of(const struct log_recipe *was, struct log_recipe *now)
+{
+	static char words[400];
+	struct text text = TEXT_OVER(words);
+
+	recipe_keep_what_holds(was, now);
+	recipe_changed_words(was, now, UNITS_US, &text);
+	return words;
+}
+
+START_TEST(a_copy_that_is_not_changed_keeps_all_and_nothing_is_said)
+{
+	struct log_recipe was = copy_of("pickled beets");
+	struct log_recipe now = was;
+
+	text_copy(now.name, sizeof(now.name), "our beets");
+	ck_assert_str_eq(said_of(&was, &now), "");
+	ck_assert_int_eq(now.yield_low_ul, was.yield_low_ul);
+	ck_assert_int_eq(now.vinegar_percent, 5);
+}
+END_TEST
+
+START_TEST(another_amount_of_acid_is_said_and_the_yield_goes)
+{
+	struct log_recipe was = copy_of("pickled beets");
+	struct log_recipe now = was;
+
+	ck_assert_int_eq(now.ingredients[0].supply, SUPPLY_VINEGAR);
+	now.ingredients[0].amount /= 2;
+	ck_assert_str_eq(said_of(&was, &now), "ITS ACID IS CHANGED: vinegar (5 %) 2 cups, was 1 qt. "
+	                                      "What a batch fills, 1 gal, was of other lines and is left out. ");
+	ck_assert_int_eq(now.vinegar_percent, 5);
+	ck_assert_int_eq(now.yield_low_ul, 0);
+	ck_assert_int_eq(now.yield_high_ul, 0);
+}
+END_TEST
+
+START_TEST(other_acid_in_the_place_of_the_vinegar_is_said)
+{
+	struct log_recipe was = copy_of("chile salsa");
+	struct log_recipe now = was;
+	size_t at = 0;
+
+	while (now.ingredients[at].supply != SUPPLY_VINEGAR)
+		at++;
+	now.ingredients[at].supply = SUPPLY_LEMON_JUICE;
+	was.yield_low_ul = was.yield_high_ul = 0;
+	ck_assert_str_eq(said_of(&was, &now),
+	                 "ITS ACID IS CHANGED: vinegar (5 %) none, was 1 cup; bottled lemon juice 1 cup, was none. "
+	                 "With its vinegar goes that it is of 5 %. ");
+	ck_assert_int_eq(now.vinegar_percent, 0);
+	ck_assert_int_eq(now.acid_swap, ACID_SWAP_NONE);
+}
+END_TEST
+
+START_TEST(a_range_that_is_gone_is_said_and_one_of_another_fruit_is_none)
+{
+	struct log_recipe was = copy_of("apricot jam without added pectin");
+	struct log_recipe now = was;
+
+	recipe_set_fruit(&now, known("plum"));
+	ck_assert_str_eq(said_of(&was, &now),
+	                 "What a batch fills, 5 cups to 6 cups, was of other lines and is left out. ");
+	now.ingredients[0].amount_most = 0;
+	ck_assert_str_eq(said_of(&was, &now),
+	                 "Of plums it was 1 qt to 4 1/2 cups. "
+	                 "What a batch fills, 5 cups to 6 cups, was of other lines and is left out. ");
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("copy"),
 	TEST(all_that_is_printed_is_copied_but_its_source),
@@ -310,6 +381,10 @@ static const struct listed_test listed[] = {
 	TEST(another_food_brings_its_packs_jars_and_acidity),
 	TEST(packs_and_jars_are_kept_in_the_order_of_the_tables),
 	TEST(a_line_stands_with_those_that_go_in_when_it_does),
+	TEST(a_copy_that_is_not_changed_keeps_all_and_nothing_is_said),
+	TEST(another_amount_of_acid_is_said_and_the_yield_goes),
+	TEST(other_acid_in_the_place_of_the_vinegar_is_said),
+	TEST(a_range_that_is_gone_is_said_and_one_of_another_fruit_is_none),
 };
 
 TESTS("recipe copy", listed)
