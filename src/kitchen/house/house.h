@@ -54,6 +54,12 @@ void kitchen_tray_words(const struct log_station *station, enum unit_system unit
 bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault);
 
+/* --- rules --- */
+
+/* Turn a caution or a note off in this house, or take it up again.  A stop cannot
+ * be: FAULT_REFUSED. */
+bool kitchen_rule_off(struct kitchen *kitchen, const char *rule_id, bool off, struct fault *fault);
+
 /* --- the kitchen file --- */
 
 /* Read a kitchen file (form: setup.c; example: demo/quince-hollow.kitchen) into a
@@ -65,7 +71,7 @@ bool kitchen_setup(struct kitchen *kitchen, const char *path, struct fault *faul
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault);
 /* The way back: the kitchen as it is now, in lines that make the same of a new log, in the order
  * of the table that both go by.  What was made is none of it, nor what no line says: jars, journal,
- * rules that were turned off, initials at stations, recipes put away.  FAULT_IO, FAULT_MEMORY;
+ * initials at stations.  FAULT_IO, FAULT_MEMORY;
  * FAULT_REFUSED: a recipe is too long for a line. */
 bool kitchen_setup_print(const struct kitchen *kitchen, FILE *out, struct fault *fault);
 

@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "engine/gate/gate.h"
+#include "engine/rules/rule.h"
 #include "kitchen/board/load_record.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
@@ -434,5 +435,29 @@ bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struc
 	act_says_text(&act, box->label);
 	act_says_number(&act, box->lids);
 	act_says_number(&act, box->retired);
+	return act_commit(&act, fault);
+}
+
+/* --- rules --- */
+
+bool kitchen_rule_off(struct kitchen *kitchen, const char *rule_id, bool off, struct fault *fault)
+{
+	const struct rule *rule = rule_named(rule_id);
+	struct log_rule_off row = { 0 };
+	struct act act;
+
+	if (rule == NULL)
+		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
+	if (off && rule->severity == SEVERITY_STOP)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A stop cannot be turned off: do what it says, and it goes "
+		                 "away.");
+	if (!act_begin(&act, kitchen, off ? VERB_RULE_OFF : VERB_TAKE_UP, 0, fault))
+		return false;
+	text_copy(row.rule, sizeof(row.rule), rule->id);
+	row.since_wall_ms = act.entry.at.wall_ms;
+	if (!log_put_rule_off(kitchen->log, &row, off, fault))
+		return act_fail(&act);
+	act_says_text(&act, rule->id);
 	return act_commit(&act, fault);
 }

@@ -16,6 +16,7 @@
 
 #include "base/text.h"
 #include "base/words.h"
+#include "engine/rules/rule.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/keyed.h"
 #include "kitchen/board/verbs.h"
@@ -89,6 +90,15 @@ static bool line_barometer(struct kitchen *kitchen, const struct words *words, i
 {
 	(void)id;
 	return kitchen_set_barometer(kitchen, words_at(words, 1), fault);
+}
+
+/* rule water-low off */
+static bool line_rule(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	(void)id;
+	if (strcmp(words_at(words, 2), "off") != 0)
+		return fault_set(fault, FAULT_MISUSE, "a rule is turned off: rule NAME off");
+	return kitchen_rule_off(kitchen, words_at(words, 1), true, fault);
 }
 
 /* --- times run=N first=N water=N wait=N stand=N; what is not named stays ----------------------- */
@@ -224,6 +234,16 @@ static bool write_units(const struct kitchen *kitchen, const char *word, FILE *o
 	return true;
 }
 
+/* One that this program does not know is turned off in vain. */
+static bool write_rules(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	(void)fault;
+	for (size_t i = 0; i < kitchen->board.rule_off_count; i++)
+		if (rule_named(kitchen->board.rules_off[i].rule) != NULL)
+			(void)fprintf(out, "%s %s off\n", word, kitchen->board.rules_off[i].rule);
+	return true;
+}
+
 static const struct line_kind {
 	const char *word;
 	size_t min_words; /* the first one included */
@@ -239,6 +259,7 @@ static const struct line_kind {
 	{ "elevation", 2, 3, line_elevation, write_elevation, "elevation 4650ft" },
 	{ "boil", 2, 2, line_boil, write_boil, "boil 203.1F" },
 	{ "barometer", 2, 2, line_barometer, write_barometer, "barometer 85.4kPa" },
+	{ "rule", 3, 3, line_rule, write_rules, "rule NAME off" },
 	{ "canner", 4, WORDS_MAX, line_canner, write_stations,
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
 	{ "juicer", 3, 5, line_other_station, write_stations, "juicer DIGIT \"NAME\" [own_heat] [retired]" },

@@ -294,7 +294,7 @@ static bool write_book(const struct kitchen *kitchen, const char *word, bool she
 	size_t count = 0;
 	bool done = lines != NULL || fault_set(fault, FAULT_MEMORY, "Not enough memory to write the recipes.");
 
-	done = done && log_recipes(kitchen->log, &rows, &count, fault);
+	done = done && log_recipes_all(kitchen->log, &rows, &count, fault);
 	for (size_t i = 0; done && i < count; i++) {
 		if (!recipe_lines(&rows[i], UNITS_US, lines, RECIPE_LINES_BYTES))
 			done = fault_set(fault, FAULT_REFUSED,

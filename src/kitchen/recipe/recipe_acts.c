@@ -9,8 +9,11 @@
 #include "kitchen/recipe/own.h"
 #include "log/tables/stock.h"
 
+/* One that is put away takes nobody's name. */
 static bool name_is_free(const struct kitchen *kitchen, const struct log_recipe *recipe, struct fault *fault)
 {
+	if (recipe->retired)
+		return true;
 	for (size_t i = 0; i < kitchen_recipe_count(kitchen); i++) {
 		int64_t id = kitchen_recipe_own_id(kitchen, i);
 

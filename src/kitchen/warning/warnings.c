@@ -157,25 +157,3 @@ int64_t kitchen_warned_next_ms(const struct kitchen *kitchen, const struct momen
 	left = warned->fires_ms - moment_between(&warned->at, now);
 	return left > 0 ? left : 1;
 }
-
-bool kitchen_rule_off(struct kitchen *kitchen, const char *rule_id, bool off, struct fault *fault)
-{
-	const struct rule *rule = rule_named(rule_id);
-	struct log_rule_off row = { 0 };
-	struct act act;
-
-	if (rule == NULL)
-		return fault_set(fault, FAULT_MISSING, "There is no rule \"%s\".", rule_id);
-	if (off && rule->severity == SEVERITY_STOP)
-		return fault_set(fault, FAULT_REFUSED,
-		                 "A stop cannot be turned off: do what it says, and it goes "
-		                 "away.");
-	if (!act_begin(&act, kitchen, off ? VERB_RULE_OFF : VERB_TAKE_UP, 0, fault))
-		return false;
-	text_copy(row.rule, sizeof(row.rule), rule->id);
-	row.since_wall_ms = act.entry.at.wall_ms;
-	if (!log_put_rule_off(kitchen->log, &row, off, fault))
-		return act_fail(&act);
-	act_says_text(&act, rule->id);
-	return act_commit(&act, fault);
-}

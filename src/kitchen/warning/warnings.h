@@ -44,8 +44,4 @@ const struct warning *kitchen_warned(struct kitchen *kitchen, const struct momen
  * the sentences say of minutes changes with them. */
 int64_t kitchen_warned_next_ms(const struct kitchen *kitchen, const struct moment *now);
 
-/* Turn a caution or a note off in this house, or take it up again.  A stop cannot
- * be: FAULT_REFUSED. */
-bool kitchen_rule_off(struct kitchen *kitchen, const char *rule_id, bool off, struct fault *fault);
-
 #endif

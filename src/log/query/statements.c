@@ -458,6 +458,7 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	    "GROUP BY product COLLATE NOCASE ORDER BY product COLLATE NOCASE",
 
 	[RECIPE_LIST] = "SELECT {recipe} FROM recipe WHERE retired = 0 ORDER BY name",
+	[RECIPE_ALL] = "SELECT {recipe} FROM recipe ORDER BY id",
 	[RECIPE_GET] = "SELECT {recipe} FROM recipe WHERE id = ?",
 	[RECIPE_INSERT] = "{insert recipe}",
 	[RECIPE_UPDATE] = "{update recipe}",

@@ -94,9 +94,10 @@ static bool read_ingredients(struct log *log, struct log_recipe *recipe, struct 
 	return true;
 }
 
-bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault)
+static bool read_recipes(struct log *log, enum statement statement, struct log_recipe **rows, size_t *count,
+                         struct fault *fault)
 {
-	struct query query = query_start(log, RECIPE_LIST);
+	struct query query = query_start(log, statement);
 	struct log_recipe *recipes_here;
 	*rows = NULL;
 	if (!query_rows(&query, &table_of_recipes, &recipes_here, count, fault))
@@ -110,6 +111,16 @@ bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struc
 	}
 	*rows = recipes_here;
 	return true;
+}
+
+bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault)
+{
+	return read_recipes(log, RECIPE_LIST, rows, count, fault);
+}
+
+bool log_recipes_all(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault)
+{
+	return read_recipes(log, RECIPE_ALL, rows, count, fault);
 }
 
 bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault)

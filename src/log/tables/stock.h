@@ -26,6 +26,7 @@ bool log_sold_by(struct log *log, struct log_sold_by **rows, size_t *count,
                  struct fault *fault); /* by kind, then size */
 bool log_recipes(struct log *log, struct log_recipe **rows, size_t *count,
                  struct fault *fault); /* not retired, by name */
+bool log_recipes_all(struct log *log, struct log_recipe **rows, size_t *count, struct fault *fault); /* by id */
 bool log_recipe_get(struct log *log, int64_t id, struct log_recipe *out, struct fault *fault);
 bool log_put_supply(struct log *log, struct log_supply *row, struct fault *fault);
 bool log_put_supply_move(struct log *log, struct log_supply_move *row, struct fault *fault);

@@ -6,7 +6,9 @@
 #include "kitchen/board/book.h"
 #include "kitchen/house/house.h"
 #include "kitchen/recipe/own.h"
+#include "log/tables/canner.h"
 #include "log/tables/house.h"
+#include "log/tables/stock.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 
@@ -72,6 +74,8 @@ static const char everything[] =
     "pot 6 \"Wide pot\" \"10 qt\" own_heat retired\n"
     "pot 7 Kettle\n"
     "units us\n"
+    "rule above-tables off\n"
+    "rule batch-unknown off\n"
     "storage 17.778C\n"
     "times run=70 first=45 water=20 wait=15 stand=90\n"
     "sheet \"grape jelly, low sugar\" pectin=\"5 tsp\" calcium=\"1 tbsp\" acid=\"3 tbsp bottled lemon juice\" "
@@ -85,6 +89,10 @@ static const char everything[] =
     "ingredient \"quince juice\" supply=juice amount=\"1 qt\" when=at_start as=\"quince\"\n"
     "ingredient \"sugar\" supply=sugar amount=\"3 lb\" form=\"granulated\" when=at_boil as=\"sugar\"\n"
     "ingredient \"pectin\" supply=pectin_low amount=\"1 oz\" when=last as=\"low-methoxyl pectin\"\n"
+    "recipe \"Old salsa\" food=\"chile salsa\" packs=\"hot\" jars=\"half_pint pint\" pectin=none acidity=acidified "
+    "hold=600 headspace=1/2 multiple=1 foam=20 boiloff=5-15 gel=yes minutes=20 vinegar=5 lemon=yes "
+    "yield=\"3 qt to 3 qt + 2 cups\" caution=\"Put away.\" source=\"Aunt Odile\" retired\n"
+    "ingredient \"cider vinegar\" supply=vinegar amount=\"1 cup to 2 cups\" when=at_start as=\"vinegar\"\n"
     "supply sugar \"5 lb\"\n"
     "supply salt 0\n"
     "supply jar half_pint 60\n"
@@ -143,6 +151,92 @@ START_TEST(what_the_log_holds_is_the_same_to_the_last_digit)
 	ck_assert_int_eq(after.storage_mc, before.storage_mc);
 	ck_assert_int_eq(after.practice_speed, 60);
 	ck_assert_int_eq(after.stand_minutes, 90);
+}
+END_TEST
+
+/* Those of a table of which each row is the same when its number is not looked at. */
+struct rows {
+	struct log_recipe *recipes;
+	struct log_rule_off *rules;
+	struct log_lid_box *boxes;
+	struct log_station *stations;
+	struct log_sold_by *sold;
+	size_t counts[5];
+};
+
+static struct rows rows_of_log(void)
+{
+	struct rows rows;
+
+	KK_OK(&kit, log_recipes_all(kit.log, &rows.recipes, &rows.counts[0], &kit.fault));
+	KK_OK(&kit, log_rules_off(kit.log, &rows.rules, &rows.counts[1], &kit.fault));
+	KK_OK(&kit, log_lid_boxes_all(kit.log, &rows.boxes, &rows.counts[2], &kit.fault));
+	KK_OK(&kit, log_stations_all(kit.log, &rows.stations, &rows.counts[3], &kit.fault));
+	KK_OK(&kit, log_sold_by(kit.log, &rows.sold, &rows.counts[4], &kit.fault));
+	return rows;
+}
+
+static void rows_free(struct rows *rows)
+{
+	free(rows->recipes);
+	free(rows->rules);
+	free(rows->boxes);
+	free(rows->stations);
+	free(rows->sold);
+}
+
+START_TEST(each_row_of_the_log_is_the_same_again)
+{
+	struct rows before;
+	struct rows after;
+
+	set_up(everything);
+	free(there_and_back()); /* in the order in which they are printed */
+	before = rows_of_log();
+	free(there_and_back());
+	after = rows_of_log();
+	ck_assert_mem_eq(before.counts, after.counts, sizeof(before.counts));
+	ck_assert_uint_eq(before.counts[0], 4);
+	ck_assert_uint_eq(before.counts[1], 2);
+	ck_assert_mem_eq(before.recipes, after.recipes, before.counts[0] * sizeof(*before.recipes));
+	for (size_t i = 0; i < before.counts[1]; i++)
+		ck_assert_str_eq(before.rules[i].rule, after.rules[i].rule);
+	ck_assert_mem_eq(before.boxes, after.boxes, before.counts[2] * sizeof(*before.boxes));
+	ck_assert_mem_eq(before.stations, after.stations, before.counts[3] * sizeof(*before.stations));
+	ck_assert_mem_eq(before.sold, after.sold, before.counts[4] * sizeof(*before.sold));
+	ck_assert(before.recipes[3].retired);
+	ck_assert_int_eq(before.recipes[3].ingredients[0].amount_most, 473176);
+	rows_free(&before);
+	rows_free(&after);
+}
+END_TEST
+
+START_TEST(a_recipe_put_away_takes_no_name)
+{
+	char *words;
+
+	set_up("recipe \"Rhubarb jam\" jars=pint acidity=acid source=\"Aunt Odile\" retired\n"
+	       "ingredient sugar supply=sugar amount=\"1 lb\"\n"
+	       "recipe \"Rhubarb jam\" jars=pint acidity=acid source=\"Uncle Per\"\n"
+	       "ingredient sugar supply=sugar amount=\"2 lb\"\n"
+	       "recipe \"Rhubarb jam\" jars=pint acidity=acid source=\"Aunt Ida\" retired\n"
+	       "ingredient sugar supply=sugar amount=\"3 lb\"\n");
+	words = there_and_back();
+	ck_assert_ptr_nonnull(strstr(words, "source=\"Aunt Odile\" retired"));
+	ck_assert_ptr_nonnull(strstr(words, "source=\"Uncle Per\"\n"));
+	ck_assert_ptr_nonnull(strstr(words, "source=\"Aunt Ida\" retired"));
+	free(words);
+}
+END_TEST
+
+START_TEST(only_a_caution_or_a_note_is_turned_off_by_a_line)
+{
+	ck_assert(!kitchen_setup_line(kit.kitchen, "rule elevation-unset off", 0, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert(!kitchen_setup_line(kit.kitchen, "rule no-such off", 0, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
+	ck_assert(!kitchen_setup_line(kit.kitchen, "rule above-tables on", 0, &kit.fault));
+	ck_assert_str_eq(kit.fault.sentence, "a rule is turned off: rule NAME off");
 }
 END_TEST
 
@@ -210,6 +304,9 @@ static const struct listed_test listed[] = {
 	GROUP("print", .begin = begin, .end = end),
 	TEST(a_kitchen_with_everything_is_the_same_again),
 	TEST(what_the_log_holds_is_the_same_to_the_last_digit),
+	TEST(each_row_of_the_log_is_the_same_again),
+	TEST(a_recipe_put_away_takes_no_name),
+	TEST(only_a_caution_or_a_note_is_turned_off_by_a_line),
 	TEST(a_metric_kitchen_is_the_same_again),
 	TEST(an_empty_kitchen_is_the_same_again),
 	TEST(a_recipe_of_a_sheet_that_was_changed_is_written_line_by_line),
