@@ -49,6 +49,24 @@ static const struct unit units_known[] = {
 	{ "dozen", MEASURE_EACH, 12 * PIECE, 0 },
 	{ "piece", MEASURE_EACH, PIECE, 0 },
 	{ "each", MEASURE_EACH, PIECE, 0 },
+	/* What things come in: what one holds is said, or known of the house. */
+	{ "bushel", MEASURE_COUNT, 0, 0 },
+	{ "bu", MEASURE_COUNT, 0, 0 },
+	{ "lug", MEASURE_COUNT, 0, 0 },
+	{ "box", MEASURE_COUNT, 0, 0 },
+	{ "bag", MEASURE_COUNT, 0, 0 },
+	{ "sack", MEASURE_COUNT, 0, 0 },
+	{ "crate", MEASURE_COUNT, 0, 0 },
+	{ "case", MEASURE_COUNT, 0, 0 },
+	{ "bottle", MEASURE_COUNT, 0, 0 },
+	{ "package", MEASURE_COUNT, 0, 0 },
+};
+
+/* What is read for: a powder may be told in cups, a box may be known. */
+struct asked {
+	enum measure measure;
+	int64_t mg_per_cup; /* 0: not told in cups */
+	int64_t bought;     /* at a time, in its measure; 0: not known */
 };
 
 static int64_t grains_of_one(enum measure measure)
@@ -161,13 +179,14 @@ static void read_name(const char **at, char *name, size_t size)
 	}
 }
 
-/* The name of a unit, or more than one of it: "cups", "lbs", but not "gs". */
+/* The name of a unit, or more than one of it: "cups", "lbs", "boxes", but not "gs". */
 static bool names(const char *word, const char *name)
 {
 	size_t length = strlen(name);
+	const char *more = name[length - 1] == 'x' ? "es" : "s";
 
 	return strncasecmp(word, name, length) == 0 &&
-	       (word[length] == '\0' || (length > 1 && strcasecmp(word + length, "s") == 0));
+	       (word[length] == '\0' || (length > 1 && strcasecmp(word + length, more) == 0));
 }
 
 static bool read_unit(const char **at, const struct unit **out, struct fault *fault)
@@ -196,6 +215,11 @@ static const char *example(enum measure measure)
 	                                 : "144 or 12 dozen";
 }
 
+static const char *one_holds(enum measure measure)
+{
+	return measure == MEASURE_VOLUME ? "2 qt" : measure == MEASURE_MASS ? "25 lb" : "12";
+}
+
 static bool wrong_measure(const struct unit *unit, enum measure measure, struct fault *fault)
 {
 	static const char *const what[] = { "a volume", "a weight", "a count" };
@@ -209,9 +233,10 @@ static bool wrong_measure(const struct unit *unit, enum measure measure, struct 
 }
 
 /* Grains of one `unit` (NULL: none was written) of the measure. */
-static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_per_cup, const struct number *number,
-                      int64_t *grains, struct fault *fault)
+static bool grains_of(const struct unit *unit, const struct asked *asked, const struct number *number, int64_t *grains,
+                      struct fault *fault)
 {
+	enum measure measure = asked->measure;
 	bool nothing = number->whole == 0 && number->part == 0;
 
 	*grains = PIECE;
@@ -219,8 +244,8 @@ static bool grains_of(const struct unit *unit, enum measure measure, int64_t mg_
 		return measure == MEASURE_EACH || nothing ||
 		       fault_set(fault, FAULT_MISUSE, "A number alone does not say how much: write it like %s.",
 		                 example(measure));
-	if (measure == MEASURE_MASS && unit->teaspoons > 0 && mg_per_cup > 0)
-		*grains = mg_per_cup * MG / TEASPOONS_A_CUP * unit->teaspoons;
+	if (measure == MEASURE_MASS && unit->teaspoons > 0 && asked->mg_per_cup > 0)
+		*grains = asked->mg_per_cup * MG / TEASPOONS_A_CUP * unit->teaspoons;
 	else if (unit->measure == measure)
 		*grains = unit->grains;
 	else
@@ -243,8 +268,42 @@ static bool times(const struct number *number, int64_t grains, int64_t limit, in
 	return *out <= limit;
 }
 
-static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup, int64_t *sum, struct fault *fault)
+static bool is_container(const struct unit *unit)
 {
+	return unit != NULL && unit->measure == MEASURE_COUNT;
+}
+
+/* What one box holds, behind "of", else as much as is bought at a time. */
+static bool held_by_one(const char **at, const struct unit *container, const struct asked *asked, int64_t *grains,
+                        struct fault *fault)
+{
+	int64_t limit = most(asked->measure) * grains_of_one(asked->measure);
+	const char *next = past_blanks(*at);
+	const struct unit *unit;
+	struct number number;
+	bool rest;
+
+	*grains = asked->bought * grains_of_one(asked->measure);
+	if (strncasecmp(next, "of", 2) == 0 && !letter(next[2])) {
+		next = past_blanks(next + 2);
+		*grains = 0;
+		if (read_number(&next, &number)) {
+			next = past_blanks(next);
+			if (!read_unit(&next, &unit, fault) ||
+			    (!is_container(unit) && !grains_of(unit, asked, &number, grains, fault)))
+				return false;
+			if (*grains > 0 && !times(&number, *grains, limit, grains, &rest))
+				return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Check it.");
+			*at = next;
+		}
+	}
+	return *grains > 0 || fault_set(fault, FAULT_MISUSE, "Say what one %s holds here, as in 1 %s of %s.",
+	                                container->name, container->name, one_holds(asked->measure));
+}
+
+static bool read_terms(const char *at, const struct asked *asked, int64_t *sum, struct fault *fault)
+{
+	enum measure measure = asked->measure;
 	int64_t limit = most(measure) * grains_of_one(measure);
 
 	*sum = 0;
@@ -259,7 +318,9 @@ static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup,
 			return fault_set(fault, FAULT_MISUSE, "That is not an amount: write it like %s.",
 			                 example(measure));
 		at = past_blanks(at);
-		if (!read_unit(&at, &unit, fault) || !grains_of(unit, measure, mg_per_cup, &number, &grains, fault))
+		if (!read_unit(&at, &unit, fault) ||
+		    !(is_container(unit) ? held_by_one(&at, unit, asked, &grains, fault)
+		                         : grains_of(unit, asked, &number, &grains, fault)))
 			return false;
 		if (!times(&number, grains, limit, &term, &rest) || term > limit - *sum)
 			return fault_set(fault, FAULT_MISUSE, "That is more than any kitchen holds. Check it.");
@@ -277,13 +338,12 @@ static bool read_terms(const char *at, enum measure measure, int64_t mg_per_cup,
 	} while (true);
 }
 
-static bool read_whole_units(const char *words, enum measure measure, int64_t mg_per_cup, int64_t *out,
-                             struct fault *fault)
+static bool read_whole_units(const char *words, const struct asked *asked, int64_t *out, struct fault *fault)
 {
-	int64_t one = grains_of_one(measure);
+	int64_t one = grains_of_one(asked->measure);
 	int64_t sum;
 
-	if (!read_terms(past_blanks(words), measure, mg_per_cup, &sum, fault))
+	if (!read_terms(past_blanks(words), asked, &sum, fault))
 		return false;
 	*out = (sum + one / 2) / one;
 	return true;
@@ -291,23 +351,37 @@ static bool read_whole_units(const char *words, enum measure measure, int64_t mg
 
 bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out, struct fault *fault)
 {
-	return read_whole_units(words, measure, supply == SUPPLY_SUGAR ? SUGAR_MG_PER_CUP : 0, out, fault);
+	return amount_read_bought(words, measure, supply, 0, out, fault);
+}
+
+bool amount_read_bought(const char *words, enum measure measure, enum supply_kind supply, int64_t bought, int64_t *out,
+                        struct fault *fault)
+{
+	struct asked asked = { measure, supply == SUPPLY_SUGAR ? SUGAR_MG_PER_CUP : 0, bought };
+
+	return read_whole_units(words, &asked, out, fault);
 }
 
 bool amount_read_level(const char *words, enum supply_kind supply, int64_t *out, struct fault *fault)
 {
-	return read_whole_units(words, supply_measure(supply), supply_mg_per_cup(supply), out, fault);
+	struct asked asked = { supply_measure(supply), supply_mg_per_cup(supply), 0 };
+
+	return read_whole_units(words, &asked, out, fault);
 }
 
-/* The measure of the first unit written; pieces when there is none. */
+/* The measure of the first unit written, of what is in a box; pieces when there is none. */
 static enum measure measure_written(const char *at)
 {
 	const struct unit *unit = NULL;
 
-	while (*at != '\0' && !letter(*at))
-		at++;
-	if (!read_unit(&at, &unit, NULL) || unit == NULL)
-		return MEASURE_EACH;
+	do {
+		while (*at != '\0' && !digit(*at))
+			at++;
+		while (*at != '\0' && !letter(*at))
+			at++;
+		if (!read_unit(&at, &unit, NULL) || unit == NULL)
+			return MEASURE_EACH;
+	} while (is_container(unit));
 	return unit->measure;
 }
 

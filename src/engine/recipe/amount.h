@@ -29,10 +29,15 @@
 
 /* Terms with or without "+" between them; a term is a whole number, a decimal, a
  * fraction or both ("1 1/2"), then a unit.  Pieces have none, or "dozen"; a bare
- * 0 is nothing of any measure.  Sugar may be given in cups and spoons.
+ * 0 is nothing of any measure.  Sugar may be given in cups and spoons.  What things come in, a
+ * bushel, lug, box, bag, sack, crate, case, bottle or package, goes with what one holds: "3 lugs of 25 lb".
  * FAULT_MISUSE with a sentence, *out untouched: not an amount, a unit unknown, a
  * weight for a volume or the other way round, a part of a piece, too much. */
 bool amount_read(const char *words, enum measure measure, enum supply_kind supply, int64_t *out, struct fault *fault);
+
+/* The same where as much as `bought` (0: not known) is got at a time: "3 lugs" are three times that. */
+bool amount_read_bought(const char *words, enum measure measure, enum supply_kind supply, int64_t bought, int64_t *out,
+                        struct fault *fault);
 
 /* As amount_read in the measure of the supply's ledger, for what a recipe says: every
  * powder with a weight a cup (supply_mg_per_cup) may be given in level spoons. */

@@ -275,3 +275,12 @@ bool kitchen_sold_by(const struct kitchen *kitchen, enum supply_kind kind, const
 	free_shelf(&shelf);
 	return true;
 }
+
+bool kitchen_read_amount(const struct kitchen *kitchen, const char *words, enum supply_kind kind, const char *size,
+                         int64_t *amount, struct fault *fault)
+{
+	int64_t bought;
+
+	return kitchen_sold_by(kitchen, kind, size, &bought, fault) &&
+	       amount_read_bought(words, supply_measure(kind), kind, bought, amount, fault);
+}

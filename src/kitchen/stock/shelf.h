@@ -46,6 +46,10 @@ bool kitchen_sell_by(struct kitchen *kitchen, enum supply_kind kind, const char 
 bool kitchen_sold_by(const struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t *amount,
                      struct fault *fault);
 
+/* As amount_read, of what is kept so: "3 bags" are bags as they are bought here (size: jars; else ""). */
+bool kitchen_read_amount(const struct kitchen *kitchen, const char *words, enum supply_kind kind, const char *size,
+                         int64_t *amount, struct fault *fault);
+
 /* --- ledgers -------------------------------------------------------------------- */
 
 #define LEDGER_LINES_MAX 200 /* the newest; older ones are in the log */

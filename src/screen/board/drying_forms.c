@@ -101,7 +101,9 @@ static void amount_beside(const struct desk *desk, int n, struct text *text)
 
 static bool amount_typed(struct desk *desk, const char *text)
 {
-	return entry_read_amount(desk, text, amount_measure(desk), amount_supply(desk), amount_of(desk));
+	if (!is_leather(desk))
+		return entry_read_supply(desk, text, SUPPLY_FRUIT, "", amount_of(desk));
+	return entry_read_amount(desk, text, MEASURE_VOLUME, SUPPLY_OTHER, amount_of(desk));
 }
 
 static bool hours_asked(const struct desk *desk)

@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
+#include "kitchen/stock/shelf.h"
 #include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/plan/plan_views.h"
@@ -25,7 +26,7 @@ static bool weight_typed(struct desk *desk, const char *text)
 
 	if (strip == NULL)
 		return true;
-	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &mg, &fault) ||
+	if (!kitchen_read_amount(desk->kitchen, text, SUPPLY_FRUIT, "", &mg, &fault) ||
 	    !kitchen_start_run(desk->kitchen, strip->station.id, desk->run_fruit, mg, &run_id, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
@@ -173,7 +174,7 @@ static bool run_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Write fruit and weight, each in quotes: \"grapes\" \"24 lb\"");
 		return false;
 	}
-	if (!amount_read(words_at(&words, 1), MEASURE_MASS, SUPPLY_FRUIT, &mg, &fault) ||
+	if (!kitchen_read_amount(desk->kitchen, words_at(&words, 1), SUPPLY_FRUIT, "", &mg, &fault) ||
 	    !kitchen_run_fruit(desk->kitchen, day_here(desk)->subject.id, words_at(&words, 0), mg, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;

@@ -14,6 +14,7 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock.h"
 #include "kitchen/warning/warnings.h"
 #include "screen/house/house_views.h"
@@ -362,7 +363,7 @@ static bool count_typed(struct desk *desk, const char *text)
 		return true;
 	supply = &card_of(desk)->supplies[n];
 	return after_change(desk,
-	                    amount_read(text, supply_measure(supply->kind), supply->kind, &counted, &fault) &&
+	                    kitchen_read_amount(desk->kitchen, text, supply->kind, supply->size, &counted, &fault) &&
 	                        kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
 	                    &fault);
 }

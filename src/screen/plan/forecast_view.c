@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "kitchen/board/book.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/stock/shelf.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
@@ -182,7 +183,7 @@ static bool weight_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (!amount_read(text, MEASURE_MASS, SUPPLY_FRUIT, &forecast_card(desk)->fruit_mg, &fault)) {
+	if (!kitchen_read_amount(desk->kitchen, text, SUPPLY_FRUIT, "", &forecast_card(desk)->fruit_mg, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}

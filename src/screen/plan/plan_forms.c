@@ -235,7 +235,7 @@ static void charge_now(const struct desk *desk, struct text *text)
 
 static bool charge_typed(struct desk *desk, const char *text)
 {
-	return entry_read_amount(desk, text, MEASURE_MASS, SUPPLY_FRUIT, &answers_of(desk)->house.charge_mg);
+	return entry_read_supply(desk, text, SUPPLY_FRUIT, "", &answers_of(desk)->house.charge_mg);
 }
 
 /* --- the act -------------------------------------------------------------------------------------------- */

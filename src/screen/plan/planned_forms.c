@@ -202,7 +202,7 @@ static void weight_beside(const struct desk *desk, int n, struct text *text)
 
 static bool weight_typed(struct desk *desk, const char *text)
 {
-	return entry_read_amount(desk, text, MEASURE_MASS, SUPPLY_FRUIT, &run_of(desk)->run.fruit_mg);
+	return entry_read_supply(desk, text, SUPPLY_FRUIT, "", &run_of(desk)->run.fruit_mg);
 }
 
 static void baskets_now(const struct desk *desk, struct text *text)

@@ -14,6 +14,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
+#include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
@@ -287,7 +288,7 @@ static bool got_typed(struct desk *desk, const char *text)
 	struct fault fault = { 0 };
 	int64_t amount;
 
-	if (amount_read(text, supply_measure(kind), kind, &amount, &fault) &&
+	if (kitchen_read_amount(desk->kitchen, text, kind, "", &amount, &fault) &&
 	    kitchen_supply_in(desk->kitchen, kind, "", amount, &fault)) {
 		desk_say(desk, ROLE_DONE, "On the shelf: %s more of %s.", text, acid_words(acid));
 		return true;

@@ -284,7 +284,7 @@ static bool amount_typed(struct desk *desk, const char *text)
 {
 	struct received *received = received_of(desk);
 
-	return entry_read_amount(desk, text, supply_measure(received->kind), received->kind, &received->amount);
+	return entry_read_supply(desk, text, received->kind, received->size, &received->amount);
 }
 
 static bool supply_done(struct desk *desk, struct text *noted, struct fault *fault)
@@ -321,7 +321,7 @@ static const struct question supply_questions[] = {
 	{ .kind = ASK_TEXT,
 	  .name = "Amount",
 	  .asks = "How much?",
-	  .help = "With another unit, that one counts: 20 lb, 2.5 kg, 1 qt.",
+	  .help = "With another unit, that one counts: 20 lb, 2.5 kg, 1 qt, 3 lugs of 25 lb.",
 	  .unit = amount_beside,
 	  .text = amount_now,
 	  .typed = amount_typed },

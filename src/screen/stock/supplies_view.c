@@ -132,7 +132,7 @@ static bool read_amount(const struct desk *desk, const char *text, int64_t *amou
 {
 	const struct shelf_line *line = here(desk);
 
-	return amount_read(text, line->measure, line->supply, amount, fault);
+	return amount_read_bought(text, line->measure, line->supply, line->sold_by, amount, fault);
 }
 
 static bool count_typed(struct desk *desk, const char *text)

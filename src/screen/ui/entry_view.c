@@ -11,6 +11,7 @@
 #include "base/words.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/board/clock.h"
+#include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
 
 #define NARROW 60
@@ -201,23 +202,42 @@ void entry_letters(const struct desk *desk, char *buffer, size_t size)
 	form_letters(form_of(desk), buffer, size);
 }
 
+/* A bare number is in that unit. */
+static void with_unit(const struct desk *desk, const char *text, enum measure measure, enum supply_kind supply,
+                      char *buffer, size_t size)
+{
+	const char *unit = entry_unit(desk, measure, supply);
+	size_t length = strlen(text);
+	bool bare = length > 0 && text[length - 1] >= '0' && text[length - 1] <= '9' && unit[0] != '\0';
+
+	(void)snprintf(buffer, size, "%.60s%s%s", text, bare ? " " : "", bare ? unit : "");
+}
+
+static bool is_read(struct desk *desk, bool read, const int64_t *amount, const struct fault *fault)
+{
+	if (!read)
+		desk_say_fault(desk, fault);
+	else if (*amount <= 0)
+		desk_say(desk, ROLE_CAUTION, "It must be more than nothing.");
+	return read && *amount > 0;
+}
+
 bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t *out)
 {
-	size_t length = strlen(text);
 	struct fault fault = { 0 };
 	char words[80];
-	bool bare = length > 0 && text[length - 1] >= '0' && text[length - 1] <= '9';
 
-	(void)snprintf(words, sizeof(words), "%.60s%s%s", text, bare ? " " : "",
-	               bare ? entry_unit(desk, measure, supply) : "");
-	words[strlen(words) - (bare && entry_unit(desk, measure, supply)[0] == '\0')] = '\0';
-	if (!amount_read(words, measure, supply, out, &fault)) {
-		desk_say_fault(desk, &fault);
-		return false;
-	}
-	if (*out <= 0)
-		desk_say(desk, ROLE_CAUTION, "It must be more than nothing.");
-	return *out > 0;
+	with_unit(desk, text, measure, supply, words, sizeof(words));
+	return is_read(desk, amount_read(words, measure, supply, out, &fault), out, &fault);
+}
+
+bool entry_read_supply(struct desk *desk, const char *text, enum supply_kind supply, const char *size, int64_t *out)
+{
+	struct fault fault = { 0 };
+	char words[80];
+
+	with_unit(desk, text, supply_measure(supply), supply, words, sizeof(words));
+	return is_read(desk, kitchen_read_amount(desk->kitchen, words, supply, size, out, &fault), out, &fault);
 }
 
 /* --- drawing --------------------------------------------------------------------------------- */

@@ -82,6 +82,8 @@ bool entry_read_number(struct desk *desk, const char *text, int min, int max, in
 /* More than nothing of it; a number without a unit is in that of entry_unit_beside. */
 bool entry_read_amount(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply,
                        int64_t *out);
+/* The same of what is on the shelf, by the bag, box or lug as it is bought here too; `size`: of jars, else "". */
+bool entry_read_supply(struct desk *desk, const char *text, enum supply_kind supply, const char *size, int64_t *out);
 /* What stands beside the field while no unit stands in the line itself: "lb", "qt", "kg". */
 void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text);
 /* The letters typed in the list that is asked from (form_letters). */

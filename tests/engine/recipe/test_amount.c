@@ -459,6 +459,60 @@ START_TEST(a_range_is_read_as_it_is_written)
 }
 END_TEST
 
+START_TEST(what_things_come_in_goes_with_what_one_holds)
+{
+	static const struct {
+		const char *words;
+		enum measure measure;
+		int64_t bought;
+		int64_t amount; /* 0: it is refused with `says` */
+		const char *says;
+	} cases[] = {
+		{ "3 lugs of 10 kg", MEASURE_MASS, 0, 30000000, NULL },
+		{ "1 1/2 bushels of 20 kg", MEASURE_MASS, 0, 30000000, NULL },
+		{ "2 bags of 1 kg + 500 g", MEASURE_MASS, 0, 2500000, NULL },
+		{ "2 Boxes of 1 1/2 dozen", MEASURE_EACH, 0, 36, NULL },
+		{ "2 boxes of 12", MEASURE_EACH, 0, 24, NULL },
+		{ "2 bottles of 1 L", MEASURE_VOLUME, 0, 2000000, NULL },
+		{ "3 bags", MEASURE_MASS, 5000000, 15000000, NULL },
+		{ "3 bags of 1 kg", MEASURE_MASS, 5000000, 3000000, NULL },
+		{ "half box", MEASURE_EACH, 12, 0, "not an amount" },
+		{ "1/2 box", MEASURE_EACH, 12, 6, NULL },
+		{ "2 crates", MEASURE_MASS, 0, 0, "Say what one crate holds here, as in 1 crate of 25 lb." },
+		{ "2 bags of", MEASURE_MASS, 5000000, 0, "Say what one bag holds here" },
+		{ "2 bags of 0 lb", MEASURE_MASS, 5000000, 0, "Say what one bag holds here" },
+		{ "2 bags of 2 boxes", MEASURE_MASS, 5000000, 0, "Say what one bag holds here" },
+		{ "2 bags of 1 qt", MEASURE_MASS, 0, 0, "is a volume and this is weighed" },
+		{ "900 bags of 9000 kg", MEASURE_MASS, 0, 0, "more than any kitchen holds" },
+		{ "2 bags of 11000 kg", MEASURE_MASS, 0, 0, "more than any kitchen holds" },
+	};
+
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		int64_t amount = 0;
+
+		ck_assert_msg(amount_read_bought(cases[i].words, cases[i].measure, SUPPLY_FRUIT, cases[i].bought,
+		                                 &amount, &fault) == (cases[i].says == NULL),
+		              "%s", cases[i].words);
+		ck_assert_msg(amount == cases[i].amount, "%s", cases[i].words);
+		if (cases[i].says != NULL)
+			ck_assert_msg(strstr(fault.sentence, cases[i].says) != NULL, "%s: %s", cases[i].words,
+			              fault.sentence);
+	}
+}
+END_TEST
+
+START_TEST(the_unit_of_what_is_in_a_box_tells_the_measure)
+{
+	enum measure measure;
+	int64_t amount;
+
+	ck_assert(amount_read_any("2 boxes of 1 kg", SUPPLY_OTHER, &measure, &amount, &fault));
+	ck_assert_int_eq(measure, MEASURE_MASS);
+	ck_assert_int_eq(amount, 2000000);
+	ck_assert(!amount_read_any("2 boxes", SUPPLY_OTHER, &measure, &amount, &fault));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("reading"),
 	TEST(us_volumes_are_those_of_handbook_44),
@@ -475,6 +529,8 @@ static const struct listed_test listed[] = {
 	TEST(more_than_a_kitchen_holds_is_a_slip),
 	TEST(the_unit_tells_the_measure),
 	TEST(a_range_is_read_as_it_is_written),
+	TEST(what_things_come_in_goes_with_what_one_holds),
+	TEST(the_unit_of_what_is_in_a_box_tells_the_measure),
 	GROUP("writing"),
 	TEST(us_words_use_the_larger_units_first),
 	TEST(metric_words_carry_no_idle_zeros),

@@ -226,6 +226,24 @@ START_TEST(what_one_buys_at_a_time_is_set_and_undone)
 }
 END_TEST
 
+START_TEST(a_bag_is_as_much_as_is_bought_here)
+{
+	int64_t amount;
+
+	ck_assert(!kitchen_read_amount(kit.kitchen, "3 bags", SUPPLY_SUGAR, "", &amount, &kit.fault));
+	ck_assert_str_eq(kit.fault.sentence, "Say what one bag holds here, as in 1 bag of 25 lb.");
+	KK_OK(&kit, kitchen_sell_by(kit.kitchen, SUPPLY_SUGAR, "", 5000000, &kit.fault));
+	KK_OK(&kit, kitchen_sell_by(kit.kitchen, SUPPLY_JAR, "pint", 12, &kit.fault));
+	KK_OK(&kit, kitchen_read_amount(kit.kitchen, "3 bags", SUPPLY_SUGAR, "", &amount, &kit.fault));
+	ck_assert_int_eq(amount, 15000000);
+	KK_OK(&kit, kitchen_read_amount(kit.kitchen, "3 bags of 1 kg", SUPPLY_SUGAR, "", &amount, &kit.fault));
+	ck_assert_int_eq(amount, 3000000);
+	KK_OK(&kit, kitchen_read_amount(kit.kitchen, "2 boxes + 3", SUPPLY_JAR, "pint", &amount, &kit.fault));
+	ck_assert_int_eq(amount, 27);
+	ck_assert(!kitchen_read_amount(kit.kitchen, "2 boxes", SUPPLY_JAR, "quart", &amount, &kit.fault));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("shelf", .begin = begin, .end = end),
 	TEST(every_kind_is_listed_in_its_place_counted_or_not),
@@ -234,6 +252,7 @@ static const struct listed_test listed[] = {
 	TEST(juice_is_measured_again_and_its_ledger_tells_where_it_went),
 	TEST(the_lines_of_a_ledger_add_up),
 	TEST(what_one_buys_at_a_time_is_set_and_undone),
+	TEST(a_bag_is_as_much_as_is_bought_here),
 };
 
 KK_TESTS("shelf", listed)
