@@ -117,13 +117,6 @@ static void hours_now(const struct desk *desk, struct text *text)
 		text_add(text, "%d-%d", order_of(desk)->hours_low, order_of(desk)->hours_high);
 }
 
-static void hours_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "hours");
-}
-
 static bool hours_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -211,7 +204,7 @@ static const struct question questions[] = {
 	  .asks = "How long does it take here?",
 	  .help = "Published nowhere: of your own, to the first test and the most, 8-14.",
 	  .asked = hours_asked,
-	  .unit = hours_unit,
+	  .counts = "hours",
 	  .text = hours_now,
 	  .typed = hours_typed },
 	{ .kind = ASK_TEXT,

@@ -15,27 +15,6 @@
 #define ROOM_MAX 99     /* jars in a canner */
 #define MINUTES_MAX 600 /* kitchen_set_minutes */
 
-static void watts_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "W");
-}
-
-static void jars_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "jars");
-}
-
-static void minutes_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "min");
-}
-
 /* A number that stands there; 0: nothing does. */
 static void number_words(int number, struct text *text)
 {
@@ -398,13 +377,6 @@ static bool station_water_typed(struct desk *desk, const char *text)
 	return read_water(desk, text, &answers->water);
 }
 
-static void trays_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "trays");
-}
-
 static void trays_now(const struct desk *desk, struct text *text)
 {
 	number_words(station_of(desk)->trays, text);
@@ -551,7 +523,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many watts?",
 	  .help = "As on its plate, such as 1500: how soon it can boil. Nothing: not known.",
 	  .asked = has_watts,
-	  .unit = watts_unit,
+	  .counts = "W",
 	  .text = watts_now,
 	  .typed = watts_typed },
 	{ .kind = ASK_TEXT,
@@ -559,7 +531,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many half-pints does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = is_changed_canner,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = half_pint_now,
 	  .typed = half_pint_typed },
 	{ .kind = ASK_TEXT,
@@ -567,7 +539,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many pints does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = is_canner,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = pint_now,
 	  .typed = pint_typed },
 	{ .kind = ASK_TEXT,
@@ -575,7 +547,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many quarts does it take?",
 	  .help = "Nothing: none fit, or not known.",
 	  .asked = is_canner,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = quart_now,
 	  .typed = quart_typed },
 	{ .kind = ASK_CHOICE,
@@ -589,7 +561,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many quarter-pints does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = asks_other_sizes,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = quarter_pint_now,
 	  .typed = quarter_pint_typed },
 	{ .kind = ASK_TEXT,
@@ -597,7 +569,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many 12-ounce jars does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = asks_other_sizes,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = twelve_ounce_now,
 	  .typed = twelve_ounce_typed },
 	{ .kind = ASK_TEXT,
@@ -605,7 +577,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many 24-ounce jars does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = asks_other_sizes,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = twenty_four_ounce_now,
 	  .typed = twenty_four_ounce_typed },
 	{ .kind = ASK_TEXT,
@@ -613,7 +585,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many 28-ounce jars does it take?",
 	  .help = "Nothing: as many as of the next larger jar.",
 	  .asked = asks_other_sizes,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = twenty_eight_ounce_now,
 	  .typed = twenty_eight_ounce_typed },
 	{ .kind = ASK_TEXT,
@@ -621,7 +593,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many half-gallons does it take?",
 	  .help = "Nothing: none fit, or not known.",
 	  .asked = asks_other_sizes,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = half_gallon_now,
 	  .typed = half_gallon_typed },
 	{ .kind = ASK_CHOICE,
@@ -653,7 +625,7 @@ static const struct question station_questions[] = {
 	  .asks = "How often is its water looked at?",
 	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
 	  .asked = asks_water,
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = station_water_now,
 	  .typed = station_water_typed },
 	{ .kind = ASK_TEXT,
@@ -661,7 +633,7 @@ static const struct question station_questions[] = {
 	  .asks = "How many trays does it have?",
 	  .help = "Nothing: not known.",
 	  .asked = is_dryer,
-	  .unit = trays_unit,
+	  .counts = "trays",
 	  .text = trays_now,
 	  .typed = trays_typed },
 	{ .kind = ASK_TEXT,
@@ -808,35 +780,35 @@ static const struct question times_questions[] = {
 	  .name = "A run",
 	  .asks = "How long does a juicer's run take here?",
 	  .help = "Nothing: not known, then no run is planned.",
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = run_now,
 	  .typed = run_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "First juice",
 	  .asks = "How long until its first juice can be drawn?",
 	  .help = "Nothing: not known.",
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = first_now,
 	  .typed = first_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Water",
 	  .asks = "How often is its water looked at?",
 	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = water_now,
 	  .typed = water_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Filled jars",
 	  .asks = "How long may filled jars wait before it is said?",
 	  .help = "30 minutes at most.",
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = wait_now,
 	  .typed = wait_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Food stands",
 	  .asks = "How long may filled jars or a finished pot stand at most?",
 	  .help = "A house only shortens the limit.",
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = stand_now,
 	  .typed = stand_typed },
 };

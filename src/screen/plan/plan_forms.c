@@ -157,20 +157,6 @@ static bool ends_typed(struct desk *desk, const char *text)
 
 /* --- the house -------------------------------------------------------------------------------------- */
 
-static void minutes_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "min");
-}
-
-static void jars_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "jars");
-}
-
 static void burners_now(const struct desk *desk, struct text *text)
 {
 	text_add(text, "%d", answers_of(desk)->house.burners);
@@ -317,21 +303,21 @@ static const struct question questions[] = {
 	  .asks = "Room for how many jars to cool, untouched?",
 	  .help = "Nothing: for any number.",
 	  .asked = is_house,
-	  .unit = jars_unit,
+	  .counts = "jars",
 	  .text = cooling_now,
 	  .typed = cooling_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Cleaning up",
 	  .asks = "How long does cleaning up take, with all hands?",
 	  .asked = is_house,
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = clean_now,
 	  .typed = clean_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Late",
 	  .asks = "How late may the day end before it is warned of?",
 	  .asked = is_house,
-	  .unit = minutes_unit,
+	  .counts = "min",
 	  .text = late_now,
 	  .typed = late_typed },
 	{ .kind = ASK_TEXT,

@@ -210,13 +210,6 @@ static void baskets_now(const struct desk *desk, struct text *text)
 	number_words(run_of(desk)->times, text);
 }
 
-static void baskets_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "times");
-}
-
 static bool baskets_typed(struct desk *desk, const char *text)
 {
 	return entry_read_number(desk, text, 1, PLAN_RUNS_MAX, 1, "Baskets", &run_of(desk)->times);
@@ -265,7 +258,7 @@ static const struct question run_questions[] = {
 	{ .kind = ASK_TEXT,
 	  .name = "Baskets",
 	  .asks = "How many such baskets?",
-	  .unit = baskets_unit,
+	  .counts = "times",
 	  .text = baskets_now,
 	  .typed = baskets_typed },
 	{ .kind = ASK_TEXT,

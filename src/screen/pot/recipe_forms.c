@@ -694,13 +694,6 @@ static bool has_sheet(const struct desk *desk)
 	       (recipe->pectin == PECTIN_LOW_METHOXYL || recipe->sheet_minutes > 0);
 }
 
-static void sheet_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "minutes");
-}
-
 static void sheet_now(const struct desk *desk, struct text *text)
 {
 	if (recipe_of(desk)->sheet_minutes > 0)
@@ -711,20 +704,6 @@ static bool sheet_typed(struct desk *desk, const char *text)
 {
 	return entry_read_number(desk, text, 1, SHEET_MINUTES_MAX, 0, "Minutes of its sheet",
 	                         &recipe_of(desk)->sheet_minutes);
-}
-
-static void percent_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "%%");
-}
-
-static void seconds_unit(const struct desk *desk, int n, struct text *text)
-{
-	(void)desk;
-	(void)n;
-	text_add(text, "seconds");
 }
 
 static void boil_now(const struct desk *desk, struct text *text)
@@ -1155,7 +1134,7 @@ static const struct question own_questions[] = {
 	  .asks = "How long does the sheet of its pectin process it at your elevation?",
 	  .help = "Nothing: it prints none.",
 	  .asked = has_sheet,
-	  .unit = sheet_unit,
+	  .counts = "minutes",
 	  .text = sheet_now,
 	  .typed = sheet_typed },
 	{ .kind = ASK_TEXT,
@@ -1169,7 +1148,7 @@ static const struct question own_questions[] = {
 	  .asks = "How long at the full boil?",
 	  .help = "0: off as soon as it boils again.",
 	  .asked = asks_all,
-	  .unit = seconds_unit,
+	  .counts = "seconds",
 	  .text = boil_now,
 	  .typed = boil_typed },
 	{ .kind = ASK_CHOICE,
@@ -1184,21 +1163,21 @@ static const struct question own_questions[] = {
 	  .name = "Foam",
 	  .asks = "How much of the pot is left free for foam?",
 	  .asked = asks_all,
-	  .unit = percent_unit,
+	  .counts = "%",
 	  .text = foam_now,
 	  .typed = foam_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Boils off",
 	  .asks = "How much boils off at least?",
 	  .asked = asks_all,
-	  .unit = percent_unit,
+	  .counts = "%",
 	  .text = least_now,
 	  .typed = least_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "At most",
 	  .asks = "How much boils off at most?",
 	  .asked = asks_all,
-	  .unit = percent_unit,
+	  .counts = "%",
 	  .text = most_now,
 	  .typed = most_typed },
 	{ .kind = ASK_CHOICE,

@@ -255,9 +255,11 @@ static void answer_words(const struct desk *desk, const struct question *questio
 		question->answer(desk, &text);
 	else if (question->text != NULL)
 		question->text(desk, &text);
-	if (question->answer == NULL && question->unit != NULL && text.used > 0) {
+	else
+		form_chosen(desk, form_of(desk), question, &text);
+	if (question->answer == NULL && (question->unit != NULL || question->counts != NULL) && text.used > 0) {
 		text_add(&text, " ");
-		question->unit(desk, 0, &text);
+		form_unit(desk, question, 0, &text);
 	}
 	if (text.used == 0)
 		text_add(&text, "-");
@@ -281,8 +283,7 @@ static void field_draw(struct desk *desk, const struct question *question, int r
 	char unit[WORDS_BYTES_HERE];
 	struct text text = TEXT_OVER(unit);
 
-	if (question->unit != NULL)
-		question->unit(desk, form->number.value, &text);
+	form_unit(desk, question, form->number.value, &text);
 	if (question->kind == ASK_TEXT && desk->entry.open)
 		col += entry_line_draw(
 		    desk, row, col, room - (int)text.used - 1 > FIELD_LEAST ? room - (int)text.used - 1 : FIELD_LEAST);

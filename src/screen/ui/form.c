@@ -173,6 +173,7 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 	form->count = count;
 	form->leave = leave;
 	form->at = 0;
+	memset(form->taken, 0, sizeof(form->taken));
 	if (form_asks(desk, questions))
 		form_to(desk, form, questions);
 	else
@@ -210,6 +211,8 @@ static void take_choice(struct desk *desk, struct form *form)
 		if (picker_blank(desk, &form->picker, words, form_choices(desk, form)))
 			return;
 	}
+	if (form->at < FORM_QUESTIONS_MAX)
+		form->taken[form->at] = chosen + 1;
 	if (question->take(desk, chosen))
 		form_on(desk, form);
 }
@@ -306,6 +309,28 @@ bool form_typed(struct desk *desk, long key)
 
 /* --- drawing ------------------------------------------------------------------------------------------ */
 
+void form_unit(const struct desk *desk, const struct question *question, int n, struct text *text)
+{
+	if (question->unit != NULL)
+		question->unit(desk, n, text);
+	else if (question->counts != NULL)
+		text_add(text, "%s", question->counts);
+}
+
+void form_chosen(const struct desk *desk, const struct form *form, const struct question *question, struct text *text)
+{
+	size_t at = (size_t)(question - form->questions);
+	int chosen = at < FORM_QUESTIONS_MAX ? form->taken[at] - 1 : -1;
+	char words[ANSWER_BYTES];
+
+	if (chosen >= 0 && question->offers != NULL)
+		chosen = question->offers(desk); /* another answer may have changed it since */
+	if (question->kind != ASK_CHOICE || chosen < 0 || chosen >= count_of(desk, question))
+		return;
+	words_of(desk, question, chosen, words, sizeof(words));
+	text_add(text, "%s", words);
+}
+
 static void answer_of(const struct desk *desk, const struct question *question, char *buffer, size_t size)
 {
 	struct text text = text_over(buffer, size);
@@ -358,7 +383,7 @@ static void number_draw(struct desk *desk, const struct form *form, int row, int
 	int used;
 
 	used = terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_SELECTED, " %d ", form->number.value);
-	question->unit(desk, form->number.value, &text);
+	form_unit(desk, question, form->number.value, &text);
 	terminal_put(desk->terminal, row, 4 + used, cols - 5 - used, ROLE_QUIET, words);
 }
 
@@ -383,7 +408,8 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 	const char *brief = question->brief != NULL ? question->brief : question->asks;
 	int count;
 	const char *put = question->put != NULL ? question->put(desk) : NULL;
-	bool beside = question->kind == ASK_NUMBER && question->unit == NULL; /* the number stands behind it */
+	bool beside = question->kind == ASK_NUMBER && question->unit == NULL &&
+	              question->counts == NULL; /* the number stands behind it */
 	const char *asks = beside && (int)strlen(question->asks) + 8 > cols ? brief : question->asks;
 	int asked = picker_question_draw(desk, &form->picker, top, cols, put != NULL ? put : brief,
 	                                 put != NULL ? put : asks, question->stop ? ROLE_STOP : ROLE_PLAIN);
@@ -398,7 +424,7 @@ int form_draw(struct desk *desk, const struct form *form, int top, int rows, int
 			form_choices_draw(desk, form, top + 1, count, 1, cols);
 		return question->short_list && count < rows - 1 ? 2 + count : rows;
 	case ASK_NUMBER:
-		if (question->unit == NULL) {
+		if (beside) {
 			terminal_putf(desk->terminal, top, asked + 2 < cols - 5 ? asked + 2 : cols - 5, 5,
 			              ROLE_SELECTED, " %d ", form->number.value);
 			return 1;

@@ -64,6 +64,7 @@ struct question {
 	 * follows from it, each time it changes (NULL: nothing). */
 	int most;
 	void (*unit)(const struct desk *desk, int n, struct text *text);
+	const char *counts; /* instead of it, where that is always one word: "min" */
 	void (*changed)(struct desk *desk, int n);
 
 	/* Up and Down where there is nothing to choose: by so many lines.  NULL: nothing. */
@@ -78,6 +79,8 @@ struct question {
 	bool (*typed)(struct desk *desk, const char *text);
 };
 
+#define FORM_QUESTIONS_MAX 64
+
 struct form {
 	const struct question *questions;
 	size_t count;
@@ -85,6 +88,7 @@ struct form {
 	void (*end)(struct desk *desk);   /* all that is asked was answered; NULL: the last is ASK_LAST */
 	bool has_lines;                   /* the view draws what is typed, where its answer stands */
 	size_t at;
+	int taken[FORM_QUESTIONS_MAX]; /* by question: what was chosen, from 1; 0: nothing yet */
 	struct picker picker;
 	struct number_entry number;
 };
@@ -113,6 +117,11 @@ bool form_takes_figures(const struct desk *desk); /* a number is asked for */
 
 /* "1 Big kettle > grape jelly > 7 half-pints": `first`, and the answers so far. */
 void form_answers(const struct desk *desk, const struct form *form, struct text *text);
+/* What stands beside a number or a line: its unit, or what is to be known of it; nothing: no more. */
+void form_unit(const struct desk *desk, const struct question *question, int n, struct text *text);
+/* What was chosen of a question, in the words of its list: what it offers now that it was answered, or what was
+ * taken; nothing: nothing was. */
+void form_chosen(const struct desk *desk, const struct form *form, const struct question *question, struct text *text);
 /* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
 int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols);
 /* The choices alone, those that hold the letters, in so many rows from that column on;
