@@ -103,6 +103,7 @@ trap 'exit 1' HUP INT TERM
 # open_window NAME COLUMNS ROWS COMMAND: a session of that size.  The command's
 # exit status goes to $own/NAME.status; the window then stays for a look.
 open_window() {
+	last_key= # a program that begins has read none
 	window=$1
 	need_server
 	rm -f "$own/$1.status"

@@ -398,8 +398,10 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
 	             card->id != 0 && card->about->changes != NULL ? card->about->changes : card->about->title);
 	least = present_rows(desk, cols);
-	if (least > rows - 2)
-		least = rows - 2; /* the answer before it is worth a row */
+	if (least > rows - 1)
+		least = rows - 1;
+	if (least > rows - 2 && !form_question(form)->stop)
+		least = rows - 2; /* the answer before it is worth a row; a stop is whole */
 	row += above_draw(desk, row, rows - 1 - least, cols);
 	row += present_draw(desk, row, end_row - row, cols);
 	for (size_t i = form->at + 1; i < form->count && row < end_row; i++)
