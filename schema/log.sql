@@ -428,7 +428,7 @@ CREATE TABLE sold_by (
 
 CREATE TABLE recall (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
-	about TEXT NOT NULL CHECK (about IN ('lot', 'lid_box', 'load', 'batch', 'run', 'product', 'day')),
+	about TEXT NOT NULL CHECK (about IN ('lot', 'lid_box', 'load', 'batch', 'run', 'drying', 'product', 'day')),
 	which TEXT NOT NULL,                -- an id, a product's name, a day as 2026-09-14
 	words TEXT NOT NULL,                -- what it was called on that day
 	reason TEXT NOT NULL CHECK (length(reason) > 0),

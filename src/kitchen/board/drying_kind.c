@@ -214,8 +214,11 @@ static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault
 	tell(telling, PAST_FACT, "%s %s on %s, lot %s", amount, lot.product, count_words(drying.trays, "tray").words,
 	     lot.code);
 	if (drying.batch_id != 0 && log_batch_get(telling->kitchen->log, drying.batch_id, &batch, fault) &&
-	    log_lot_get(telling->kitchen->log, batch.lot_id, &lot, fault))
-		tell(telling, PAST_FACT, "Taken from the pot of lot %s, %s", lot.code, batch.recipe);
+	    log_lot_get(telling->kitchen->log, batch.lot_id, &lot, fault)) {
+		tell(telling, PAST_FACT, "Taken from the pot of lot %s, %s, batch %lld", lot.code, batch.recipe,
+		     (long long)batch.id);
+		tell_juices(telling, batch.id);
+	}
 	tell(telling, PAST_FACT, "%lld to %lld h%s", (long long)(drying.low_ms / HOUR_MS),
 	     (long long)(drying.high_ms / HOUR_MS), drying.own_hours ? ", hours of this house" : "");
 	tell(telling, PAST_FACT, "Dry when: %s", drying.test);

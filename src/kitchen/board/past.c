@@ -346,12 +346,49 @@ static void tell_batch_jars(struct telling *telling, int64_t batch_id)
 	free(jars);
 }
 
+void tell_juices(struct telling *telling, int64_t batch_id)
+{
+	struct log_juice_use *uses;
+	struct log_juice juice;
+	char taken[64];
+	size_t count;
+
+	if (!log_juice_uses(telling->kitchen->log, batch_id, &uses, &count, NULL))
+		return;
+	for (size_t i = 0; i < count; i++) {
+		if (!log_juice_get(telling->kitchen->log, uses[i].juice_id, &juice, NULL))
+			continue;
+		amount_words(MEASURE_VOLUME, uses[i].ul, units_of(telling), taken, sizeof(taken));
+		if (juice.run_id == 0)
+			tell(telling, PAST_FACT, "Juice: %s of %s, brought in", taken, juice.kind);
+		else
+			tell(telling, PAST_FACT, "Juice: %s of %s, juicer run %lld", taken, juice.kind,
+			     (long long)juice.run_id);
+	}
+	free(uses);
+}
+
+/* From the pot to the packages that were made of it. */
+static void tell_trays(struct telling *telling, int64_t batch_id)
+{
+	struct log_drying *rows;
+	char trayed[64];
+	size_t count;
+
+	if (!log_dryings_of_batch(telling->kitchen->log, batch_id, &rows, &count, NULL))
+		return;
+	for (size_t i = 0; i < count; i++) {
+		amount_words(MEASURE_VOLUME, rows[i].puree_ul, units_of(telling), trayed, sizeof(trayed));
+		tell(telling, PAST_FACT, "To the trays of a dryer: %s, drying %lld, %s", trayed, (long long)rows[i].id,
+		     rows[i].open ? "not packed" : count_words(rows[i].packages, "package").words);
+	}
+	free(rows);
+}
+
 bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 {
 	struct log_batch batch;
 	struct log_lot lot = { 0 };
-	int64_t trayed_ul;
-	char trayed[64];
 
 	if (!log_batch_get(telling->kitchen->log, id, &batch, fault))
 		return false;
@@ -364,12 +401,10 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 	tell_verdict(telling, batch.verdict, batch.verdict_why);
 	if (!batch.published)
 		tell(telling, PAST_BAD, "No published process: fridge or freezer only.");
+	tell_juices(telling, id);
 	tell_amounts(telling, id);
 	tell_batch_jars(telling, id);
-	if (log_batch_trayed(telling->kitchen->log, id, &trayed_ul, NULL) && trayed_ul > 0) {
-		amount_words(MEASURE_VOLUME, trayed_ul, units_of(telling), trayed, sizeof(trayed));
-		tell(telling, PAST_FACT, "To the trays of a dryer: %s", trayed);
-	}
+	tell_trays(telling, id);
 	return true;
 }
 

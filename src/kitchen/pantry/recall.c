@@ -12,6 +12,7 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/pantry/pantry_private.h"
+#include "log/rows/words.h"
 #include "log/tables/canner.h"
 #include "log/tables/pantry.h"
 
@@ -74,8 +75,13 @@ enum jar_where jar_where(const struct log_traced *traced)
 		return jar->fate_done_wall_ms != 0 || jar->fate == FATE_FRIDGE ? where_by_fate(traced)
 		                                                               : WHERE_SET_ASIDE;
 	if (jar->load_id == 0)
-		return WHERE_WAITING;
+		return jar->drying_id == 0 ? WHERE_WAITING : WHERE_SHELF; /* packed it stands in the pantry */
 	return traced->place == PLACE_STATION ? WHERE_CANNER : traced->place == PLACE_RACK ? WHERE_RACK : WHERE_SHELF;
+}
+
+const char *traced_state_words(const struct log_traced *traced)
+{
+	return traced->jar.drying_id != 0 ? "dried" : jar_state_name(traced->jar.state);
 }
 
 const char *jar_where_words(enum jar_where where)
@@ -106,8 +112,9 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 static const char *trace_about_words(enum trace_about about)
 {
 	static const char *const words[] = {
-		[TRACE_LOT] = "lot",        [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",
-		[TRACE_RUN] = "juicer run", [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
+		[TRACE_LOT] = "lot",         [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load",
+		[TRACE_BATCH] = "batch",     [TRACE_RUN] = "juicer run",  [TRACE_DRYING] = "drying",
+		[TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
 	};
 	static_assert(sizeof(words) / sizeof(words[0]) == TRACE_ABOUT_COUNT, "words for every trace");
 
@@ -175,7 +182,10 @@ static bool number_of(const char *words, int64_t *id, struct fault *fault)
 static const struct {
 	enum subject_kind kind;
 	enum trace_about about;
-} works[] = { { SUBJECT_LOAD, TRACE_LOAD }, { SUBJECT_RUN, TRACE_RUN }, { SUBJECT_BATCH, TRACE_BATCH } };
+} works[] = { { SUBJECT_LOAD, TRACE_LOAD },
+	      { SUBJECT_RUN, TRACE_RUN },
+	      { SUBJECT_BATCH, TRACE_BATCH },
+	      { SUBJECT_DRYING, TRACE_DRYING } };
 
 enum trace_about trace_about_work(enum subject_kind kind)
 {
@@ -233,7 +243,8 @@ bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, con
 	case TRACE_LID_BOX: return lid_box_of(kitchen, words, out, said, fault);
 	case TRACE_LOAD:
 	case TRACE_BATCH:
-	case TRACE_RUN: return work_of(kitchen, words, out, said, fault);
+	case TRACE_RUN:
+	case TRACE_DRYING: return work_of(kitchen, words, out, said, fault);
 	case TRACE_DAY: return day_of(words, out, said, fault);
 	case TRACE_PRODUCT:
 		text_copy(out->product, sizeof(out->product), words);

@@ -27,17 +27,18 @@ enum jar_where {
 	WHERE_COUNT
 };
 enum jar_where jar_where(const struct log_traced *traced);
-const char *jar_where_words(enum jar_where where);             /* "on the shelf" */
-const char *jar_where_name(enum jar_where where);              /* "shelf", for programs */
-const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown out" */
+const char *traced_state_words(const struct log_traced *traced); /* "sealed"; "dried": a package has no seal */
+const char *jar_where_words(enum jar_where where);               /* "on the shelf" */
+const char *jar_where_name(enum jar_where where);                /* "shelf", for programs */
+const char *recall_outcome_words(enum recall_outcome outcome);   /* "found, thrown out" */
 
 /* What `words` name: the code of a lot, the label of a lid box (or a part of it that
- * only one has), the number of a load, batch or run, a product, a day as 2026-09-14.
+ * only one has), the number of a load, batch, run or drying, a product, a day as 2026-09-14.
  * `said` gets what it is called.  FAULT_MISSING: there is none. */
 bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, const char *words, struct log_trace *out,
                       char said[SENTENCE_MAX_BYTES], struct fault *fault);
 
-/* Which of them a load, batch or run is; TRACE_ABOUT_COUNT: it is none. */
+/* Which of them a load, batch, run or drying is; TRACE_ABOUT_COUNT: it is none. */
 enum trace_about trace_about_work(enum subject_kind kind);
 
 /* Jars by lot, load and place; malloc'ed. */

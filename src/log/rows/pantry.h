@@ -59,6 +59,7 @@ enum trace_about {
 	TRACE_LOAD,
 	TRACE_BATCH,
 	TRACE_RUN,
+	TRACE_DRYING,
 	TRACE_PRODUCT,
 	TRACE_DAY,
 	TRACE_ABOUT_COUNT
@@ -66,7 +67,7 @@ enum trace_about {
 
 struct log_trace {
 	enum trace_about about;
-	int64_t id;                   /* of the lot, lid box, load, batch or run */
+	int64_t id;                   /* of the lot, lid box, load, batch, run or drying */
 	char product[NAME_MAX_BYTES]; /* capitals do not matter */
 	int64_t from_wall_ms;         /* the day is [from, to) */
 	int64_t to_wall_ms;
@@ -110,7 +111,8 @@ struct log_traced {
 	char food[NAME_MAX_BYTES];
 	enum acidity acidity;
 	int64_t made_wall_ms;
-	enum load_place place; /* only with a load */
+	char pot_lot[NAME_MAX_BYTES]; /* a package: of the pot that it was dried out of; "" none */
+	enum load_place place;        /* only with a load */
 	enum verdict verdict;
 	int64_t next_jar_id;        /* what it became when it was processed again; 0: nothing */
 	bool recalled;              /* an open recall still looks for it */

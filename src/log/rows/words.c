@@ -152,8 +152,8 @@ static const char *const gones[] = {
 WORDS(gones, GONE_COUNT);
 
 static const char *const traces[] = {
-	[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid_box", [TRACE_LOAD] = "load", [TRACE_BATCH] = "batch",
-	[TRACE_RUN] = "run", [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
+	[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid_box", [TRACE_LOAD] = "load",       [TRACE_BATCH] = "batch",
+	[TRACE_RUN] = "run", [TRACE_DRYING] = "drying",   [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
 };
 WORDS(traces, TRACE_ABOUT_COUNT);
 

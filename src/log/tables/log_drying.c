@@ -61,6 +61,14 @@ bool log_batch_trayed(struct log *log, int64_t batch_id, int64_t *ul, struct fau
 	return query_integer(&query, ul, fault);
 }
 
+bool log_dryings_of_batch(struct log *log, int64_t batch_id, struct log_drying **rows, size_t *count,
+                          struct fault *fault)
+{
+	struct query query = query_start(log, DRYINGS_OF_BATCH);
+	bind_integer(&query, batch_id);
+	return query_rows(&query, &table_of_drying, rows, count, fault);
+}
+
 bool log_put_drying(struct log *log, struct log_drying *row, struct fault *fault)
 {
 	const struct work_row work = { SUBJECT_DRYING, row->station_id, row->opened_wall_ms, row->at_station, "" };

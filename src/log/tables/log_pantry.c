@@ -191,6 +191,7 @@ static void read_traced(struct query *query, void *into)
 	TAKE_TEXT(query, traced->food);
 	traced->acidity = traced->jar.acidity;
 	traced->made_wall_ms = take_wall(query);
+	TAKE_TEXT(query, traced->pot_lot);
 	traced->place = (enum load_place)take_word(query, &words_of_place);
 	traced->verdict = traced->jar.verdict;
 	traced->next_jar_id = take_integer(query);
@@ -202,9 +203,10 @@ bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced
                struct fault *fault)
 {
 	static const enum statement which[] = {
-		[TRACE_LOT] = TRACE_OF_LOT,     [TRACE_LID_BOX] = TRACE_OF_LID_BOX, [TRACE_LOAD] = TRACE_OF_LOAD,
-		[TRACE_BATCH] = TRACE_OF_BATCH, [TRACE_RUN] = TRACE_OF_RUN,         [TRACE_PRODUCT] = TRACE_OF_PRODUCT,
-		[TRACE_DAY] = TRACE_OF_DAY,
+		[TRACE_LOT] = TRACE_OF_LOT,         [TRACE_LID_BOX] = TRACE_OF_LID_BOX,
+		[TRACE_LOAD] = TRACE_OF_LOAD,       [TRACE_BATCH] = TRACE_OF_BATCH,
+		[TRACE_RUN] = TRACE_OF_RUN,         [TRACE_DRYING] = TRACE_OF_DRYING,
+		[TRACE_PRODUCT] = TRACE_OF_PRODUCT, [TRACE_DAY] = TRACE_OF_DAY,
 	};
 	static_assert(sizeof(which) / sizeof(which[0]) == TRACE_ABOUT_COUNT, "a statement for each trace");
 	assert((unsigned)trace->about < TRACE_ABOUT_COUNT);

@@ -46,6 +46,7 @@ static const struct option_row options[] = {
 	[OPTION_LOAD] = { "load", 0, "NUMBER", "jars of a load" },
 	[OPTION_BATCH] = { "batch", 0, "NUMBER", "jars of a batch" },
 	[OPTION_RUN] = { "run", 0, "NUMBER", "jars with juice of a juicer run" },
+	[OPTION_DRYING] = { "drying", 0, "NUMBER", "packages of a drying" },
 	[OPTION_DAY] = { "day", 0, "DATE", "jars made or canned on a day: 2026-09-14" },
 	[OPTION_RULES] = { "rules", 0, NULL, "the rules themselves, without a log" },
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practice in this kitchen" },

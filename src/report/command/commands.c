@@ -122,12 +122,12 @@ const struct command commands[] = {
 	},
 	{
 	    .word = "recall",
-	    .help = "every jar of a lot, lid box, load, batch, run, product or day; open recalls",
+	    .help = "every jar of a lot, lid box, load, batch, run, drying, product or day; open recalls",
 	    .more = "With one of them: each jar, its state and where it is, to print. Without: the open\n"
 	            "recalls and how far they have come; with --all, finished ones too. Jars are marked\n"
 	            "and followed up on the board (R).\n",
-	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(PRODUCT) |
-	             TAKES(DAY) | TAKES(ALL),
+	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(DRYING) |
+	             TAKES(PRODUCT) | TAKES(DAY) | TAKES(ALL),
 	    .log = COMMAND_LOG_LOOKED_AT,
 	    .check = recall_check,
 	    .run = report_recall,

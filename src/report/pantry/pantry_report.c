@@ -220,6 +220,14 @@ static void put_jar_json(struct json *json, const struct log_traced *jar)
 	else
 		json_whole(json, "load", jar->jar.load_id);
 	json_whole(json, "place", jar->jar.place_in_load);
+	if (jar->jar.drying_id == 0)
+		json_null(json, "drying");
+	else
+		json_whole(json, "drying", jar->jar.drying_id);
+	if (jar->pot_lot[0] == '\0')
+		json_null(json, "pot_lot");
+	else
+		json_text(json, "pot_lot", jar->pot_lot);
 	json_text(json, "state", jar_state_name(jar->jar.state));
 	json_text(json, "where", jar_where_name(jar_where(jar)));
 	json_instant(json, "made", jar->made_wall_ms);
@@ -251,7 +259,11 @@ static void put_jar_text(FILE *out, const struct log_traced *jar)
 		(void)fprintf(out, " jar %d", jar->jar.place_in_load);
 	(void)fprintf(out, ", %s ", jar_size_words(jar->jar.size, 1));
 	plain_put(out, jar->product);
-	(void)fprintf(out, ": %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state));
+	(void)fprintf(out, ": %s, %s", jar_where_words(jar_where(jar)), traced_state_words(jar));
+	if (jar->pot_lot[0] != '\0') {
+		(void)fputs(" out of the pot of ", out);
+		plain_put(out, jar->pot_lot);
+	}
 	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)
 		(void)fprintf(out, ", %s", verdict_says(jar->verdict));
 	if (done)
@@ -491,9 +503,9 @@ struct recall_words {
 static bool read_trace(const struct arguments *arguments, struct recall_words *words, struct fault *fault)
 {
 	static const enum option_name options[] = {
-		[TRACE_LOT] = OPTION_LOT,     [TRACE_LID_BOX] = OPTION_LID_BOX, [TRACE_LOAD] = OPTION_LOAD,
-		[TRACE_BATCH] = OPTION_BATCH, [TRACE_RUN] = OPTION_RUN,         [TRACE_PRODUCT] = OPTION_PRODUCT,
-		[TRACE_DAY] = OPTION_DAY,
+		[TRACE_LOT] = OPTION_LOT,         [TRACE_LID_BOX] = OPTION_LID_BOX, [TRACE_LOAD] = OPTION_LOAD,
+		[TRACE_BATCH] = OPTION_BATCH,     [TRACE_RUN] = OPTION_RUN,         [TRACE_DRYING] = OPTION_DRYING,
+		[TRACE_PRODUCT] = OPTION_PRODUCT, [TRACE_DAY] = OPTION_DAY,
 	};
 	static_assert(sizeof(options) / sizeof(options[0]) == TRACE_ABOUT_COUNT, "an option for each trace");
 
@@ -505,7 +517,7 @@ static bool read_trace(const struct arguments *arguments, struct recall_words *w
 			continue;
 		if (words->which != NULL || arguments->given[OPTION_ALL] || arguments->product_count > 1)
 			return fault_set(fault, FAULT_MISUSE,
-			                 "one lot, lid box, load, batch, run, product or day at a time");
+			                 "one lot, lid box, load, batch, run, drying, product or day at a time");
 		*words = (struct recall_words){ .about = (enum trace_about)i, .which = which };
 	}
 	return true;

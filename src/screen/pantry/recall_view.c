@@ -190,6 +190,11 @@ static void of_run(struct desk *desk)
 	ask_which(desk, TRACE_RUN, "Juicer run number:");
 }
 
+static void of_drying(struct desk *desk)
+{
+	ask_which(desk, TRACE_DRYING, "Drying number:");
+}
+
 static void of_product(struct desk *desk)
 {
 	ask_which(desk, TRACE_PRODUCT, "Product:");
@@ -217,6 +222,7 @@ static const struct view_key list_keys[] = {
 	{ 'o', 0, "o", "load", "Every jar of a load, by its number.", NULL, of_load },
 	{ 'c', 0, "c", "batch", "Every jar of a batch, by its number.", NULL, of_batch },
 	{ 'j', 0, "j", "run", "Every jar with juice of that run, by its number.", NULL, of_run },
+	{ 'y', 0, "y", "drying", "Every package of a drying, by its number.", NULL, of_drying },
 	{ 'p', 0, "p", "product", "Every jar of a product.", NULL, of_product },
 	{ 'd', 0, "d", "day", "Every jar made or canned on that day.", NULL, of_day },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },

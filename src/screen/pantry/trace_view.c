@@ -158,13 +158,15 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 	text_add(text, "%s", jar->lot);
 	if (jar->jar.place_in_load > 0)
 		text_add(text, " jar %d", jar->jar.place_in_load);
-	text_add(text, ", %s, %s, %s", jar_where_words(jar_where(jar)), jar_state_name(jar->jar.state),
+	text_add(text, ", %s, %s, %s", jar_where_words(jar_where(jar)), traced_state_words(jar),
 	         size == NULL ? jar->jar.size : size->words);
 	if (jar->jar.load_id != 0)
 		text_add(text, ", load %lld", (long long)jar->jar.load_id);
 	if (jar->jar.load_id != 0 && jar->verdict != VERDICT_VALID)
 		text_add(text, ", %s", verdict_says(jar->verdict));
 	text_add(text, ", %s", jar->product);
+	if (jar->pot_lot[0] != '\0')
+		text_add(text, ", out of the pot of %s", jar->pot_lot);
 }
 
 static void jar_draw(struct desk *desk, int n, int row, int cols)

@@ -1,4 +1,5 @@
 /* Dryings: their clocks, the looks, the test, conditioning, and packages in the pantry. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,10 +11,13 @@
 #include "kitchen/history/seasons.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
+#include "kitchen/pantry/recall.h"
+#include "kitchen/pot/juice.h"
 #include "kitchen/step/step.h"
 #include "kitchen/warning/warnings.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
+#include "support/log_kit.h"
 #include "support/pot_kit.h"
 #include "support/tests.h"
 
@@ -438,27 +442,145 @@ START_TEST(a_pot_that_went_to_the_trays_is_not_given_up)
 }
 END_TEST
 
+static bool in_past(enum subject_kind kind, int64_t id, const char *words)
+{
+	struct past_line *lines;
+	bool told = false;
+	size_t count;
+
+	KK_OK(&kit, kitchen_past(kit.kitchen, (struct log_subject){ kind, id }, &lines, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		told = told || strstr(lines[i].words, words) != NULL;
+	free(lines);
+	return told;
+}
+
 /* From the leather to its pot, and from the pot to the trays. */
 START_TEST(the_record_tells_where_leather_came_from)
 {
-	struct past_line *lines;
-	size_t count;
-	bool told = false;
+	char words[80];
 	int64_t id;
 
 	KK_OK(&kit, to_trays("3 cups", &id));
-	KK_OK(&kit, kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_DRYING, id }, &lines, &count, &kit.fault));
-	for (size_t i = 0; i < count; i++)
-		told = told || strstr(lines[i].words, "Taken from the pot of lot") != NULL;
-	free(lines);
-	ck_assert(told);
-	told = false;
-	KK_OK(&kit,
-	      kitchen_past(kit.kitchen, (struct log_subject){ SUBJECT_BATCH, batch_id }, &lines, &count, &kit.fault));
-	for (size_t i = 0; i < count; i++)
-		told = told || strcmp(lines[i].words, "To the trays of a dryer: 3 cups") == 0;
-	free(lines);
-	ck_assert(told);
+	(void)snprintf(words, sizeof(words), "To the trays of a dryer: 3 cups, drying %lld, not packed", (long long)id);
+	ck_assert(in_past(SUBJECT_BATCH, batch_id, words));
+	ck_assert(in_past(SUBJECT_DRYING, id, "Taken from the pot of lot"));
+}
+END_TEST
+
+/* --- recalled ------------------------------------------------------------------------------ */
+
+static size_t traced(enum trace_about about, const char *words, struct log_traced **rows)
+{
+	char said[SENTENCE_MAX_BYTES];
+	struct log_trace trace;
+	size_t count;
+
+	KK_OK(&kit, kitchen_trace_of(kit.kitchen, about, words, &trace, said, &kit.fault));
+	KK_OK(&kit, kitchen_trace(kit.kitchen, &trace, rows, &count, &kit.fault));
+	return count;
+}
+
+/* Two jars are filled, the rest is dried and packed into three. */
+static int64_t jam_and_leather(void)
+{
+	int64_t id;
+
+	pk_fill(&kit, batch_id, "half_pint", 2, 0);
+	KK_OK(&kit, to_trays("3 cups", &id));
+	kk_pass(&kit, 5000);
+	pk_step(&kit, POT_DRYER);
+	kk_pass(&kit, HOURS(20));
+	pk_step(&kit, POT_DRYER);
+	kk_pass(&kit, 5000);
+	pk_step(&kit, POT_DRYER);
+	KK_OK(&kit, kitchen_pack(kit.kitchen, racked()->phase.id, 3, &kit.fault));
+	return id;
+}
+
+static void leads_to_all(enum trace_about about, const char *words)
+{
+	struct log_traced *rows;
+	size_t count = traced(about, words, &rows);
+	int packages = 0;
+
+	ck_assert_uint_eq(count, 5);
+	for (size_t i = 0; i < count; i++) {
+		if (rows[i].jar.drying_id == 0)
+			continue;
+		packages++;
+		ck_assert_int_eq(jar_where(&rows[i]), WHERE_SHELF);
+		ck_assert_str_eq(traced_state_words(&rows[i]), "dried");
+		ck_assert_str_eq(rows[i].pot_lot, kk_canner(&kit, WIDE_POT)->lot.code);
+	}
+	ck_assert_int_eq(packages, 3);
+	free(rows);
+}
+
+START_TEST(a_pot_its_lot_product_and_day_lead_to_the_packages_dried_out_of_it)
+{
+	char number[24];
+
+	(void)jam_and_leather();
+	(void)snprintf(number, sizeof(number), "%lld", (long long)batch_id);
+	leads_to_all(TRACE_BATCH, number);
+	leads_to_all(TRACE_LOT, kk_canner(&kit, WIDE_POT)->lot.code);
+	leads_to_all(TRACE_PRODUCT, kk_canner(&kit, WIDE_POT)->lot.product);
+	leads_to_all(TRACE_DAY, "2026-09-14");
+}
+END_TEST
+
+START_TEST(a_juicer_run_leads_through_the_pot_to_the_packages)
+{
+	char sql[200];
+	char number[24];
+	int64_t id = jam_and_leather();
+	int64_t run_id = pk_run(&kit, TALL_JUICER, "grapes", "24 lb");
+
+	pk_to(&kit, TALL_JUICER, PHASE_DRAIN);
+	KK_OK(&kit, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), pk_ul("2 gal"), &kit.fault));
+	(void)snprintf(sql, sizeof(sql),
+	               "INSERT INTO juice_use (juice_id, batch_id, ul, why, wall_ms) "
+	               "SELECT id, %lld, 1000000, 'batch', 0 FROM juice WHERE run_id = %lld",
+	               (long long)batch_id, (long long)run_id);
+	kit_sql(kit.path, sql);
+	(void)snprintf(number, sizeof(number), "%lld", (long long)run_id);
+	leads_to_all(TRACE_RUN, number);
+	/* and back, in the record of the drying */
+	(void)snprintf(number, sizeof(number), "juicer run %lld", (long long)run_id);
+	ck_assert(in_past(SUBJECT_DRYING, id, number));
+	ck_assert(in_past(SUBJECT_BATCH, batch_id, "drying"));
+}
+END_TEST
+
+START_TEST(a_drying_leads_to_its_packages_alone)
+{
+	char number[24];
+	struct log_traced *rows;
+
+	(void)snprintf(number, sizeof(number), "%lld", (long long)jam_and_leather());
+	ck_assert_uint_eq(traced(TRACE_DRYING, number, &rows), 3);
+	free(rows);
+	ck_assert_int_eq(trace_about_work(SUBJECT_DRYING), TRACE_DRYING);
+}
+END_TEST
+
+/* What is not packed when the pot is recalled is taken in when it is. */
+START_TEST(a_recalled_pot_stops_its_packages)
+{
+	struct take take = { .size = "package", .jars = 1, .why = GONE_USED };
+	char number[24];
+	char product[NAME_MAX_BYTES];
+	int64_t id = jam_and_leather();
+	struct log_lot lot;
+
+	KK_OK(&kit, log_lot_get(kit.log, row_of(id).lot_id, &lot, &kit.fault));
+	text_copy(product, sizeof(product), lot.product);
+	take.product = product;
+	(void)snprintf(number, sizeof(number), "%lld", (long long)batch_id);
+	kk_pass(&kit, 5000);
+	KK_OK(&kit, kitchen_recall(kit.kitchen, TRACE_BATCH, number, "burnt", &id, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_take_out(kit.kitchen, &take, NULL, &kit.fault));
 }
 END_TEST
 
@@ -486,6 +608,10 @@ static const struct listed_test listed[] = {
 	TEST(only_a_pot_that_is_being_filled_gives_to_the_trays),
 	TEST(a_pot_that_went_to_the_trays_is_not_given_up),
 	TEST(the_record_tells_where_leather_came_from),
+	TEST(a_pot_its_lot_product_and_day_lead_to_the_packages_dried_out_of_it),
+	TEST(a_juicer_run_leads_through_the_pot_to_the_packages),
+	TEST(a_drying_leads_to_its_packages_alone),
+	TEST(a_recalled_pot_stops_its_packages),
 };
 
 KK_TESTS("dryings", listed)

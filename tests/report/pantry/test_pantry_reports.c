@@ -140,7 +140,7 @@ START_TEST(a_trace_is_a_list_to_tick)
 	free(text);
 	text = said(report_recall, &words, true);
 	holds(text, "\"about\": \"lot\"");
-	holds(text, "\"place\": 1, \"state\": \"sealed\", \"where\": \"used\"");
+	holds(text, "\"place\": 1, \"drying\": null, \"pot_lot\": null, \"state\": \"sealed\", \"where\": \"used\"");
 	holds(text, "\"recalled\": false, \"now_jar\": null}");
 	free(text);
 }
