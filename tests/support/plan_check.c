@@ -110,6 +110,7 @@ struct found {
 		int station;
 		int start;
 		int end;
+		int awaited; /* until then the day waits for it */
 	} taken[PLAN_RUNS_MAX + PLAN_BATCHES_MAX + PLAN_LOADS_MAX];
 };
 
@@ -141,6 +142,7 @@ static bool take(struct look *look, struct found *found, const struct work *work
 	found->taken[found->taken_count].station = work->station;
 	found->taken[found->taken_count].start = start;
 	found->taken[found->taken_count].end = end;
+	found->taken[found->taken_count].awaited = end;
 	found->taken_count++;
 	return true;
 }
@@ -159,16 +161,20 @@ static bool check_run(struct look *look, struct found *found, int index)
 		             .spans = { &run->set_up, &run->run, &run->drain },
 		             .last_waits = true };
 	int start = 0;
+	bool taken;
 
 	work.station = station_of(look, index, PLAN_NONE);
-	if (work.station == PLAN_NONE || look->in->stations[work.station].kind != PLAN_JUICER ||
+	if (work.station == PLAN_NONE || look->in->stations[work.station].kind != run->at ||
 	    (work.running && work.station != run->station))
-		return bad(look, "run %d: is in no juicer, or the wrong one", index);
+		return bad(look, "run %d: is in no juicer or dryer, or the wrong one", index);
 	if (!spans_follow(look, &work, &start, &found->run_end[index]))
 		return false;
 	if (!work.running && start < run->ready_s)
 		return bad(look, "run %d: begins before its fruit is there", index);
-	return take(look, found, &work, start, found->run_end[index]);
+	taken = take(look, found, &work, start, found->run_end[index]);
+	found->taken[found->taken_count - 1].awaited =
+	    run->at == PLAN_DRYER ? start + run->set_up.length_s : found->run_end[index]; /* rule 13 */
+	return taken;
 }
 
 static bool check_pot(struct look *look, struct found *found, int index)
@@ -508,7 +514,11 @@ static bool check_looks(struct look *look, int index)
 	const struct plan_run *run = &look->in->runs[index];
 	const struct plan_task *span = the_task(look, PLAN_RUN, index, PLAN_NONE, PLAN_NONE);
 	int due = span == NULL ? 0 : span->start_s + run->look_first_s;
+	int until = span == NULL ? 0 : span->end_s;
 	int looks = 0;
+
+	if (run->at == PLAN_DRYER && until > look->plan->finish_s)
+		until = look->plan->finish_s; /* rule 13 */
 
 	for (int i = 0; i < look->plan->task_count; i++) {
 		const struct plan_task *task = &look->plan->tasks[i];
@@ -517,13 +527,13 @@ static bool check_looks(struct look *look, int index)
 			continue;
 		looks++;
 		if (span == NULL || task->end_s - task->start_s != PLAN_LOOK_S || task->station != span->station ||
-		    due >= span->end_s)
+		    due >= until)
 			return bad(look, "run %d: a look that is none", index);
 		if (task->start_s > look->in->start_s && (task->end_s > due || task->start_s < due - PLAN_LOOK_EARLY_S))
 			return bad(look, "run %d: looked at from %d, due %d", index, task->start_s, due);
 		due += run->look_every_s;
 	}
-	if (run->look_every_s == 0 ? looks > 0 : span != NULL && due < span->end_s)
+	if (run->look_every_s == 0 ? looks > 0 : span != NULL && due < until)
 		return bad(look, "run %d: %d looks", index, looks);
 	return true;
 }
@@ -540,7 +550,7 @@ static bool check_whole(struct look *look, const struct found *found)
 	int jars = 0;
 
 	for (int i = 0; i < found->taken_count; i++)
-		last = found->taken[i].end > last ? found->taken[i].end : last;
+		last = found->taken[i].awaited > last ? found->taken[i].awaited : last;
 	if (last != look->plan->last_out_s)
 		return bad(look, "last out is %d, not %d", last, look->plan->last_out_s);
 	if (in->clean_down.length_s > 0 &&

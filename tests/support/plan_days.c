@@ -74,6 +74,17 @@ static int add_run(struct plan_input *in, int ready_min)
 	return in->run_count++;
 }
 
+int day_drying(struct plan_input *in, int ready_min, int hours)
+{
+	int run = add_run(in, ready_min);
+
+	in->runs[run].at = PLAN_DRYER;
+	in->runs[run].run = span(60 * hours, 0);
+	in->runs[run].drain = span(10, 0);
+	in->runs[run].look_first_s = in->runs[run].look_every_s = MINUTES(90);
+	return run;
+}
+
 void day_in_quince_hollow(struct plan_input *in, int batches)
 {
 	day_init(in, 3);
@@ -250,6 +261,16 @@ static void some_going_on(struct plan_input *in, struct dice *dice)
 	}
 }
 
+static void some_dryings(struct plan_input *in, struct dice *dice)
+{
+	int dryer = day_station(in, PLAN_DRYER, false);
+
+	for (int i = roll(dice, 3); i >= 0; i--)
+		(void)day_drying(in, roll(dice, 200), 1 + roll(dice, 30));
+	if (one_in(dice, 3))
+		in->runs[in->run_count - 1].station = dryer;
+}
+
 void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 {
 	day_init(in, one_in(dice, 8) ? 1 : 2 + roll(dice, 4));
@@ -284,6 +305,8 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 	in->clean_down = some(dice, 30, roll(dice, 2));
 	if (one_in(dice, 3))
 		some_going_on(in, dice);
+	if (one_in(dice, 3))
+		some_dryings(in, dice);
 	in->effort_percent = 1;
 }
 

@@ -23,6 +23,9 @@ int day_family(struct plan_input *in, int jars, int come_up_min, int hold_min);
 /* A batch as in the phase table: 15 to boil, 7 boil, 2 off, 10 fill, 3 rinse (minutes). */
 int day_batch(struct plan_input *in, int family, int jars);
 
+/* Something to dry: spread for 10 minutes, looked at every 90; add it after all runs and stations. */
+int day_drying(struct plan_input *in, int ready_min, int hours);
+
 /* Quince Hollow: 2 juicers, 2 pots, 2 boiling-water canners of 9 and 7 pints, 4 burners,
  * 3 helpers, a meal, `batches` of 12 pints; the fruit of every third comes later. */
 void day_in_quince_hollow(struct plan_input *in, int batches);

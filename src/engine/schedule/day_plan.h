@@ -54,6 +54,10 @@
  *            bounds the jars of the day.
  * 12 look    the water of a run is looked at by whoever has a minute shortly before it is
  *            due, from a meal, too; when nobody has, in passing.
+ * 13 drying  A run in a dryer goes on by itself for hours: when its set-up is over the day waits for
+ *            it no longer.  It may go on beyond the finish; its trays are looked at like the
+ *            water of rule 12 until then, and what follows (the drain: tested, off the trays) takes nobody.
+ *            No batch needs it.
  *
  * Work that is going on (`station` given) has begun: it lasts from `start_s` for what
  * is left of its spans, exactly as it is, even where it breaks rules 6 to 9 (nothing
@@ -98,7 +102,7 @@
 
 /* --- what comes in ---------------------------------------------------------------- */
 
-enum plan_station_kind { PLAN_JUICER, PLAN_POT, PLAN_CANNER, PLAN_STATION_KIND_COUNT };
+enum plan_station_kind { PLAN_JUICER, PLAN_POT, PLAN_CANNER, PLAN_DRYER, PLAN_STATION_KIND_COUNT };
 
 struct plan_station {
 	int64_t id; /* the caller's own; not looked at */
@@ -124,16 +128,17 @@ struct plan_break {
 	int end_s;
 };
 
-/* One charge of a juicer. */
+/* One charge of a juicer, or of a dryer. */
 struct plan_run {
 	int64_t id;
-	int ready_s;             /* the fruit is there */
-	int station;             /* PLAN_NONE: to be done; else the juicer it is in, spans = what is left */
-	int look_first_s;        /* its water is looked at so long after heat is on (after start_s, when it */
-	int look_every_s;        /*   has a station), and again each so many seconds; 0: never */
-	struct plan_span set_up; /* fill the basket, heat on */
-	struct plan_span run;    /* heat and run */
-	struct plan_span drain;  /* heat is off: draw off, measure */
+	enum plan_station_kind at; /* PLAN_JUICER or PLAN_DRYER */
+	int ready_s;               /* the fruit is there */
+	int station;               /* PLAN_NONE: to be done; else the one it is in, spans = what is left */
+	int look_first_s;          /* its water is looked at so long after heat is on (after start_s, when it */
+	int look_every_s;          /*   has a station), and again each so many seconds; 0: never */
+	struct plan_span set_up;   /* fill the basket, heat on */
+	struct plan_span run;      /* heat and run */
+	struct plan_span drain;    /* heat is off: draw off, measure */
 };
 
 /* A process in a canner, as lengths. */
@@ -317,12 +322,12 @@ struct day_plan {
 	int task_count;
 	struct plan_task tasks[PLAN_TASKS_MAX]; /* by start, then station, then kind */
 	int load_count;
-	struct plan_load loads[PLAN_LOADS_MAX]; /* by start, then station */
-	struct plan_use stations[PLAN_STATIONS_MAX];
-	struct plan_use stages[PLAN_STAGE_COUNT]; /* a stage the kitchen lacks: zeros */
-	enum plan_stage bottleneck;               /* the stage with the largest share */
-	long placings;                            /* how much was searched (batches placed) */
-	bool held;                                /* what was said before stands, though the search found better */
+	struct plan_load loads[PLAN_LOADS_MAX];      /* by start, then station */
+	struct plan_use stations[PLAN_STATIONS_MAX]; /* until the finish */
+	struct plan_use stages[PLAN_STAGE_COUNT];    /* a stage the kitchen lacks: zeros */
+	enum plan_stage bottleneck;                  /* the stage with the largest share; dryers are none */
+	long placings;                               /* how much was searched (batches placed) */
+	bool held;                                   /* what was said before stands, though the search found better */
 	struct plan_said said;
 };
 

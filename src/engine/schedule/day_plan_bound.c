@@ -58,7 +58,7 @@ static int run_alone(const struct plan_work *work, int run)
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_JUICER)
+		if (in->stations[i].kind != in->runs[run].at)
 			continue;
 		spot = shape_fit(
 		    work, &work->start, &work->runs[run],
@@ -313,7 +313,7 @@ static bool all_on_burners(const struct plan_input *in, enum plan_station_kind k
 
 static bool new_run(const struct plan_work *work, int run)
 {
-	return work->in->runs[run].station == PLAN_NONE;
+	return work->in->runs[run].station == PLAN_NONE && !run_outlasts(&work->in->runs[run]);
 }
 
 static bool new_batch(const struct plan_work *work, int batch)

@@ -205,6 +205,14 @@ static int pots_begun(const struct plan_work *work)
 	return begun;
 }
 
+/* So long the day waits for it. */
+static int run_is_over(const struct plan_work *work, int run)
+{
+	const struct spot *spot = &work->schedule.runs[run];
+
+	return run_outlasts(&work->in->runs[run]) ? spot->start + work->runs[run].offsets[1] : spot->end;
+}
+
 static void count_cost(struct plan_work *work)
 {
 	const struct plan_input *in = work->in;
@@ -212,7 +220,7 @@ static void count_cost(struct plan_work *work)
 
 	schedule->last_end = in->start_s;
 	for (int i = 0; i < in->run_count; i++)
-		schedule->last_end = later(schedule->last_end, schedule->runs[i].end);
+		schedule->last_end = later(schedule->last_end, run_is_over(work, i));
 	for (int i = 0; i < in->batch_count; i++)
 		if (in->batches[i].stage != PLAN_FILLED)
 			schedule->last_end = later(schedule->last_end, schedule->pots[i].end);

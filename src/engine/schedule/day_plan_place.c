@@ -16,7 +16,7 @@ void place_run(struct plan_work *work, const struct genes *genes, int run)
 	for (int i = 0; i < in->station_count; i++) {
 		struct spot spot;
 
-		if (in->stations[i].kind != PLAN_JUICER)
+		if (in->stations[i].kind != in->runs[run].at)
 			continue;
 		spot = shape_fit(work, &work->schedule, &work->runs[run],
 		                 &(struct asked_place){ .station = i,

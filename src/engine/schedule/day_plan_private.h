@@ -236,6 +236,12 @@ void shape_end(struct plan_work *work, const struct shape *shape, struct spot *s
 int plan_people_there(const struct plan_input *in, int at);
 int after_meals(const struct plan_input *in, int start, int length);
 
+/* Rule 13: the day does not wait for its end. */
+static inline bool run_outlasts(const struct plan_run *run)
+{
+	return run->at == PLAN_DRYER;
+}
+
 static inline int later(int a, int b)
 {
 	return a > b ? a : b;

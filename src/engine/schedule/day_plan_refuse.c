@@ -43,10 +43,10 @@ static bool is_kind(const struct plan_input *in, int station, enum plan_station_
 
 static bool run_fine(const struct plan_input *in, const struct plan_run *run)
 {
-	return in_time(run->ready_s) && span_fine(&run->set_up) && span_fine(&run->run) && span_fine(&run->drain) &&
-	       in_time(run->look_first_s) && in_time(run->look_every_s) &&
-	       (run->look_every_s == 0 || run->look_every_s >= PLAN_LOOK_S) &&
-	       (run->station == PLAN_NONE || is_kind(in, run->station, PLAN_JUICER));
+	return (run->at == PLAN_JUICER || run->at == PLAN_DRYER) && in_time(run->ready_s) && span_fine(&run->set_up) &&
+	       span_fine(&run->run) && span_fine(&run->drain) && in_time(run->look_first_s) &&
+	       in_time(run->look_every_s) && (run->look_every_s == 0 || run->look_every_s >= PLAN_LOOK_S) &&
+	       (run->station == PLAN_NONE || is_kind(in, run->station, run->at));
 }
 
 static bool batch_fine(const struct plan_input *in, const struct plan_batch *batch)
@@ -177,7 +177,7 @@ static int count_kind(const struct plan_input *in, enum plan_station_kind kind)
 
 static bool burners_there(const struct plan_input *in, struct fault *fault)
 {
-	static const char *const kinds[] = { "juicer", "pot", "canner" };
+	static const char *const kinds[] = { "juicer", "pot", "canner", "dryer" };
 
 	for (int i = 0; i < in->station_count; i++)
 		if (in->stations[i].on_burner && in->burners == 0)
@@ -204,10 +204,13 @@ static bool stations_there(const struct plan_input *in, struct fault *fault)
 		return fault_set(fault, FAULT_REFUSED,
 		                 "There is no canner, so no jar can be processed: set one up first.");
 	for (int i = 0; i < in->run_count; i++)
-		if (in->runs[i].station == PLAN_NONE && count_kind(in, PLAN_JUICER) == 0)
-			return fault_set(fault, FAULT_REFUSED,
-			                 "There is no juicer for the juice of this day: set one up, or say that the "
-			                 "juice is already here.");
+		if (in->runs[i].station == PLAN_NONE && count_kind(in, in->runs[i].at) == 0)
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    in->runs[i].at == PLAN_DRYER
+			        ? "There is no dryer for what is to be dried: set one up first."
+			        : "There is no juicer for the juice of this day: set one up, or say that the "
+			          "juice is already here.");
 	if (in->people_count == 0)
 		return fault_set(fault, FAULT_REFUSED, "There is nobody to do the work: say how many helpers come.");
 	return burners_there(in, fault);
@@ -234,11 +237,14 @@ static bool people_for_process(const struct plan_input *in, const struct plan_pr
 
 static bool people_there(const struct plan_input *in, struct fault *fault)
 {
-	for (int i = 0; i < in->run_count; i++)
-		if (!enough_people(in, &in->runs[i].set_up, "set up a juicer", fault) ||
-		    !enough_people(in, &in->runs[i].run, "run a juicer", fault) ||
-		    !enough_people(in, &in->runs[i].drain, "drain a juicer", fault))
+	for (int i = 0; i < in->run_count; i++) {
+		bool dries = in->runs[i].at == PLAN_DRYER;
+
+		if (!enough_people(in, &in->runs[i].set_up, dries ? "load a dryer" : "set up a juicer", fault) ||
+		    !enough_people(in, &in->runs[i].run, dries ? "run a dryer" : "run a juicer", fault) ||
+		    !enough_people(in, &in->runs[i].drain, dries ? "empty a dryer" : "drain a juicer", fault))
 			return false;
+	}
 	for (int i = 0; i < in->batch_count; i++)
 		if (!enough_people(in, &in->batches[i].to_boil, "bring a batch to the boil", fault) ||
 		    !enough_people(in, &in->batches[i].boil, "boil a batch", fault) ||

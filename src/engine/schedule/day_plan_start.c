@@ -138,7 +138,7 @@ static int quiet_from(const struct plan_work *work)
 	for (int i = 0; i < in->batch_count; i++)
 		quiet = later(quiet, in->batches[i].ready_s);
 	for (int i = 0; i < in->station_count; i++)
-		if (schedule->lanes[i].count > 0)
+		if (schedule->lanes[i].count > 0 && in->stations[i].kind != PLAN_DRYER)
 			quiet = later(quiet, schedule->lanes[i].end[schedule->lanes[i].count - 1]);
 	return quiet;
 }

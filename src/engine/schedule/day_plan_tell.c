@@ -310,6 +310,8 @@ static void add_looks(const struct plan_work *work, struct day_plan *plan)
 		int from = spot->start + work->runs[i].offsets[1];
 		int end = from + run->run.length_s;
 
+		if (run_outlasts(run) && end > plan->finish_s)
+			end = plan->finish_s; /* nobody is called for it then; its clock still rings */
 		look.kind = PLAN_LOOK;
 		look.run = i;
 		look.running = run->station != PLAN_NONE;
@@ -322,9 +324,15 @@ static void add_looks(const struct plan_work *work, struct day_plan *plan)
 
 /* --- shares --------------------------------------------------------------------------------------- */
 
+/* PLAN_STAGE_COUNT: of none, the day is not held up by it. */
 static enum plan_stage stage_of(enum plan_station_kind kind)
 {
-	return kind == PLAN_JUICER ? PLAN_STAGE_JUICERS : kind == PLAN_POT ? PLAN_STAGE_POTS : PLAN_STAGE_CANNERS;
+	static const enum plan_stage stages[] = { [PLAN_JUICER] = PLAN_STAGE_JUICERS,
+		                                  [PLAN_POT] = PLAN_STAGE_POTS,
+		                                  [PLAN_CANNER] = PLAN_STAGE_CANNERS,
+		                                  [PLAN_DRYER] = PLAN_STAGE_COUNT };
+
+	return stages[kind];
 }
 
 static int bits(unsigned set)
@@ -355,15 +363,23 @@ static void count_task(const struct plan_input *in, const struct plan_task *task
 		plan->stages[PLAN_STAGE_BURNERS].busy_s += length;
 }
 
+static int within_day(const struct day_plan *plan, int start, int end)
+{
+	end = end < plan->finish_s ? end : plan->finish_s;
+	return end > start ? end - start : 0;
+}
+
 static void count_lanes(const struct plan_work *work, struct day_plan *plan)
 {
 	for (int i = 0; i < work->in->station_count; i++) {
 		const struct lane *lane = &work->schedule.lanes[i];
+		enum plan_stage stage = stage_of(work->in->stations[i].kind);
 
 		for (int j = 0; j < lane->count; j++)
 			if (lane->start[j] >= work->in->start_s) /* else: not free yet */
-				plan->stations[i].busy_s += lane->end[j] - lane->start[j];
-		plan->stages[stage_of(work->in->stations[i].kind)].busy_s += plan->stations[i].busy_s;
+				plan->stations[i].busy_s += within_day(plan, lane->start[j], lane->end[j]);
+		if (stage != PLAN_STAGE_COUNT)
+			plan->stages[stage].busy_s += plan->stations[i].busy_s;
 	}
 }
 
@@ -384,7 +400,8 @@ static void count_shares(const struct plan_work *work, struct day_plan *plan)
 	for (int i = 0; i < plan->task_count; i++)
 		count_task(in, &plan->tasks[i], plan);
 	for (int i = 0; i < in->station_count; i++) {
-		there[stage_of(in->stations[i].kind)]++;
+		if (stage_of(in->stations[i].kind) != PLAN_STAGE_COUNT)
+			there[stage_of(in->stations[i].kind)]++;
 		plan->stations[i].permille = permille(plan->stations[i].busy_s, day);
 	}
 	for (int i = 0; i < PLAN_STAGE_COUNT; i++) {

@@ -112,10 +112,112 @@ START_TEST(a_broken_plan_is_found_out)
 }
 END_TEST
 
+static const struct plan_task *task_of_run(enum plan_task_kind kind, int run)
+{
+	for (int i = 0; i < plan.task_count; i++)
+		if (plan.tasks[i].kind == kind && plan.tasks[i].run == run)
+			return &plan.tasks[i];
+	ck_abort_msg("no such task");
+	return NULL;
+}
+
+static void plan_again(void)
+{
+	struct fault fault = { 0 };
+	char said[200] = "";
+
+	ck_assert_msg(day_plan_make(&in, NULL, work, &plan, &fault), "%s", fault.sentence);
+	ck_assert_msg(plan_check(&in, &plan, said, sizeof(said)), "%s", said);
+}
+
+START_TEST(what_dries_for_hours_does_not_hold_up_the_day)
+{
+	int finish;
+	int dryer;
+	int run;
+
+	plan_a_day(3);
+	finish = plan.finish_s;
+	dryer = day_station(&in, PLAN_DRYER, false);
+	run = day_drying(&in, 0, 12);
+	plan_again();
+	ck_assert_int_gt(task_of_run(PLAN_RUN, run)->end_s, finish);
+	ck_assert_int_le(plan.finish_s, finish + MINUTES(10)); /* the hands that spread it */
+	ck_assert_int_eq(task_of_run(PLAN_SET_UP, run)->station, dryer);
+	ck_assert_int_le(plan.stations[dryer].permille, 1000);
+}
+END_TEST
+
+/* Its trays must be filled yet. */
+START_TEST(a_second_charge_of_a_dryer_waits_for_the_first_and_the_day_for_it)
+{
+	int first;
+	int second;
+
+	plan_a_day(3);
+	(void)day_station(&in, PLAN_DRYER, false);
+	first = day_drying(&in, 0, 12);
+	second = day_drying(&in, 60, 12);
+	plan_again();
+	ck_assert_int_eq(task_of_run(PLAN_SET_UP, second)->start_s, task_of_run(PLAN_DRAIN, first)->end_s);
+	ck_assert_int_ge(plan.finish_s, task_of_run(PLAN_SET_UP, second)->end_s);
+	ck_assert_int_lt(plan.finish_s, task_of_run(PLAN_RUN, second)->end_s);
+}
+END_TEST
+
+START_TEST(trays_are_looked_at_by_whoever_has_a_minute_until_the_day_ends)
+{
+	int looks = 0;
+	int run;
+
+	plan_a_day(3);
+	(void)day_station(&in, PLAN_DRYER, false);
+	run = day_drying(&in, 0, 30);
+	plan_again();
+	for (int i = 0; i < plan.task_count; i++) {
+		if (plan.tasks[i].kind != PLAN_LOOK || plan.tasks[i].run != run)
+			continue;
+		looks++;
+		ck_assert_int_le(plan.tasks[i].end_s, plan.finish_s);
+	}
+	ck_assert_int_ge(looks, 1);
+	ck_assert_int_eq(task_of_run(PLAN_RUN, run)->people, 0);
+}
+END_TEST
+
+START_TEST(without_a_dryer_nothing_is_dried)
+{
+	struct fault fault = { 0 };
+
+	day_in_quince_hollow(&in, 2);
+	(void)day_drying(&in, 0, 8);
+	ck_assert(!day_plan_make(&in, NULL, work, &plan, &fault));
+	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
+	ck_assert_str_eq(fault.sentence, "There is no dryer for what is to be dried: set one up first.");
+}
+END_TEST
+
+/* And the days end when its trays are in. */
+START_TEST(a_day_may_be_of_drying_alone)
+{
+	day_init(&in, 1);
+	(void)day_station(&in, PLAN_DRYER, false);
+	(void)day_drying(&in, 30, 8);
+	in.effort_percent = 5;
+	plan_again();
+	ck_assert_int_eq(plan.finish_s, MINUTES(40));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("rules", .begin = set_up, .end = tear_down, .seconds = 300),
 	TEST(no_plan_breaks_a_rule),
 	TEST(a_broken_plan_is_found_out),
+	TEST(what_dries_for_hours_does_not_hold_up_the_day),
+	TEST(a_second_charge_of_a_dryer_waits_for_the_first_and_the_day_for_it),
+	TEST(trays_are_looked_at_by_whoever_has_a_minute_until_the_day_ends),
+	TEST(without_a_dryer_nothing_is_dried),
+	TEST(a_day_may_be_of_drying_alone),
 };
 
 TESTS("day plan rules", listed)
