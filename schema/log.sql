@@ -487,13 +487,19 @@ CREATE TABLE plan (
 ) STRICT;
 INSERT INTO plan (id) VALUES (1);
 
--- A planned charge of a juicer.
+-- A planned charge of a juicer, or of a dryer.
 CREATE TABLE plan_run (
 	id INTEGER PRIMARY KEY AUTOINCREMENT,
 	fruit TEXT NOT NULL CHECK (length(fruit) > 0),
-	fruit_mg INTEGER NOT NULL CHECK (fruit_mg > 0),
+	fruit_mg INTEGER NOT NULL CHECK (fruit_mg >= 0), -- 0: puree
 	ready_minutes INTEGER CHECK (ready_minutes BETWEEN 0 AND 2879),           -- the fruit arrives; null: it is there
-	run_id INTEGER REFERENCES run (id)  -- the run that it became; null: not begun
+	run_id INTEGER REFERENCES work (id), -- the run or drying that it became; null: not begun
+	dries INTEGER NOT NULL DEFAULT 0 CHECK (dries IN (0, 1)), -- in a dryer
+	puree_ul INTEGER NOT NULL DEFAULT 0 CHECK (puree_ul >= 0), -- to be dried as leather; 0: fruit by weight
+	hours_low INTEGER NOT NULL DEFAULT 0 CHECK (hours_low BETWEEN 0 AND 96), -- of the house; 0: as published, and of a run
+	hours_high INTEGER NOT NULL DEFAULT 0 CHECK (hours_high BETWEEN hours_low AND 96),
+	CHECK ((fruit_mg > 0) + (puree_ul > 0) = 1),
+	CHECK (dries OR puree_ul = 0)
 ) STRICT;
 CREATE UNIQUE INDEX plan_run_became ON plan_run (run_id) WHERE run_id IS NOT NULL;
 

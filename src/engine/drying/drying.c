@@ -1,5 +1,6 @@
 #include "engine/drying/drying.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -43,6 +44,41 @@ const struct drying_row *drying_named(const char *food)
 		if (drying_rows[i].confirmed == CONFIRMED_YES && is_called(&drying_rows[i], food))
 			return &drying_rows[i];
 	return NULL;
+}
+
+bool drying_may(const char *food, const struct drying_row **row, struct fault *fault)
+{
+	*row = drying_named(food);
+	if (*row == NULL || (*row)->class != DRYING_REFUSED)
+		return true;
+	return fault_set(fault, FAULT_REFUSED, "No %s is dried here: %s.", food, (*row)->pretreatment);
+}
+
+bool drying_hours_of(const struct drying_row *row, const char *food, int own_low, int own_high,
+                     struct drying_hours *hours, struct fault *fault)
+{
+	bool published = row != NULL && row->hours_low > 0;
+
+	*hours = published ? (struct drying_hours){ row->hours_low, row->hours_high, false }
+	                   : (struct drying_hours){ own_low, own_high, true };
+	if (hours->low == 0)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "How long %s takes is not published: say the hours of this house.", food);
+	return (hours->low > 0 && hours->low <= hours->high && hours->high <= DRYING_HOURS_MAX) ||
+	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
+	                 DRYING_HOURS_MAX);
+}
+
+bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault)
+{
+	char *end;
+
+	*low = *high = (int)strtol(words, &end, 10);
+	if (end != words && *end == '-')
+		*high = (int)strtol(end + 1, &end, 10);
+	return (end != words && *end == '\0' && *low > 0 && *low <= *high && *high <= DRYING_HOURS_MAX) ||
+	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
+	                 DRYING_HOURS_MAX);
 }
 
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou)

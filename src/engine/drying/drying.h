@@ -12,6 +12,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "base/fault.h"
 #include "engine/process/process.h"
 
 enum drying_class {
@@ -76,6 +77,19 @@ const char *drying_class_name(enum drying_class class);
 #define LEATHER "fruit leather"
 /* What is published of a food, by any of its names; NULL: nothing is.  Only rows that are confirmed. */
 const struct drying_row *drying_named(const char *food);
+/* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is. */
+bool drying_may(const char *food, const struct drying_row **row, struct fault *fault);
+
+struct drying_hours {
+	int low; /* to the first test for dryness */
+	int high;
+	bool own; /* of the house: none are published */
+};
+/* Published ones whatever the house says; else those of the house.  Refused: neither are there. `row` may be NULL. */
+bool drying_hours_of(const struct drying_row *row, const char *food, int own_low, int own_high,
+                     struct drying_hours *hours, struct fault *fault);
+/* "8-14": hours until the first test, and the most.  One figure is both. */
+bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault);
 /* Trays of wide x deep thousandths of an inch for so much puree; 0: the tray's size is not known. */
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou);
 /* Months that it keeps where it is as warm as that; a store not read counts as the warmest of the table.

@@ -419,7 +419,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_SPREAD, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(20),
-	    .place = PLACE_STATION, .words = "load trays",
+	    .place = PLACE_STATION, .span = SPAN_OF(plan_run, set_up), .words = "load trays",
 	    .act = "Spread one layer, pieces apart; leather 1/8 in deep at the edges too",
 	    .step = "trays are in, air is hot",
 	    .caution = "Warm the dryer up first: to 140-150 F for fruit.",
@@ -427,7 +427,8 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_DRY, .stations = DY, .kind = PHASE_TIMED, .required_ms = OF_THE_WORK,
-	    .alarm = ALARM_TOMORROW, .again_s = MINUTES(30), .early = EARLY_ASK, .place = PLACE_STATION, .words = "dry",
+	    .alarm = ALARM_TOMORROW, .again_s = MINUTES(30), .early = EARLY_ASK, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_run, run), .words = "dry",
 	    .act = "Keep the heat on; look and turn the trays when that clock rings",
 	    .due = "Cool a piece, then test it for dryness",
 	    .job = "TEST IT",
@@ -437,7 +438,7 @@ static const struct phase_rule rules[] = {
 	},
 	{
 	    .name = PHASE_TEST, .stations = DY, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(10),
-	    .lost_to = PHASE_DRY, .place = PLACE_STATION, .words = "test",
+	    .lost_to = PHASE_DRY, .place = PLACE_STATION, .span = SPAN_OF(plan_run, drain), .words = "test",
 	    .act = "Test cooled pieces from every tray, as said beside",
 	    .step = "dry by the test: off the trays",
 	    .lost = "not dry yet: back on the trays",

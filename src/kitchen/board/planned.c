@@ -71,7 +71,7 @@ static void add_up_needs(const struct kitchen *kitchen, struct planned *planned)
 	if (planned->plan.finished_wall_ms != 0)
 		return;
 	for (size_t i = 0; i < planned->run_count; i++)
-		if (planned->runs[i].run_id == 0)
+		if (planned->runs[i].run_id == 0 && planned->runs[i].fruit_mg > 0)
 			add_need(planned, SUPPLY_FRUIT, "", planned->runs[i].fruit_mg);
 	for (size_t i = 0; i < planned->batch_count; i++)
 		if (planned->batches[i].batch_id == 0)

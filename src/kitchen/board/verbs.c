@@ -18,6 +18,7 @@ struct verb_row {
 	const char *template;
 };
 
+#define PLANNED_DRYING "[{0:mass}|{1:volume}] {2} to dry, {3:n} to {4:n} h[ at {5:time}]"
 #define PLANNED_RUN "a run of {0:mass} {1}[ at {2:time}]"
 #define PLANNED_BATCH "{0:n} x {1} in {2:sizes}[ from {3:time}]"
 #define EXCEPTION_SAYS "{0}: {1}[; {2}]" /* station, what it is, reason */
@@ -108,6 +109,9 @@ static const struct verb_row rows[] = {
 	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Planned instead: " PLANNED_BATCH },
 	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Removed from the plan: " PLANNED_RUN },
 	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Removed from the plan: " PLANNED_BATCH },
+	[VERB_PLAN_ADD_DRYING] = { "plan_add_drying", "Planned: " PLANNED_DRYING },
+	[VERB_PLAN_CHANGE_DRYING] = { "plan_change_drying", "Planned instead: " PLANNED_DRYING },
+	[VERB_PLAN_REMOVE_DRYING] = { "plan_remove_drying", "Removed from the plan: " PLANNED_DRYING },
 	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:count run} of {1}, {2:count pot}" },
 	[VERB_PLAN_START] = { "plan_start", "The plan is for [{0:date}|today], from [{1:time}|now]" },
 	[VERB_PLAN_ACCEPT] = { "plan_accept", "The plan is accepted: finish at {0:hour}" },

@@ -25,11 +25,6 @@ struct drying_order {
 	    batch_id; /* puree out of this pot, which is being filled: of leather alone, `food` is not asked; 0: none */
 };
 
-/* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is. */
-bool kitchen_may_dry(const char *food, const struct drying_row **row, struct fault *fault);
-/* "8-14": hours until the first test, and the most.  One figure is both. */
-bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault);
-
 /* What may still be taken of a pot for trays, at most: all that it may give, less the jars that were filled and what was
  * taken before; -1: not known.  Refused: nothing is filled from it, or it is no fruit. */
 bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, struct fault *fault);

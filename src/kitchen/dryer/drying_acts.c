@@ -12,32 +12,13 @@
 #include "engine/recipe/amount.h"
 #include "engine/recipe/scaling.h"
 #include "kitchen/canner/canner_private.h"
+#include "kitchen/plan/plan_private.h"
 #include "kitchen/stock/stock_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
 #include "log/tables/pot.h"
 
 #define HOUR_MS (INT64_C(3600) * 1000)
-
-bool kitchen_may_dry(const char *food, const struct drying_row **row, struct fault *fault)
-{
-	*row = drying_named(food);
-	if (*row == NULL || (*row)->class != DRYING_REFUSED)
-		return true;
-	return fault_set(fault, FAULT_REFUSED, "No %s is dried here: %s.", food, (*row)->pretreatment);
-}
-
-bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault)
-{
-	char *end;
-
-	*low = *high = (int)strtol(words, &end, 10);
-	if (end != words && *end == '-')
-		*high = (int)strtol(end + 1, &end, 10);
-	return (end != words && *end == '\0' && *low > 0 && *low <= *high && *high <= DRYING_HOURS_MAX) ||
-	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
-	                 DRYING_HOURS_MAX);
-}
 
 /* --- out of a pot that is being filled ---------------------------------------------------- */
 
@@ -107,16 +88,6 @@ static void taken_from(const struct kitchen *kitchen, const struct drying_order 
 
 /* --- begun ----------------------------------------------------------------------------- */
 
-static bool check_hours(const struct drying_row *row, const struct drying_order *order, struct fault *fault)
-{
-	if (order->hours_low > 0)
-		return (order->hours_low <= order->hours_high && order->hours_high <= DRYING_HOURS_MAX) ||
-		       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14.");
-	return (row != NULL && row->hours_low > 0) ||
-	       fault_set(fault, FAULT_REFUSED, "How long %s takes is not published: say the hours of this house.",
-	                 order->food);
-}
-
 static bool check_trays(const struct log_station *station, int trays, struct fault *fault)
 {
 	int most = station->trays > 0 ? station->trays : TRAYS_MAX;
@@ -128,7 +99,7 @@ static bool check_trays(const struct log_station *station, int trays, struct fau
 }
 
 static bool check_order(const struct log_station *station, const struct drying_row *row, struct drying_order *order,
-                        struct fault *fault)
+                        struct drying_hours *hours, struct fault *fault)
 {
 	bool leather = row != NULL && row->class == DRYING_LEATHER;
 
@@ -142,28 +113,29 @@ static bool check_order(const struct log_station *station, const struct drying_r
 		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
 	if (leather && order->trays == 0)
 		order->trays = (int)leather_trays(order->puree_ul, station->tray_wide_thou, station->tray_deep_thou);
-	return check_hours(row, order, fault) && check_trays(station, order->trays, fault);
+	return drying_hours_of(row, order->food, order->hours_low, order->hours_high, hours, fault) &&
+	       check_trays(station, order->trays, fault);
 }
 
-static void fill_drying(const struct drying_row *row, const struct drying_order *order, struct log_drying *drying)
+static void fill_drying(const struct drying_row *row, const struct drying_order *order,
+                        const struct drying_hours *hours, struct log_drying *drying)
 {
-	bool own = row == NULL || (order->hours_low > 0 && row->hours_low == 0);
-
 	drying->class = row == NULL ? DRYING_FRUIT : row->class;
 	drying->fruit_mg = order->fruit_mg;
 	drying->puree_ul = order->puree_ul;
 	drying->trays = order->trays;
 	drying->batch_id = order->batch_id;
-	drying->own_hours = own;
-	drying->low_ms = (own ? order->hours_low : row->hours_low) * HOUR_MS;
-	drying->high_ms = (own ? order->hours_high : row->hours_high) * HOUR_MS;
+	drying->own_hours = hours->own;
+	drying->low_ms = hours->low * HOUR_MS;
+	drying->high_ms = hours->high * HOUR_MS;
 	text_copy(drying->test, sizeof(drying->test), row != NULL && row->test[0] != '\0' ? row->test : DRYING_TEST);
 	text_copy(drying->source, sizeof(drying->source), row == NULL ? DRYING_TEST_SOURCE : row->source);
 	drying->open = drying->at_station = true;
 }
 
 static bool write_drying(struct act *act, const struct drying_row *row, const struct drying_order *order,
-                         const char *product, struct log_drying *drying, struct fault *fault)
+                         const struct drying_hours *hours, const char *product, struct log_drying *drying,
+                         struct fault *fault)
 {
 	struct log_subject subject = { .kind = SUBJECT_DRYING };
 	struct recipe_standing none = { 0 };
@@ -176,12 +148,13 @@ static bool write_drying(struct act *act, const struct drying_row *row, const st
 	drying->station_id = order->station_id;
 	drying->lot_id = lot.id;
 	drying->opened_wall_ms = act->entry.at.wall_ms;
-	fill_drying(row, order, drying);
+	fill_drying(row, order, hours, drying);
 	if (!log_put_drying(act->kitchen->log, drying, fault))
 		return false;
 	subject.id = drying->id;
 	act_about(act, subject);
-	return (order->fruit_mg == 0 || supply_move(act, SUPPLY_FRUIT, "", -order->fruit_mg, SUPPLY_USE, fault)) &&
+	return (order->batch_id != 0 || plan_take_run(act, drying->id, order->food, true, fault)) &&
+	       (order->fruit_mg == 0 || supply_move(act, SUPPLY_FRUIT, "", -order->fruit_mg, SUPPLY_USE, fault)) &&
 	       phase_begin(act, subject, phase_rule_first(STATION_DRYER), 0, fault);
 }
 
@@ -207,6 +180,7 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 	const struct strip *strip = kitchen_free_station(kitchen, order->station_id, fault);
 	struct drying_order full = *order;
 	const struct drying_row *row;
+	struct drying_hours hours;
 	struct log_drying drying;
 	char product[NAME_MAX_BYTES];
 	char name[NAME_MAX_BYTES];
@@ -214,13 +188,13 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 	struct act act;
 
 	if (strip == NULL || !check_clock(kitchen, fault) || !check_taken(kitchen, &full, fault) ||
-	    !kitchen_may_dry(full.food, &row, fault) || !check_order(&strip->station, row, &full, fault))
+	    !drying_may(full.food, &row, fault) || !check_order(&strip->station, row, &full, &hours, fault))
 		return false;
 	text_copy(name, sizeof(name), strip->station.name);
 	taken_from(kitchen, &full, product, sizeof(product), lot, sizeof(lot));
 	if (!act_begin(&act, kitchen, full.batch_id == 0 ? VERB_START_DRYING : VERB_TO_TRAYS, order->station_id, fault))
 		return false;
-	if (!write_drying(&act, row, &full, product, &drying, fault))
+	if (!write_drying(&act, row, &full, &hours, product, &drying, fault))
 		return act_fail(&act);
 	*drying_id = drying.id;
 	say_begun(&act, &drying, name, lot, product);

@@ -95,8 +95,9 @@ static void tell_item(const struct kitchen *kitchen, struct planning *planning, 
 	}
 	item_begun(kitchen, item);
 	out->planned += item->state == ITEM_PLANNED;
-	out->going_on += item->state == ITEM_GOING_ON || item->state == ITEM_WAITING;
-	out->done += item->state == ITEM_DONE;
+	/* What dries goes on by itself: the day does not wait for it. */
+	out->going_on += (item->state == ITEM_GOING_ON && !item->dries) || item->state == ITEM_WAITING;
+	out->done += item->state == ITEM_DONE || (item->state == ITEM_GOING_ON && item->dries && item->plan_id != 0);
 }
 
 static bool is_of_loads(const struct log_plan_block *block)
@@ -255,6 +256,8 @@ static int rest_ends_s(const struct plan_input *input)
 	for (int i = 0; i < input->run_count; i++) {
 		int run_end_s = input->start_s + run_s(&input->runs[i]);
 
+		if (input->runs[i].at != PLAN_JUICER)
+			continue; /* a dryer: the day does not wait for it */
 		end = run_end_s > end ? run_end_s : end;
 	}
 	return end + input->clean_down.length_s;
@@ -286,7 +289,7 @@ bool plan_is_runs_alone(const struct kitchen_plan *plan)
 static bool board_is_idle(const struct kitchen *kitchen)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++)
-		if (kitchen->board.strips[i].content != STRIP_EMPTY)
+		if (kitchen->board.strips[i].content != STRIP_EMPTY && kitchen->board.strips[i].content != STRIP_DRYING)
 			return false;
 	return kitchen->board.waiting_count == (size_t)kitchen->board.waiting_unpublished;
 }
@@ -343,7 +346,7 @@ bool plan_is_gone_by(const struct planning *planning)
 	bool runs = planning->rows->plan.accepted_wall_ms != 0 || input->running_load_count > 0;
 
 	for (int i = 0; i < input->run_count; i++)
-		runs = runs || input->runs[i].station != PLAN_NONE;
+		runs = runs || (input->runs[i].station != PLAN_NONE && input->runs[i].at == PLAN_JUICER);
 	for (int i = 0; i < input->batch_count; i++)
 		runs = runs || input->batches[i].stage != PLAN_TO_DO;
 	return runs;

@@ -56,7 +56,7 @@ enum plan_state {
 
 enum plan_item_state {
 	ITEM_PLANNED,   /* not begun */
-	ITEM_GOING_ON,  /* in its juicer or pot */
+	ITEM_GOING_ON,  /* in its juicer, pot or dryer */
 	ITEM_WAITING,   /* batches: its jars wait for a canner */
 	ITEM_DONE,      /* drained; all its jars are in canners */
 	ITEM_LEFT_OUT,  /* batches without a published process: no canner takes them */
@@ -65,9 +65,10 @@ enum plan_item_state {
 
 /* A row of the plan, or work going on that nobody planned. */
 struct plan_item {
-	bool is_run;
+	bool is_run; /* in input->runs: a juicer's, or a dryer's */
+	bool dries;
 	int64_t plan_id; /* of its log_plan_run or log_plan_batch; 0: not planned */
-	int64_t work_id; /* of its run or batch; 0: not begun */
+	int64_t work_id; /* of its run, drying or batch; 0: not begun */
 	enum plan_item_state state;
 	char words[HOLDS_MAX_BYTES]; /* "12 lb grapes", "2 x grape jelly" */
 	int jars;                    /* likely to come, or still waiting; runs: 0 */
@@ -255,7 +256,8 @@ const char *plan_meals_words(bool in_turns);
 const struct log_plan_run *kitchen_plan_runs(const struct kitchen *kitchen, size_t *count);
 const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen, size_t *count);
 
-/* Adding to a day that is over clears it first.  Runs: fruit, fruit_mg (0: a charge
+/* Adding to a day that is over clears it first.  What dries (`dries`) is a run in a dryer: its food, weight or puree,
+ * and hours of the house where none are published; refused as at the dryer.  Runs: fruit, fruit_mg (0: a charge
  * of the house), ready_minutes.  FAULT_REFUSED: no recipe, jar or pack of the kind,
  * too many, more than the recipe may be multiplied. A batch without a jar takes the
  * usual one, without a pack the recipe's first. */

@@ -26,8 +26,38 @@ const struct log_plan_batch *kitchen_plan_batches(const struct kitchen *kitchen,
 
 /* --- checks -------------------------------------------------------------------------- */
 
+/* Hours are as published, else of the house; what is refused at the dryer is not planned either. */
+static bool check_drying(struct log_plan_run *row, struct fault *fault)
+{
+	const struct drying_row *published;
+	struct drying_hours hours;
+	bool leather;
+
+	if (row->fruit[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Say what is dried, in a few words.");
+	if (!drying_may(row->fruit, &published, fault))
+		return false;
+	leather = published != NULL && published->class == DRYING_LEATHER;
+	if (leather)
+		row->fruit_mg = 0;
+	else
+		row->puree_ul = 0;
+	if (leather && (row->puree_ul <= 0 || row->puree_ul > AMOUNT_UL_MAX))
+		return fault_set(fault, FAULT_MISUSE, "Measure the puree: \"3 cups\" or \"700 ml\".");
+	if (!leather && (row->fruit_mg <= 0 || row->fruit_mg > AMOUNT_MG_MAX))
+		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
+	if (!drying_hours_of(published, row->fruit, row->hours_low, row->hours_high, &hours, fault))
+		return false;
+	row->hours_low = hours.own ? hours.low : 0;
+	row->hours_high = hours.own ? hours.high : 0;
+	return plan_time_fine(row->ready_minutes, fault);
+}
+
 static bool check_run(const struct kitchen *kitchen, struct log_plan_run *row, struct fault *fault)
 {
+	if (row->dries)
+		return check_drying(row, fault);
+	row->puree_ul = row->hours_low = row->hours_high = 0;
 	if (row->fruit_mg == 0)
 		row->fruit_mg = kitchen->planned.house.charge_mg;
 	if (row->fruit[0] == '\0')
@@ -119,8 +149,30 @@ void act_says_time(struct act *act, int minutes)
 		act_says_number(act, minutes);
 }
 
+static void say_drying(struct act *act, const struct log_plan_run *row)
+{
+	struct drying_hours hours = plan_hours_of(row);
+
+	if (row->fruit_mg > 0)
+		act_says_number(act, row->fruit_mg);
+	else
+		act_says_nothing(act);
+	if (row->puree_ul > 0)
+		act_says_number(act, row->puree_ul);
+	else
+		act_says_nothing(act);
+	act_says_text(act, row->fruit);
+	act_says_number(act, hours.low);
+	act_says_number(act, hours.high);
+	act_says_time(act, row->ready_minutes);
+}
+
 static void say_run(struct act *act, const struct log_plan_run *row)
 {
+	if (row->dries) {
+		say_drying(act, row);
+		return;
+	}
 	act_says_number(act, row->fruit_mg);
 	act_says_text(act, row->fruit);
 	act_says_time(act, row->ready_minutes);
@@ -145,9 +197,13 @@ static bool add_runs(struct kitchen *kitchen, const struct log_plan_run *row, in
 	struct log_plan_run run = *row;
 	struct act act;
 
-	if (!times_fine(times, PLAN_RUNS_MAX, fault) || !check_run(kitchen, &run, fault) ||
+	if (!times_fine(times, run.dries ? 1 : PLAN_RUNS_MAX, fault) || !check_run(kitchen, &run, fault) ||
 	    !room_for_rows(kitchen, (size_t)times, 0, fault) ||
-	    !begin_row(&act, kitchen, times > 1 ? VERB_PLAN_ADD_RUNS : VERB_PLAN_ADD_RUN, fault))
+	    !begin_row(&act, kitchen,
+	               run.dries   ? VERB_PLAN_ADD_DRYING
+	               : times > 1 ? VERB_PLAN_ADD_RUNS
+	                           : VERB_PLAN_ADD_RUN,
+	               fault))
 		return false;
 	for (int i = 0; i < times; i++) {
 		run.id = 0;
@@ -248,7 +304,9 @@ bool kitchen_plan_change_run(struct kitchen *kitchen, const struct log_plan_run 
 	if (before->run_id != 0)
 		return has_begun(fault);
 	run.run_id = 0;
-	if (!check_run(kitchen, &run, fault) || !act_begin(&act, kitchen, VERB_PLAN_CHANGE_RUN, 0, fault))
+	run.dries = before->dries;
+	if (!check_run(kitchen, &run, fault) ||
+	    !act_begin(&act, kitchen, run.dries ? VERB_PLAN_CHANGE_DRYING : VERB_PLAN_CHANGE_RUN, 0, fault))
 		return false;
 	if (!log_put_plan_run(kitchen->log, &run, fault))
 		return act_fail(&act);
@@ -285,7 +343,11 @@ bool kitchen_plan_remove(struct kitchen *kitchen, bool is_run, int64_t plan_id, 
 		return no_row(fault);
 	if ((run != NULL && run->run_id != 0) || (batch != NULL && batch->batch_id != 0))
 		return has_begun(fault);
-	if (!act_begin(&act, kitchen, run != NULL ? VERB_PLAN_REMOVE_RUN : VERB_PLAN_REMOVE_BATCH, 0, fault))
+	if (!act_begin(&act, kitchen,
+	               run == NULL  ? VERB_PLAN_REMOVE_BATCH
+	               : run->dries ? VERB_PLAN_REMOVE_DRYING
+	                            : VERB_PLAN_REMOVE_RUN,
+	               0, fault))
 		return false;
 	if (run != NULL)
 		say_run(&act, run);
@@ -501,7 +563,7 @@ static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
 	const struct board *board = &kitchen->board;
 
 	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].content != STRIP_EMPTY)
+		if (board->strips[i].content != STRIP_EMPTY && board->strips[i].content != STRIP_DRYING)
 			return fault_set(fault, FAULT_REFUSED, "%s still holds %s.", board->strips[i].station.name,
 			                 board->strips[i].holds);
 	return board->waiting_count == 0 || fault_set(fault, FAULT_REFUSED, "%s still %s for a canner.",
@@ -548,14 +610,14 @@ bool kitchen_plan_drop(struct kitchen *kitchen, struct fault *fault)
 
 /* --- real work ------------------------------------------------------------------------------------ */
 
-bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, struct fault *fault)
+bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, bool dries, struct fault *fault)
 {
 	const struct planning *planning = act->kitchen->planning;
 
 	for (size_t i = 0; i < planning->rows->run_count && planning->rows->plan.finished_wall_ms == 0; i++) {
 		struct log_plan_run row = planning->rows->runs[i];
 
-		if (row.run_id != 0 || !fruit_same(row.fruit, fruit))
+		if (row.run_id != 0 || row.dries != dries || !fruit_same(row.fruit, fruit))
 			continue;
 		row.run_id = run_id;
 		return log_put_plan_run(act->kitchen->log, &row, fault);

@@ -75,7 +75,7 @@ static void put_stations(struct building *building)
 			continue;
 		station->id = from->id;
 		station->kind = work_kind_at(from->kind)->planned;
-		station->on_burner = !from->own_heat;
+		station->on_burner = !from->own_heat && station->kind != PLAN_DRYER;
 		station->free_at_s = 0;
 		for (size_t jar = 0; jar < jar_size_count && station->kind == PLAN_CANNER; jar++)
 			station->jars[jar] = station_room(from, &jar_sizes[jar], NULL);
@@ -508,7 +508,7 @@ bool plan_build_input(const struct kitchen *kitchen, struct planning *planning, 
 	put_house(&building);
 	put_people(&building);
 	plan_put_stock(&building);
-	if (!plan_put_runs(&building) || !put_batches(&building))
+	if (!plan_put_runs(&building) || !plan_put_dryings(&building) || !put_batches(&building))
 		return false;
 	put_loads(&building);
 	if (!kitchen->board.house.elevation.known && planning->fresh.batch_count > 0)

@@ -26,13 +26,11 @@ bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 	           PLAN_OWN_MIN);
 }
 
-/* When its water must be looked at: as the clock on its strip has it, then by the house. */
-static void looks(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
-                  struct plan_run *out)
+void plan_looks(const struct strip *strip, const struct moment *now, int every_s, struct plan_run *out)
 {
 	struct face face = { 0 };
 
-	out->look_every_s = kitchen->board.house.water_minutes * 60;
+	out->look_every_s = every_s;
 	out->look_first_s = out->look_every_s;
 	if (strip == NULL)
 		return;
@@ -44,7 +42,7 @@ static void looks(const struct kitchen *kitchen, const struct strip *strip, cons
 static void run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                       struct plan_run *out)
 {
-	looks(kitchen, strip, now, out);
+	plan_looks(strip, now, kitchen->board.house.water_minutes * 60, out);
 	if (strip != NULL) {
 		plan_what_is_left(kitchen, strip, now, out);
 		return;
@@ -152,7 +150,8 @@ bool plan_put_runs(struct building *building)
 	const struct board *board = &building->kitchen->board;
 
 	for (size_t i = 0; i < planning->rows->run_count; i++)
-		run_item(building, &planning->rows->runs[i]);
+		if (!planning->rows->runs[i].dries)
+			run_item(building, &planning->rows->runs[i]);
 	for (size_t i = 0; i < board->stations; i++) {
 		struct plan_item *item;
 
@@ -239,7 +238,7 @@ static void wait_for_first(struct building *building, const char *name, int coun
 	for (size_t i = 0; i < planning->out.item_count && count > 0; i++) {
 		const struct plan_item *item = &planning->items[i];
 
-		if (!item->is_run || !fruit_in(fruit_of(building, item), name))
+		if (!item->is_run || item->dries || !fruit_in(fruit_of(building, item), name))
 			continue;
 		stretch_to(runs, item->index);
 		count--;

@@ -6,6 +6,7 @@
  *   plan    burners=4 fillers=2 cooling=120 clean=30 late=30 charge="12 lb"
  *   day     8:00
  *   run     "grapes" "12 lb" at=8:30 times=5
+ *   drying  "apples" "12 lb" hours=8-14 at=8:30
  *   batch   "grape jelly" jar=half_pint times=4
  */
 #include "kitchen/plan/plan_lines.h"
@@ -353,13 +354,90 @@ bool plan_write_runs(const struct kitchen *kitchen, const char *word, FILE *out,
 		char amount[64];
 		struct text text = TEXT_OVER(line);
 
-		if (run.row.run_id != 0)
+		if (run.row.run_id != 0 || run.row.dries)
 			continue;
 		keyed_word(&text, run.row.fruit);
 		amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, run.row.fruit_mg, units, amount, sizeof(amount));
 		if (run.row.fruit_mg > 0)
 			keyed_word(&text, amount);
 		keyed_write(run_keys, COUNT(run_keys), &run, units, &text);
+		put_line(out, word, line);
+	}
+	return true;
+}
+
+static bool read_drying_at(void *line, const char *value, struct fault *fault)
+{
+	return plan_time_read(value, &((struct log_plan_run *)line)->ready_minutes, fault);
+}
+
+static void write_drying_at(const void *line, enum unit_system units, struct text *value)
+{
+	(void)units;
+	write_time(((const struct log_plan_run *)line)->ready_minutes, value);
+}
+
+static bool read_hours(void *line, const char *value, struct fault *fault)
+{
+	struct log_plan_run *row = line;
+
+	return drying_hours_read(value, &row->hours_low, &row->hours_high, fault);
+}
+
+static void write_hours(const void *line, enum unit_system units, struct text *value)
+{
+	const struct log_plan_run *row = line;
+
+	(void)units;
+	if (row->hours_low > 0)
+		text_add(value, "%d-%d", row->hours_low, row->hours_high);
+}
+
+static const struct keyed drying_keys[] = {
+	{ "hours", false, read_hours, write_hours },
+	{ "at", false, read_drying_at, write_drying_at },
+};
+
+/* drying "apples" "12 lb" hours=8-14, drying "fruit leather" "3 cups" */
+bool plan_line_drying(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
+{
+	struct log_plan_run row = { .id = id, .dries = true, .ready_minutes = PLAN_ANY_TIME };
+	const struct drying_row *published;
+	bool puree;
+
+	if (!text_copy(row.fruit, sizeof(row.fruit), words_at(words, 1)))
+		return fault_set(fault, FAULT_MISUSE, "That name is too long.");
+	published = drying_named(row.fruit);
+	puree = published != NULL && published->class == DRYING_LEATHER;
+	if (!amount_read(words_at(words, 2), puree ? MEASURE_VOLUME : MEASURE_MASS, puree ? SUPPLY_OTHER : SUPPLY_FRUIT,
+	                 puree ? &row.puree_ul : &row.fruit_mg, fault) ||
+	    !read_keys(drying_keys, COUNT(drying_keys), words, 3, &row, "hours=8-14 at=8:30", fault))
+		return false;
+	if (id > 0)
+		return kitchen_plan_change_run(kitchen, &row, fault);
+	return kitchen_plan_add_run(kitchen, &row, &id, fault);
+}
+
+bool plan_write_dryings(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
+{
+	enum unit_system units = kitchen_board(kitchen)->house.units;
+	size_t count;
+	const struct log_plan_run *rows = kitchen_plan_runs(kitchen, &count);
+
+	(void)fault;
+	for (size_t i = 0; is_planned(kitchen) && i < count; i++) {
+		bool puree = rows[i].puree_ul > 0;
+		char line[PLAN_LINE_BYTES];
+		char amount[64];
+		struct text text = TEXT_OVER(line);
+
+		if (rows[i].run_id != 0 || !rows[i].dries)
+			continue;
+		keyed_word(&text, rows[i].fruit);
+		amount_exact_words(puree ? MEASURE_VOLUME : MEASURE_MASS, puree ? SUPPLY_OTHER : SUPPLY_FRUIT,
+		                   puree ? rows[i].puree_ul : rows[i].fruit_mg, units, amount, sizeof(amount));
+		keyed_word(&text, amount);
+		keyed_write(drying_keys, COUNT(drying_keys), &rows[i], units, &text);
 		put_line(out, word, line);
 	}
 	return true;

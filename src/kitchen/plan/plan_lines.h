@@ -15,6 +15,7 @@ bool plan_line_break(struct kitchen *kitchen, const struct words *words, int64_t
 bool plan_line_house(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool plan_line_day(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool plan_line_run(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+bool plan_line_drying(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool plan_line_batch(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 
 /* The way back: what there is now, in lines that begin with that word. */
@@ -23,6 +24,7 @@ bool plan_write_breaks(const struct kitchen *kitchen, const char *word, FILE *ou
 bool plan_write_house(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault);
 bool plan_write_day(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault);
 bool plan_write_runs(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault);
+bool plan_write_dryings(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault);
 bool plan_write_batches(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault);
 
 #endif

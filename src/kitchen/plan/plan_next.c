@@ -25,6 +25,25 @@ static const char *run_words(const struct kitchen_plan *plan, const struct plan_
 	return plan->items[plan->run_items[task->run]].words;
 }
 
+/* What is done at a juicer, or at a dryer. */
+static void say_run(const struct kitchen_plan *plan, const struct plan_task *task, const char *station,
+                    struct text *text)
+{
+	static const struct {
+		const char *before;
+		const char *behind;
+	} words[][2] = {
+		[PLAN_SET_UP] = { { "Fill ", " and heat" }, { "Load the trays of ", "" } },
+		[PLAN_RUN] = { { "", " runs" }, { "", " dries" } },
+		[PLAN_DRAIN] = { { "Draw off ", " and measure" }, { "Test, and empty ", "" } },
+		[PLAN_LOOK] = { { "Look at the water of ", "" }, { "Look at and turn the trays of ", "" } },
+	};
+	bool dries = plan->input->runs[task->run].at == PLAN_DRYER;
+
+	text_add(text, "%s%s%s: %s", words[task->kind][dries].before, station, words[task->kind][dries].behind,
+	         run_words(plan, task));
+}
+
 static const char *batch_words(const struct kitchen_plan *plan, int batch)
 {
 	return plan->items[plan->batch_items[batch]].words;
@@ -84,9 +103,10 @@ void plan_task_say(const struct kitchen_plan *plan, const struct board *board, c
 	if (task->load != PLAN_NONE)
 		plan_load_say(plan, board, task->load, load, sizeof(load));
 	switch (task->kind) {
-	case PLAN_SET_UP: text_add(&text, "Fill %s and heat: %s", station, run_words(plan, task)); break;
-	case PLAN_RUN: text_add(&text, "%s runs: %s", station, run_words(plan, task)); break;
-	case PLAN_DRAIN: text_add(&text, "Draw off %s and measure: %s", station, run_words(plan, task)); break;
+	case PLAN_SET_UP:
+	case PLAN_RUN:
+	case PLAN_DRAIN:
+	case PLAN_LOOK: say_run(plan, task, station, &text); break;
 	case PLAN_TO_BOIL: text_add(&text, "%s to the boil: %s", station, batch_words(plan, task->batch)); break;
 	case PLAN_BOIL: text_add(&text, "%s, boil hard: %s", station, batch_words(plan, task->batch)); break;
 	case PLAN_OFF: text_add(&text, "%s off the heat: %s", station, batch_words(plan, task->batch)); break;
@@ -103,7 +123,6 @@ void plan_task_say(const struct kitchen_plan *plan, const struct board *board, c
 	case PLAN_UNLOAD: text_add(&text, "Unload %s: %s", station, load); break;
 	case PLAN_BREAK: text_add(&text, "Break"); break;
 	case PLAN_CLEAN_DOWN: text_add(&text, "Clean down"); break;
-	case PLAN_LOOK: text_add(&text, "Look at the water of %s: %s", station, run_words(plan, task)); break;
 	case PLAN_TASK_KIND_COUNT: break;
 	}
 }

@@ -42,7 +42,7 @@ struct planning {
 /* What kind of work an item is; of which row an accepted block is (0: of loads), and what took it. */
 static inline const struct work_kind *plan_item_kind(const struct plan_item *item)
 {
-	return work_kind_of(item->is_run ? SUBJECT_RUN : SUBJECT_BATCH);
+	return work_kind_of(item->dries ? SUBJECT_DRYING : item->is_run ? SUBJECT_RUN : SUBJECT_BATCH);
 }
 
 static inline int64_t plan_block_row(const struct log_plan_block *block, bool *is_run)
@@ -77,8 +77,8 @@ bool plan_time_fine(int minutes, struct fault *fault);
 
 /* --- plan_acts.c --- */
 
-/* Part of the act that starts it: the next planned one that fits is this one. */
-bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, struct fault *fault);
+/* Part of the act that starts it: the next planned one that fits is this one. `dries`: it is a drying. */
+bool plan_take_run(struct act *act, int64_t run_id, const char *fruit, bool dries, struct fault *fault);
 bool plan_take_batch(struct act *act, const struct log_batch *batch, struct fault *fault);
 
 /* --- plan_times.c --- */
@@ -102,6 +102,11 @@ void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip
 /* The run that took a planned one; 0: none. */
 int64_t plan_taken_by_run(const struct planning *planning, int64_t plan_id);
 bool plan_run_known(const struct kitchen *kitchen, struct fault *fault); /* how long one takes; refused: not known */
+
+/* --- plan_drying.c --- */
+
+/* Of a row that was checked: published, else its own. */
+struct drying_hours plan_hours_of(const struct log_plan_run *row);
 
 /* --- plan_input.c --- */
 

@@ -43,7 +43,7 @@ static bool write_run(struct act *act, const struct log_station *station, const 
 	subject.id = run->id;
 	act_about(act, subject);
 	return supply_move(act, SUPPLY_FRUIT, "", -fruit_mg, SUPPLY_USE, fault) &&
-	       plan_take_run(act, run->id, run->fruit, fault) &&
+	       plan_take_run(act, run->id, run->fruit, false, fault) &&
 	       phase_begin(act, subject, phase_rule_first(STATION_JUICER), 0, fault);
 }
 

@@ -45,13 +45,17 @@ struct log_plan {
 	int64_t finished_wall_ms; /* 0: not yet */
 };
 
-/* A planned charge of a juicer / a planned batch. Order: by id. */
+/* A planned charge of a juicer, or of a dryer / a planned batch. Order: by id. */
 struct log_plan_run {
 	int64_t id;
 	char fruit[NAME_MAX_BYTES];
-	int64_t fruit_mg;
+	int64_t fruit_mg;  /* 0: puree */
 	int ready_minutes; /* the fruit arrives; -1: it is there */
-	int64_t run_id;    /* the run that it became; 0: not begun */
+	int64_t run_id;    /* the run or drying that it became; 0: not begun */
+	bool dries;        /* in a dryer */
+	int64_t puree_ul;  /* to be dried as leather; 0: fruit by weight */
+	int hours_low;     /* of the house; 0: as published, and of a run */
+	int hours_high;
 };
 
 #define PLAN_RUNS_AS_NEEDED (-1)

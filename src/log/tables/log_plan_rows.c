@@ -59,10 +59,14 @@ static const struct log_column plan_columns[] = {
 static const struct log_column run_columns[] = {
 	{ IN(id), .kind = CELL_NUMBER, OUT("planned_run", "number") },
 	{ IN(fruit), .kind = CELL_TEXT, OUT("fruit", "") },
-	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "") },
+	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "0: puree") },
 	{ IN(ready_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, .none = ANY_TIME,
 	  OUT("ready_minutes", "after local midnight, not before; empty: any time") },
-	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "that it became; empty: not begun") },
+	{ IN(run_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, OUT("run", "or drying that it became; empty: not begun") },
+	{ IN(dries), .kind = CELL_FLAG, OUT("dried", "in a dryer, not juiced") },
+	{ IN(puree_ul), .kind = CELL_NUMBER, .scale = 3, OUT("puree_ml", "to be dried as leather; 0: fruit by weight") },
+	{ IN(hours_low), .kind = CELL_NUMBER, OUT("hours_low", "of the house; 0: as published, and of a run") },
+	{ IN(hours_high), .kind = CELL_NUMBER, OUT("hours_high", "") },
 };
 #undef IN
 

@@ -65,7 +65,7 @@ static void put_items(struct json *json, const struct kitchen_plan *plan)
 		const struct plan_item *item = &plan->items[i];
 
 		json_open_object(json, NULL, JSON_FLAT);
-		json_text(json, "kind", item->is_run ? "run" : "batch");
+		json_text(json, "kind", item->dries ? "drying" : item->is_run ? "run" : "batch");
 		json_text(json, "what", item->words);
 		json_text(json, "state", states[item->state]);
 		json_bool(json, "planned", item->plan_id != 0);

@@ -8,15 +8,28 @@
 #include "base/text.h"
 #include "engine/recipe/amount.h"
 #include "kitchen/dryer/dryer.h"
+#include "kitchen/plan/plan.h"
+#include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 
-/* --- fruit, or puree of its own ---------------------------------------------------------------- */
+struct drying_answers {
+	struct drying_order order;
+	bool planned;      /* a row of the plan, for whatever dryer is free; else begun now */
+	int ready_minutes; /* of a row */
+};
 
-static struct drying_order *order_of(const struct desk *desk)
+static struct drying_answers *answers_of(const struct desk *desk)
 {
 	return entry_answers(desk);
 }
+
+static struct drying_order *order_of(const struct desk *desk)
+{
+	return &answers_of(desk)->order;
+}
+
+/* --- fruit, or puree of its own ---------------------------------------------------------------- */
 
 static const struct drying_row *published(const struct desk *desk)
 {
@@ -28,9 +41,20 @@ static bool is_leather(const struct desk *desk)
 	return published(desk) != NULL && published(desk)->class == DRYING_LEATHER;
 }
 
+/* As planned, where the day goes by a plan. */
 static bool begin(struct desk *desk, int64_t station_id)
 {
-	order_of(desk)->station_id = station_id;
+	const struct log_plan_run *row = desk_planned_run(desk, station_id);
+	struct drying_order *order = order_of(desk);
+
+	order->station_id = station_id;
+	if (row == NULL || !row->dries)
+		return true;
+	text_copy(order->food, sizeof(order->food), row->fruit);
+	order->fruit_mg = row->fruit_mg;
+	order->puree_ul = row->puree_ul;
+	order->hours_low = row->hours_low;
+	order->hours_high = row->hours_high;
 	return true;
 }
 
@@ -49,7 +73,7 @@ static bool food_typed(struct desk *desk, const char *text)
 		desk_say(desk, ROLE_CAUTION, "Type what is dried, such as apples.");
 		return false;
 	}
-	if (!kitchen_may_dry(text, &row, &fault)) {
+	if (!drying_may(text, &row, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
@@ -141,7 +165,7 @@ static struct log_station dryer_of(const struct desk *desk)
 /* Of leather they are worked out, where the size of a tray is known. */
 static bool trays_asked(const struct desk *desk)
 {
-	return !is_leather(desk) || dryer_of(desk).tray_wide_thou == 0;
+	return !answers_of(desk)->planned && (!is_leather(desk) || dryer_of(desk).tray_wide_thou == 0);
 }
 
 static void trays_now(const struct desk *desk, struct text *text)
@@ -164,6 +188,21 @@ static bool trays_typed(struct desk *desk, const char *text)
 	int most = dryer_of(desk).trays > 0 ? dryer_of(desk).trays : TRAYS_MAX;
 
 	return entry_read_number(desk, text, 1, most, 1, "Trays it fills", &order_of(desk)->trays);
+}
+
+static bool arrives_asked(const struct desk *desk)
+{
+	return answers_of(desk)->planned;
+}
+
+static void arrives_now(const struct desk *desk, struct text *text)
+{
+	plan_time_now(answers_of(desk)->ready_minutes, text);
+}
+
+static bool arrives_typed(struct desk *desk, const char *text)
+{
+	return plan_time_typed(desk, text, &answers_of(desk)->ready_minutes);
 }
 
 static bool done(struct desk *desk, struct text *noted, struct fault *fault)
@@ -215,6 +254,13 @@ static const struct question questions[] = {
 	  .unit = trays_unit,
 	  .text = trays_now,
 	  .typed = trays_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Arrives",
+	  .asks = "When is it here?",
+	  .help = "A time like 8:30. Nothing: it is here.",
+	  .asked = arrives_asked,
+	  .text = arrives_now,
+	  .typed = arrives_typed },
 };
 
 const struct entry_form drying_form = {
@@ -222,9 +268,48 @@ const struct entry_form drying_form = {
 	.title = "Something to dry",
 	.questions = questions,
 	.count = sizeof(questions) / sizeof(questions[0]),
-	.size = sizeof(struct drying_order),
+	.size = sizeof(struct drying_answers),
 	.begin = begin,
 	.done = done,
+};
+
+/* --- for the plan ------------------------------------------------------------------------------- */
+
+static bool planned_begin(struct desk *desk, int64_t id)
+{
+	(void)id;
+	answers_of(desk)->planned = true;
+	answers_of(desk)->ready_minutes = PLAN_ANY_TIME;
+	return true;
+}
+
+static bool planned_done(struct desk *desk, struct text *noted, struct fault *fault)
+{
+	const struct drying_order *order = order_of(desk);
+	struct log_plan_run row = { .dries = true,
+		                    .fruit_mg = order->fruit_mg,
+		                    .puree_ul = order->puree_ul,
+		                    .hours_low = order->hours_low,
+		                    .hours_high = order->hours_high,
+		                    .ready_minutes = answers_of(desk)->ready_minutes };
+	int64_t id;
+
+	text_copy(row.fruit, sizeof(row.fruit), order->food);
+	text_add(noted, "planned ");
+	amount_now(desk, noted);
+	text_add(noted, " %s to dry", row.fruit);
+	return kitchen_plan_add_run(desk->kitchen, &row, &id, fault);
+}
+
+const struct entry_form planned_drying_form = {
+	.name = "to dry",
+	.title = "Something to dry, for the plan",
+	.questions = questions,
+	.count = sizeof(questions) / sizeof(questions[0]),
+	.size = sizeof(struct drying_answers),
+	.begin = planned_begin,
+	.done = planned_done,
+	.then = plan_show_rows,
 };
 
 /* --- out of a pot that is being filled ------------------------------------------------------------ */
@@ -331,7 +416,7 @@ const struct entry_form trays_form = {
 	.title = "Part of a pot, dried as leather",
 	.questions = trays_questions,
 	.count = sizeof(trays_questions) / sizeof(trays_questions[0]),
-	.size = sizeof(struct drying_order),
+	.size = sizeof(struct drying_answers),
 	.begin = trays_begin,
 	.done = trays_done,
 };

@@ -498,6 +498,16 @@ static void add_run(struct desk *desk)
 	desk_enter(desk, ENTRY_PLANNED_RUN, 0);
 }
 
+static bool has_dryer(const struct desk *desk)
+{
+	return desk_has_station(desk, STATION_DRYER);
+}
+
+static void add_drying(struct desk *desk)
+{
+	desk_enter(desk, ENTRY_PLANNED_DRYING, 0);
+}
+
 static void add_batch(struct desk *desk)
 {
 	desk_enter(desk, ENTRY_PLANNED_BATCH, 0);
@@ -741,6 +751,7 @@ static const struct view_key keys[] = {
 	{ 'g', 0, "g", "accept", "Accept the plan as it is now: the day is measured by it.", is_drafted, go_by_it },
 	{ 'r', 0, "r", "add fruit", "Plan a juicer's run.", NULL, add_run },
 	{ 'b', 0, "b", "add batch", "Plan a batch.", NULL, add_batch },
+	{ 'y', 0, "y", "add drying", "Plan fruit or puree for a dryer.", has_dryer, add_drying },
 	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out,
 	  take_out },
 	{ 'e', 0, "e", "helpers, meals", "A helper, a meal, burners, places, clean-down.", on_times, change_house },

@@ -55,6 +55,11 @@ struct forecast_card *forecast_card(const struct desk *desk);
 
 /* What the forecast rests on, and with it what is missing for it. */
 void forecast_sources(const struct desk *desk, struct sources *page);
+/* A time of day as it is answered; false: it says what is wrong. */
+void plan_time_now(int minutes, struct text *text);
+bool plan_time_typed(struct desk *desk, const char *text, int *minutes);
+/* Behind a form: among the rows. */
+void plan_show_rows(struct desk *desk);
 
 struct plan_card *plan_card(const struct desk *desk);
 void plan_ribbon_draw(struct desk *desk, int row, int rows);

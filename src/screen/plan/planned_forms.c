@@ -24,7 +24,7 @@ static void number_words(int number, struct text *text)
 	text_add(text, "%d", number);
 }
 
-static void day_time_now(int minutes, struct text *text)
+void plan_time_now(int minutes, struct text *text)
 {
 	char words[8];
 
@@ -32,7 +32,7 @@ static void day_time_now(int minutes, struct text *text)
 	text_add(text, "%s", words);
 }
 
-static bool day_time_typed(struct desk *desk, const char *text, int *minutes)
+bool plan_time_typed(struct desk *desk, const char *text, int *minutes)
 {
 	struct fault fault = { 0 };
 
@@ -50,7 +50,7 @@ static void times_words(int times, struct text *text)
 }
 
 /* What was entered is among the rows. */
-static void show_rows(struct desk *desk)
+void plan_show_rows(struct desk *desk)
 {
 	plan_card(desk)->page = PLAN_PAGE_ROWS;
 }
@@ -87,7 +87,7 @@ static const char *planned_fruit(const struct desk *desk, int n)
 
 		for (size_t before = 0; before < i; before++)
 			again = again || fruit_same(runs[before].fruit, runs[i].fruit);
-		if (!again && n-- == 0)
+		if (!again && !runs[i].dries && n-- == 0)
 			return runs[i].fruit;
 	}
 	return NULL;
@@ -217,12 +217,12 @@ static bool baskets_typed(struct desk *desk, const char *text)
 
 static void arrives_now(const struct desk *desk, struct text *text)
 {
-	day_time_now(run_of(desk)->run.ready_minutes, text);
+	plan_time_now(run_of(desk)->run.ready_minutes, text);
 }
 
 static bool arrives_typed(struct desk *desk, const char *text)
 {
-	return day_time_typed(desk, text, &run_of(desk)->run.ready_minutes);
+	return plan_time_typed(desk, text, &run_of(desk)->run.ready_minutes);
 }
 
 static bool run_done(struct desk *desk, struct text *noted, struct fault *fault)
@@ -277,7 +277,7 @@ const struct entry_form planned_run_form = {
 	.size = sizeof(struct run_answers),
 	.begin = run_begin,
 	.done = run_done,
-	.then = show_rows,
+	.then = plan_show_rows,
 };
 
 /* --- a batch -------------------------------------------------------------------------------- */
@@ -462,12 +462,12 @@ static bool pots_typed(struct desk *desk, const char *text)
 
 static void not_before_now(const struct desk *desk, struct text *text)
 {
-	day_time_now(batch_of(desk)->ready_minutes, text);
+	plan_time_now(batch_of(desk)->ready_minutes, text);
 }
 
 static bool not_before_typed(struct desk *desk, const char *text)
 {
-	return day_time_typed(desk, text, &batch_of(desk)->ready_minutes);
+	return plan_time_typed(desk, text, &batch_of(desk)->ready_minutes);
 }
 
 /* As much as it needs; none of this day; after so many baskets. */
@@ -594,5 +594,5 @@ const struct entry_form planned_batch_form = {
 	.size = sizeof(struct batch_answers),
 	.begin = batch_begin,
 	.done = batch_done,
-	.then = show_rows,
+	.then = plan_show_rows,
 };

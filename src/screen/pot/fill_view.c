@@ -541,12 +541,7 @@ static int jars_draw(struct desk *desk, const struct strip *strip, int row, int 
 
 static bool has_dryer(const struct desk *desk)
 {
-	const struct board *board = kitchen_board(desk->kitchen);
-
-	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].station.kind == STATION_DRYER)
-			return true;
-	return false;
+	return desk_has_station(desk, STATION_DRYER);
 }
 
 static void to_trays(struct desk *desk)

@@ -173,6 +173,16 @@ void desk_say_fault(struct desk *desk, const struct fault *fault)
 
 /* --- selection ------------------------------------------------------------------- */
 
+bool desk_has_station(const struct desk *desk, enum station_kind kind)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.kind == kind)
+			return true;
+	return false;
+}
+
 const struct strip *desk_selected(const struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);

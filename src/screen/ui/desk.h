@@ -118,7 +118,8 @@ void *desk_state(const struct desk *desk, enum view_name name); /* what that vie
 void desk_say(struct desk *desk, enum role role, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void desk_say_fault(struct desk *desk, const struct fault *fault);
 
-const struct strip *desk_selected(const struct desk *desk); /* NULL: nothing to select */
+bool desk_has_station(const struct desk *desk, enum station_kind kind); /* one stands here */
+const struct strip *desk_selected(const struct desk *desk);             /* NULL: nothing to select */
 void desk_select(struct desk *desk, const struct strip *strip);
 const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work anywhere */
 

@@ -33,6 +33,7 @@
 	OF(RECKONED, reckoned) /* helpers, meals, burners, places */ \
 	OF(PLANNED_RUN, planned_run) \
 	OF(PLANNED_BATCH, planned_batch) \
+	OF(PLANNED_DRYING, planned_drying) \
 	OF(OWN_RECIPE, own_recipe) /* a new one */ \
 	OF(INGREDIENT, ingredient) /* a line of the recipe that is shown */ \
 	OF(DRYING, drying) \

@@ -59,9 +59,11 @@ static void enter(enum view_name from, enum entry_name name, int64_t id)
 
 static enum view_name home_of(enum entry_name name)
 {
-	return name == ENTRY_JUICE                                                                  ? VIEW_JUICE
-	       : name == ENTRY_RECKONED || name == ENTRY_PLANNED_RUN || name == ENTRY_PLANNED_BATCH ? VIEW_PLAN
-	                                                                                            : VIEW_HOUSE;
+	return name == ENTRY_JUICE ? VIEW_JUICE
+	       : name == ENTRY_RECKONED || name == ENTRY_PLANNED_RUN || name == ENTRY_PLANNED_BATCH ||
+	               name == ENTRY_PLANNED_DRYING
+	           ? VIEW_PLAN
+	           : VIEW_HOUSE;
 }
 
 /* --- nothing before the last answer ------------------------------------------------------ */

@@ -1,0 +1,173 @@
+/*
+ * plan_drying.c - what is to be dried, as the planner is told of it: a run in a dryer.
+ *
+ * Its dryer is reckoned with for the longest that is said: published hours, else those of the
+ * house (engine/drying/drying.h).  Tested earlier it is free earlier.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "base/count.h"
+#include "base/text.h"
+#include "kitchen/plan/plan_input.h"
+
+#define HOUR_S 3600
+
+struct drying_hours plan_hours_of(const struct log_plan_run *row)
+{
+	struct drying_hours hours = { 0 };
+
+	(void)drying_hours_of(drying_named(row->fruit), row->fruit, row->hours_low, row->hours_high, &hours, NULL);
+	return hours;
+}
+
+/* --- how long it takes ----------------------------------------------------------------------- */
+
+static const struct log_plan_run *row_of(const struct building *building, int64_t plan_id)
+{
+	const struct planned *rows = building->planning->rows;
+
+	for (size_t i = 0; i < rows->run_count; i++)
+		if (rows->runs[i].id == plan_id)
+			return &rows->runs[i];
+	return NULL;
+}
+
+/* The clock on its strip runs to the first test. */
+static void to_the_longest(const struct strip *strip, const struct moment *now, struct plan_run *run)
+{
+	const struct strip_drying *in = strip_drying(strip);
+	int64_t dried_ms = in->dried_ms;
+	int64_t left_s;
+
+	if (strip->rule->name == PHASE_DRY)
+		dried_ms += strip_passed_ms(strip, now);
+	left_s = (in->row.high_ms - dried_ms) / 1000;
+	if (run->run.length_s > 0 && left_s > run->run.length_s)
+		run->run.length_s = (int)left_s;
+}
+
+static void drying_spans(const struct building *building, const struct strip *strip, const struct log_plan_run *row,
+                         struct plan_run *run)
+{
+	const struct moment *now = building->now;
+
+	plan_looks(strip, now, (int)(DRYING_LOOK_MS / 1000), run);
+	if (strip != NULL) {
+		plan_what_is_left(building->kitchen, strip, now, run);
+		to_the_longest(strip, now, run);
+	} else if (row != NULL) {
+		plan_all_of_it(building->kitchen, STATION_DRYER, plan_hours_of(row).high * HOUR_S, run);
+	}
+	run->drain.people = 0; /* rule 13 of the planner */
+}
+
+/* --- in words ---------------------------------------------------------------------------------- */
+
+/* Of leather, where the size of a tray is known; 0: it is not. */
+static int64_t trays_of(const struct building *building, const struct log_plan_run *row)
+{
+	const struct board *board = &building->kitchen->board;
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (board->strips[i].station.kind == STATION_DRYER && board->strips[i].station.tray_wide_thou > 0)
+			return leather_trays(row->puree_ul, board->strips[i].station.tray_wide_thou,
+			                     board->strips[i].station.tray_deep_thou);
+	return 0;
+}
+
+/* "12 lb apples, 8-14 h", "3 cups fruit leather on 2 trays, 6-8 h" */
+static void say_row(const struct building *building, const struct log_plan_run *row, char *words, size_t size)
+{
+	struct drying_hours hours = plan_hours_of(row);
+	struct text text = text_over(words, size);
+	int64_t trays = row->puree_ul > 0 ? trays_of(building, row) : 0;
+	char amount[48];
+
+	amount_words(row->puree_ul > 0 ? MEASURE_VOLUME : MEASURE_MASS,
+	             row->puree_ul > 0 ? row->puree_ul : row->fruit_mg, building->kitchen->board.house.units, amount,
+	             sizeof(amount));
+	text_add(&text, "%s %s", amount, row->fruit);
+	if (trays > 0)
+		text_add(&text, " on %s", count_words(trays, "tray").words);
+	text_add(&text, ", %d-%d h", hours.low, hours.high);
+}
+
+/* --- items ------------------------------------------------------------------------------------- */
+
+static struct plan_item *add_item(struct building *building, int64_t plan_id, int64_t work_id)
+{
+	struct plan_item *item = plan_item_add(building, true, plan_id, work_id);
+
+	if (item != NULL)
+		item->dries = true;
+	return item;
+}
+
+static void row_item(struct building *building, const struct log_plan_run *row)
+{
+	const struct strip *strip = row->run_id == 0 ? NULL : plan_strip_with(building, STRIP_DRYING, row->run_id);
+	struct plan_item *item = add_item(building, row->id, row->run_id);
+
+	if (item == NULL)
+		return;
+	say_row(building, row, item->words, sizeof(item->words));
+	item->state = plan_row_state(building, row->run_id, strip);
+	if (strip != NULL)
+		text_copy(item->words, sizeof(item->words), strip->holds);
+}
+
+/* What is in a dryer and nobody planned: the dryer is taken. */
+static void add_unplanned(struct building *building)
+{
+	const struct board *board = &building->kitchen->board;
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct plan_item *item;
+
+		if (strip->content != STRIP_DRYING || plan_item_of(building, true, strip_drying(strip)->row.id) != NULL)
+			continue;
+		item = add_item(building, 0, strip_drying(strip)->row.id);
+		if (item == NULL)
+			continue;
+		item->state = ITEM_GOING_ON;
+		text_copy(item->words, sizeof(item->words), strip->holds);
+	}
+}
+
+static bool put_drying(struct building *building, struct plan_item *item)
+{
+	struct plan_input *input = building->input;
+	struct plan_run *run = &input->runs[input->run_count];
+	const struct log_plan_run *row = row_of(building, item->plan_id);
+	const struct strip *strip =
+	    item->state == ITEM_GOING_ON ? plan_strip_with(building, STRIP_DRYING, item->work_id) : NULL;
+
+	if (input->run_count == PLAN_RUNS_MAX)
+		return plan_refuse(building, "There are more runs than one plan holds: split the day in two.");
+	memset(run, 0, sizeof(*run));
+	run->at = PLAN_DRYER;
+	run->id = plan_item_id(item);
+	run->station = strip != NULL ? plan_station_of(building, strip) : PLAN_NONE;
+	run->ready_s = row != NULL && strip == NULL ? plan_seconds_of_day(row->ready_minutes) : 0;
+	drying_spans(building, strip, row, run);
+	item->index = input->run_count;
+	building->planning->out.run_items[input->run_count++] = plan_item_number(building, item);
+	return true;
+}
+
+bool plan_put_dryings(struct building *building)
+{
+	struct planning *planning = building->planning;
+	size_t first = planning->out.item_count;
+
+	for (size_t i = 0; i < planning->rows->run_count; i++)
+		if (planning->rows->runs[i].dries)
+			row_item(building, &planning->rows->runs[i]);
+	add_unplanned(building);
+	for (size_t i = first; i < planning->out.item_count; i++)
+		if (plan_lies_ahead(&planning->items[i]) && !put_drying(building, &planning->items[i]))
+			return false;
+	return true;
+}
