@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/food/food.h"
 
 static const char *const classes[DRYING_CLASS_COUNT] = {
 	[DRYING_FRUIT] = "fruit",
@@ -79,6 +80,50 @@ bool drying_hours_read(const char *words, int *low, int *high, struct fault *fau
 	return (end != words && *end == '\0' && *low > 0 && *low <= *high && *high <= DRYING_HOURS_MAX) ||
 	       fault_set(fault, FAULT_MISUSE, "Hours, the first test and the most: 8-14. At most %d.",
 	                 DRYING_HOURS_MAX);
+}
+
+/* What an ingredient makes of the puree it is in. */
+enum puree { PUREE_PLAIN, PUREE_SWEETENED, PUREE_NONE };
+
+static enum puree puree_with(const struct ingredient *ingredient)
+{
+	const struct known_ingredient *known = ingredient_picked(ingredient);
+
+	if (known == NULL)
+		known = known_ingredient_named(ingredient->name);
+	switch (ingredient->supply) {
+	case SUPPLY_FRUIT:
+	case SUPPLY_LEMON_JUICE:
+	case SUPPLY_CITRIC_ACID: return PUREE_PLAIN;
+	case SUPPLY_SUGAR: return PUREE_SWEETENED;
+	case SUPPLY_OTHER:
+		if (known != NULL && known->is == INGREDIENT_OF_CLASS)
+			return PUREE_NONE;
+		return known != NULL && known->is == INGREDIENT_FRUIT ? PUREE_PLAIN : PUREE_SWEETENED;
+	default: return PUREE_NONE; /* juice, pectin, salt, vinegar, fat */
+	}
+}
+
+bool leather_may(const struct recipe *recipe, bool *published, struct fault *fault)
+{
+	*published = true;
+	if (recipe->acidity != ACIDITY_ACID)
+		return fault_set(fault, FAULT_REFUSED, "Only fruit is spread for leather: %s is not.", recipe->name);
+	if (recipe->pectin != PECTIN_NONE)
+		return fault_set(fault, FAULT_REFUSED,
+		                 "%s has pectin added: no hours are published for drying it. Leather is made of puree.",
+		                 recipe->name);
+	for (size_t i = 0; i < recipe->ingredient_count; i++) {
+		enum puree puree = puree_with(&recipe->ingredients[i]);
+
+		if (puree == PUREE_NONE)
+			return fault_set(
+			    fault, FAULT_REFUSED,
+			    "%s has %s in it: nothing is published of drying it. Leather is made of puree.",
+			    recipe->name, recipe->ingredients[i].name);
+		*published = *published && puree == PUREE_PLAIN;
+	}
+	return true;
 }
 
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou)

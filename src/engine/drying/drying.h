@@ -14,6 +14,7 @@
 
 #include "base/fault.h"
 #include "engine/process/process.h"
+#include "engine/recipe/recipe.h"
 
 enum drying_class {
 	DRYING_FRUIT,
@@ -90,6 +91,10 @@ bool drying_hours_of(const struct drying_row *row, const char *food, int own_low
                      struct drying_hours *hours, struct fault *fault);
 /* "8-14": hours until the first test, and the most.  One figure is both. */
 bool drying_hours_read(const char *words, int *low, int *high, struct fault *fault);
+/* May what is in a pot be spread for leather?  Published is leather of fruit puree (NCHFP, Drying: Fruit Leathers);
+ * nothing is of what gels, of juice, or of anything beside fruit, its acid and a sweetener: refused.  Puree that was
+ * sweetened has no published amount of sugar with its hours: `published` is false, the house says them. */
+bool leather_may(const struct recipe *recipe, bool *published, struct fault *fault);
 /* Trays of wide x deep thousandths of an inch for so much puree; 0: the tray's size is not known. */
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou);
 /* Months that it keeps where it is as warm as that; a store not read counts as the warmest of the table.

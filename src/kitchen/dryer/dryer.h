@@ -26,8 +26,10 @@ struct drying_order {
 };
 
 /* What may still be taken of a pot for trays, at most: all that it may give, less the jars that were filled and what was
- * taken before; -1: not known.  Refused: nothing is filled from it, or it is no fruit. */
-bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, struct fault *fault);
+ * taken before; -1: not known.  `published`: its hours are; else the house says them.  Refused: nothing is filled from it, or it is
+ * none of what leather is made of (engine/drying/drying.h). */
+bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, bool *published,
+                      struct fault *fault);
 /* Refused: more than a pot has left, no free dryer, no food, no amount, a food that is not dried here, no hours where none are published, more
  * trays than it has. */
 bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,

@@ -43,7 +43,7 @@ static bool find_left(struct kitchen *kitchen, const struct strip *strip, int64_
 	return true;
 }
 
-bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, struct fault *fault)
+bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, bool *published, struct fault *fault)
 {
 	const struct strip *strip = kitchen_batch_strip(kitchen, batch_id, fault);
 
@@ -51,20 +51,21 @@ bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_u
 		return false;
 	if (strip->rule->asks != ASKS_JARS)
 		return fault_set(fault, FAULT_REFUSED, "Nothing is being filled from %s now.", strip->station.name);
-	if (strip->lot.acidity != ACIDITY_ACID)
-		return fault_set(fault, FAULT_REFUSED, "Only fruit is spread for leather: %s is not.",
+	if (strip_batch(strip)->recipe == NULL)
+		return fault_set(fault, FAULT_REFUSED, "What went into %s is not known anymore: it is not dried.",
 		                 strip->lot.product);
-	return find_left(kitchen, strip, most_ul, fault);
+	return leather_may(strip_batch(strip)->recipe, published, fault) && find_left(kitchen, strip, most_ul, fault);
 }
 
-static bool check_taken(struct kitchen *kitchen, struct drying_order *order, struct fault *fault)
+static bool check_taken(struct kitchen *kitchen, struct drying_order *order, bool *published, struct fault *fault)
 {
 	char left[64];
 	int64_t most_ul;
 
+	*published = true;
 	if (order->batch_id == 0)
 		return true;
-	if (!kitchen_may_take(kitchen, order->batch_id, &most_ul, fault))
+	if (!kitchen_may_take(kitchen, order->batch_id, &most_ul, published, fault))
 		return false;
 	text_copy(order->food, sizeof(order->food), LEATHER);
 	if (most_ul < 0 || order->puree_ul <= most_ul)
@@ -98,8 +99,9 @@ static bool check_trays(const struct log_station *station, int trays, struct fau
 	                                  count_words(trays, "tray").words, station->name, most);
 }
 
-static bool check_order(const struct log_station *station, const struct drying_row *row, struct drying_order *order,
-                        struct drying_hours *hours, struct fault *fault)
+/* `published`: the hours of its row are those of what is spread. */
+static bool check_order(const struct log_station *station, const struct drying_row *row, bool published,
+                        struct drying_order *order, struct drying_hours *hours, struct fault *fault)
 {
 	bool leather = row != NULL && row->class == DRYING_LEATHER;
 
@@ -113,7 +115,8 @@ static bool check_order(const struct log_station *station, const struct drying_r
 		return fault_set(fault, FAULT_MISUSE, "Weigh the fruit: \"12 lb\" or \"5.5 kg\".");
 	if (leather && order->trays == 0)
 		order->trays = (int)leather_trays(order->puree_ul, station->tray_wide_thou, station->tray_deep_thou);
-	return drying_hours_of(row, order->food, order->hours_low, order->hours_high, hours, fault) &&
+	return drying_hours_of(published ? row : NULL, order->food, order->hours_low, order->hours_high, hours,
+	                       fault) &&
 	       check_trays(station, order->trays, fault);
 }
 
@@ -181,14 +184,15 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 	struct drying_order full = *order;
 	const struct drying_row *row;
 	struct drying_hours hours;
+	bool published;
 	struct log_drying drying;
 	char product[NAME_MAX_BYTES];
 	char name[NAME_MAX_BYTES];
 	char lot[NAME_MAX_BYTES];
 	struct act act;
 
-	if (strip == NULL || !check_clock(kitchen, fault) || !check_taken(kitchen, &full, fault) ||
-	    !drying_may(full.food, &row, fault) || !check_order(&strip->station, row, &full, &hours, fault))
+	if (strip == NULL || !check_clock(kitchen, fault) || !check_taken(kitchen, &full, &published, fault) ||
+	    !drying_may(full.food, &row, fault) || !check_order(&strip->station, row, published, &full, &hours, fault))
 		return false;
 	text_copy(name, sizeof(name), strip->station.name);
 	taken_from(kitchen, &full, product, sizeof(product), lot, sizeof(lot));

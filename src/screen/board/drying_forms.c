@@ -17,6 +17,7 @@ struct drying_answers {
 	struct drying_order order;
 	bool planned;      /* a row of the plan, for whatever dryer is free; else begun now */
 	int ready_minutes; /* of a row */
+	bool own_hours;    /* of a pot whose hours are published nowhere */
 };
 
 static struct drying_answers *answers_of(const struct desk *desk)
@@ -343,6 +344,7 @@ static bool trays_begin(struct desk *desk, int64_t batch_id)
 {
 	struct drying_order *order = order_of(desk);
 	struct fault fault = { 0 };
+	bool published = true;
 	int64_t most_ul;
 
 	order->batch_id = batch_id;
@@ -352,9 +354,15 @@ static bool trays_begin(struct desk *desk, int64_t batch_id)
 		return false;
 	}
 	order->station_id = free_dryer(desk, 0)->station.id;
-	if (!kitchen_may_take(desk->kitchen, batch_id, &most_ul, &fault))
+	if (!kitchen_may_take(desk->kitchen, batch_id, &most_ul, &published, &fault))
 		desk_say_fault(desk, &fault);
+	answers_of(desk)->own_hours = !published;
 	return fault.kind == FAULT_NONE;
+}
+
+static bool pot_hours_asked(const struct desk *desk)
+{
+	return answers_of(desk)->own_hours;
 }
 
 static void dryer_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -392,6 +400,14 @@ static const struct question trays_questions[] = {
 	  .answer = amount_now,
 	  .text = amount_now,
 	  .typed = amount_typed },
+	{ .kind = ASK_TEXT,
+	  .name = "Hours",
+	  .asks = "How long does it take here?",
+	  .help = "Sweetened, published nowhere: of your own, to the first test and the most, 8-14.",
+	  .asked = pot_hours_asked,
+	  .unit = hours_unit,
+	  .text = hours_now,
+	  .typed = hours_typed },
 	{ .kind = ASK_CHOICE,
 	  .name = "Dryer",
 	  .asks = "In which dryer?",

@@ -98,11 +98,84 @@ START_TEST(a_store_warmer_than_any_figure_has_none)
 }
 END_TEST
 
+static struct recipe pot_of(enum pectin pectin, struct ingredient second)
+{
+	struct recipe recipe = { .name = "invented",
+		                 .pectin = pectin,
+		                 .acidity = ACIDITY_ACID,
+		                 .ingredient_count = 2,
+		                 .ingredients = { { .name = "strawberries", .supply = SUPPLY_OTHER } } };
+
+	recipe.ingredients[1] = second;
+	return recipe;
+}
+
+static bool may(struct recipe recipe, bool *published)
+{
+	struct fault fault = { 0 };
+	bool done = leather_may(&recipe, published, &fault);
+
+	ck_assert_int_eq(fault.kind, done ? FAULT_NONE : FAULT_REFUSED);
+	return done;
+}
+
+START_TEST(fruit_puree_is_published_with_its_acid)
+{
+	bool published;
+
+	ck_assert(
+	    may(pot_of(PECTIN_NONE, (struct ingredient){ .name = "apples", .supply = SUPPLY_FRUIT }), &published));
+	ck_assert(published);
+	ck_assert(
+	    may(pot_of(PECTIN_NONE, (struct ingredient){ .name = "bottled lemon juice", .supply = SUPPLY_LEMON_JUICE }),
+	        &published));
+	ck_assert(published);
+}
+END_TEST
+
+START_TEST(a_sweetener_leaves_the_hours_to_the_house)
+{
+	bool published;
+
+	ck_assert(may(pot_of(PECTIN_NONE, (struct ingredient){ .name = "sugar", .supply = SUPPLY_SUGAR }), &published));
+	ck_assert(!published);
+	ck_assert(may(pot_of(PECTIN_NONE, (struct ingredient){ .name = "honey", .supply = SUPPLY_OTHER }), &published));
+	ck_assert(!published);
+}
+END_TEST
+
+START_TEST(what_is_no_puree_is_refused)
+{
+	static const struct ingredient others[] = {
+		{ .name = "grape juice", .supply = SUPPLY_JUICE }, { .name = "salt", .supply = SUPPLY_SALT },
+		{ .name = "vinegar", .supply = SUPPLY_VINEGAR },   { .name = "butter", .supply = SUPPLY_BUTTER },
+		{ .name = "milk", .supply = SUPPLY_OTHER },
+	};
+	struct recipe low = pot_of(PECTIN_NONE, others[0]);
+	bool published;
+
+	for (size_t i = 0; i < sizeof(others) / sizeof(others[0]); i++)
+		ck_assert_msg(!may(pot_of(PECTIN_NONE, others[i]), &published), "%s", others[i].name);
+	ck_assert(
+	    !may(pot_of(PECTIN_REGULAR, (struct ingredient){ .name = "apples", .supply = SUPPLY_FRUIT }), &published));
+	low.acidity = ACIDITY_LOW_ACID;
+	low.ingredient_count = 1;
+	ck_assert(!may(low, &published));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
-	TEST(published_hours_are_those_of_the_publications),    TEST(hours_that_are_not_published_are_not_made_up),
-	TEST(a_disputed_row_is_kept_and_never_offered),         TEST(meat_is_refused_by_any_of_its_names),
-	TEST(leather_takes_whole_trays_and_never_lies_deeper),  TEST(it_keeps_by_the_warmth_of_the_store),
-	TEST(between_two_figures_and_unread_the_shorter_holds), TEST(a_store_warmer_than_any_figure_has_none),
+	TEST(published_hours_are_those_of_the_publications),
+	TEST(hours_that_are_not_published_are_not_made_up),
+	TEST(a_disputed_row_is_kept_and_never_offered),
+	TEST(meat_is_refused_by_any_of_its_names),
+	TEST(leather_takes_whole_trays_and_never_lies_deeper),
+	TEST(it_keeps_by_the_warmth_of_the_store),
+	TEST(between_two_figures_and_unread_the_shorter_holds),
+	TEST(a_store_warmer_than_any_figure_has_none),
+	TEST(fruit_puree_is_published_with_its_acid),
+	TEST(a_sweetener_leaves_the_hours_to_the_house),
+	TEST(what_is_no_puree_is_refused),
 };
 
 TESTS("drying", listed)

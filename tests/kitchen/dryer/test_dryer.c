@@ -338,7 +338,7 @@ static void begin_pot(void)
 	                               &kit.fault));
 	KK_OK(&kit,
 	      kitchen_setup_line(kit.kitchen, "dryer 7 \"Box dryer\" trays=6 size=\"14 x 14 in\"", 0, &kit.fault));
-	batch_id = pk_batch(&kit, WIDE_POT, "strawberry jam", "half_pint", 1);
+	batch_id = pk_batch(&kit, WIDE_POT, "berry jam without added pectin", "half_pint", 1);
 	pk_to(&kit, WIDE_POT, PHASE_FILL);
 }
 
@@ -346,6 +346,8 @@ static bool to_trays(const char *amount, int64_t *id)
 {
 	struct drying_order order = { .station_id = kk_station(&kit, POT_DRYER),
 		                      .puree_ul = pk_ul(amount),
+		                      .hours_low = 8,
+		                      .hours_high = 20,
 		                      .batch_id = batch_id };
 
 	return kitchen_start_drying(kit.kitchen, &order, id, &kit.fault);
@@ -360,8 +362,8 @@ static struct yield yield_less(const char *amount)
 {
 	struct yield yield;
 
-	KK_OK(&kit, pot_yield_less(recipe_named("strawberry jam"), 1, "half_pint", amount == NULL ? 0 : pk_ul(amount),
-	                           &yield, &kit.fault));
+	KK_OK(&kit, pot_yield_less(recipe_named("berry jam without added pectin"), 1, "half_pint",
+	                           amount == NULL ? 0 : pk_ul(amount), &yield, &kit.fault));
 	return yield;
 }
 
@@ -378,7 +380,7 @@ START_TEST(what_goes_to_the_trays_fills_no_jar)
 	ck_assert_int_eq(jars_to_come(), yield_less("3 cups").jars_likely - 2);
 	ck_assert_int_eq(row_of(id).batch_id, batch_id);
 	ck_assert_int_eq(row_of(id).class, DRYING_LEATHER);
-	ck_assert_str_eq(kk_canner(&kit, POT_DRYER)->lot.product, "strawberry jam leather");
+	ck_assert_str_eq(kk_canner(&kit, POT_DRYER)->lot.product, "berry jam without added pectin leather");
 	ck_assert_ptr_nonnull(strip_drying(kk_canner(&kit, POT_DRYER))->published);
 }
 END_TEST
@@ -400,19 +402,52 @@ END_TEST
 
 START_TEST(no_more_goes_to_the_trays_than_a_pot_has_left)
 {
+	bool published;
 	int64_t most;
 	int64_t less;
 	int64_t id;
 
-	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &most, &kit.fault));
+	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &most, &published, &kit.fault));
 	ck_assert_int_eq(most, yield_less(NULL).volume_high_ul);
 	pk_fill(&kit, batch_id, "half_pint", 5, 0);
-	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &less, &kit.fault));
+	KK_OK(&kit, kitchen_may_take(kit.kitchen, batch_id, &less, &published, &kit.fault));
 	ck_assert_int_eq(less, most - 5 * jar_fill_ul(jar_size_named("half_pint"),
 	                                              strip_batch(kk_canner(&kit, WIDE_POT))->row.headspace_thou));
 	ck_assert(!to_trays("20 cups", &id));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	ck_assert_msg(strstr(kit.fault.sentence, "There is no more than") != NULL, "%s", kit.fault.sentence);
+}
+END_TEST
+
+/* No amount of sugar is published with the hours of leather. */
+START_TEST(sweetened_puree_has_the_hours_of_the_house)
+{
+	struct drying_order order = { .station_id = kk_station(&kit, POT_DRYER),
+		                      .puree_ul = pk_ul("1 cup"),
+		                      .batch_id = batch_id };
+	int64_t id;
+
+	ck_assert(!kitchen_start_drying(kit.kitchen, &order, &id, &kit.fault));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "not published"));
+	KK_OK(&kit, to_trays("1 cup", &id));
+	ck_assert(row_of(id).own_hours);
+	ck_assert_int_eq(row_of(id).low_ms, HOURS(8));
+}
+END_TEST
+
+/* No hours are published for what gels. */
+START_TEST(a_jelly_with_pectin_does_not_go_to_the_trays)
+{
+	int64_t most;
+	bool published;
+
+	(void)pk_juice(&kit, "grapes", "3 gal");
+	batch_id = pk_batch(&kit, DEEP_POT, "grape jelly", "half_pint", 1);
+	pk_to(&kit, DEEP_POT, PHASE_FILL);
+	ck_assert(!kitchen_may_take(kit.kitchen, batch_id, &most, &published, &kit.fault));
+	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
+	ck_assert_str_eq(kit.fault.sentence, "grape jelly has pectin added: no hours are published for drying it. "
+	                                     "Leather is made of puree.");
 }
 END_TEST
 
@@ -605,6 +640,8 @@ static const struct listed_test listed[] = {
 	TEST(what_goes_to_the_trays_fills_no_jar),
 	TEST(taken_to_the_trays_by_mistake_it_is_in_the_pot_again),
 	TEST(no_more_goes_to_the_trays_than_a_pot_has_left),
+	TEST(sweetened_puree_has_the_hours_of_the_house),
+	TEST(a_jelly_with_pectin_does_not_go_to_the_trays),
 	TEST(only_a_pot_that_is_being_filled_gives_to_the_trays),
 	TEST(a_pot_that_went_to_the_trays_is_not_given_up),
 	TEST(the_record_tells_where_leather_came_from),
