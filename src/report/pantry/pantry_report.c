@@ -11,6 +11,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
@@ -31,7 +32,10 @@ static void put_line_json(struct json *json, const struct pantry_line *line)
 	json_whole(json, "jars", line->jars);
 	json_text(json, "oldest_lot", line->oldest.code);
 	json_instant(json, "oldest_made", line->oldest.made_wall_ms);
-	json_text(json, "oldest_process", verdict_name(line->verdict));
+	if (lot_is_dried(&line->oldest))
+		json_null(json, "oldest_process"); /* it had none */
+	else
+		json_text(json, "oldest_process", verdict_name(line->verdict));
 	json_instant(json, "best_by", line->best_by_wall_ms); /* 0: null */
 	json_whole(json, "over_a_year", line->over_a_year);
 	json_whole(json, "not_to_be_eaten", line->blocked);
@@ -51,7 +55,9 @@ static void put_oldest(FILE *out, const struct pantry_line *line)
 	clock_words_date(line->best_by_wall_ms, best_by, sizeof(best_by));
 	(void)fputs("      oldest ", out);
 	plain_put(out, line->oldest.code);
-	if (line->verdict != VERDICT_VALID)
+	if (lot_is_dried(&line->oldest))
+		(void)fputs(", dried", out);
+	else if (line->verdict != VERDICT_VALID)
 		(void)fprintf(out, ", %s", verdict_says(line->verdict));
 	(void)fprintf(out, ", best by %s", best_by);
 	if (line->over_a_year > 0)
@@ -77,7 +83,7 @@ static bool put_doubts(FILE *out, const struct kitchen *kitchen, const struct pa
 	if (!kitchen_pantry_lots(kitchen, line->product, line->size, &lots, &count, fault))
 		return false;
 	for (size_t i = 0; i < count; i++) {
-		if (lots[i].verdict == VERDICT_VALID)
+		if (lots[i].verdict == VERDICT_VALID || lot_is_dried(&lots[i].lot))
 			continue;
 		(void)fputs("      ", out);
 		if (lots[i].blocked > 0)

@@ -155,7 +155,7 @@ static enum role line_mark(const struct desk *desk, const struct pantry_line *li
 			text_add(&text, "DO NOT EAT ");
 		return ROLE_STOP;
 	}
-	if (line->recalled == 0 && line->verdict != VERDICT_VALID) {
+	if (line->recalled == 0 && line->verdict != VERDICT_VALID && !lot_is_dried(&line->oldest)) {
 		text_add(&text, "(UNKNOWN) "); /* of the oldest: its reasons stand with the lots */
 		return ROLE_CAUTION;
 	}
@@ -183,7 +183,8 @@ static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot,
 	         lot->recalled > 0 ? "RECALLED "
 	         : old             ? "OVER A YEAR "
 	                           : "",
-	         verdict_says(lot->verdict), lot->verdict == VERDICT_VALID ? "" : " ");
+	         lot_is_dried(&lot->lot) ? "" : verdict_says(lot->verdict),
+	         lot->verdict == VERDICT_VALID || lot_is_dried(&lot->lot) ? "" : " ");
 	return lot->recalled > 0 || lot->blocked > 0 ? ROLE_STOP : text.used > 0 ? ROLE_CAUTION : ROLE_PLAIN;
 }
 
