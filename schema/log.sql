@@ -179,9 +179,9 @@ CREATE TABLE drying (
 	lot_id INTEGER NOT NULL REFERENCES lot (id),
 	class TEXT NOT NULL CHECK (class IN ('fruit', 'vegetable', 'leather')),
 	fruit_mg INTEGER NOT NULL DEFAULT 0 CHECK (fruit_mg >= 0), -- 0: puree
-	puree_ul INTEGER NOT NULL DEFAULT 0 CHECK (puree_ul >= 0), -- 0: fruit by weight
-	trays INTEGER NOT NULL CHECK (trays BETWEEN 1 AND 60),
-	low_ms INTEGER NOT NULL CHECK (low_ms > 0), -- until the first test for dryness
+	puree_ul INTEGER NOT NULL DEFAULT 0 CHECK (puree_ul >= 0), -- 0: fruit by weight; both 0: out of a notebook
+	trays INTEGER NOT NULL CHECK (trays BETWEEN 0 AND 60), -- 0: not noted
+	low_ms INTEGER NOT NULL CHECK (low_ms >= 0), -- until the first test for dryness; 0: not noted
 	high_ms INTEGER NOT NULL CHECK (high_ms >= low_ms),
 	own_hours INTEGER NOT NULL DEFAULT 0 CHECK (own_hours IN (0, 1)), -- published nowhere: the house gave them
 	test TEXT NOT NULL,
@@ -195,7 +195,9 @@ CREATE TABLE drying (
 	packages INTEGER NOT NULL DEFAULT 0 CHECK (packages >= 0),
 	batch_id INTEGER REFERENCES batch (id), -- the pot it was taken from while that was filled; null: none
 	CHECK (batch_id IS NULL OR puree_ul > 0),
-	CHECK ((fruit_mg > 0) + (puree_ul > 0) = 1)
+	CHECK (fruit_mg = 0 OR puree_ul = 0),
+	CHECK (fruit_mg > 0 OR puree_ul > 0 OR open = 0),
+	CHECK (open = 0 OR (trays > 0 AND low_ms > 0))
 ) STRICT;
 CREATE INDEX drying_of_lot ON drying (lot_id);
 CREATE INDEX drying_of_batch ON drying (batch_id) WHERE batch_id IS NOT NULL;

@@ -162,6 +162,9 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 
 static void amount_of(const struct log_drying *row, enum unit_system units, char *words, size_t size)
 {
+	words[0] = '\0';
+	if (row->puree_ul == 0 && row->fruit_mg == 0)
+		return; /* not noted */
 	if (row->puree_ul > 0)
 		amount_words(MEASURE_VOLUME, row->puree_ul, units, words, size);
 	else
@@ -195,8 +198,8 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	item->subject = (struct log_subject){ SUBJECT_DRYING, drying->id };
 	item->opened_wall_ms = drying->opened_wall_ms;
 	item->open = drying->open;
-	(void)snprintf(item->words, sizeof(item->words), "drying: %s %.60s, %s", amount, lot.product,
-	               drying->open ? "not packed" : count_words(drying->packages, "package").words);
+	(void)snprintf(item->words, sizeof(item->words), "drying: %s%s%.60s, %s", amount, amount[0] == '\0' ? "" : " ",
+	               lot.product, drying->open ? "not packed" : count_words(drying->packages, "package").words);
 }
 
 static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault *fault)
@@ -211,19 +214,27 @@ static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault
 		return false;
 	amount_of(&drying, units_of(telling), amount, sizeof(amount));
 	tell_title(telling, "Drying", drying.opened_wall_ms, drying.station_id);
-	tell(telling, PAST_FACT, "%s %s on %s, lot %s", amount, lot.product, count_words(drying.trays, "tray").words,
-	     lot.code);
+	if (amount[0] != '\0')
+		tell(telling, PAST_FACT, "%s %s on %s, lot %s", amount, lot.product,
+		     count_words(drying.trays, "tray").words, lot.code);
+	else
+		tell(telling, PAST_FACT, "%s, lot %s: how much it was is not noted", lot.product, lot.code);
 	if (drying.batch_id != 0 && log_batch_get(telling->kitchen->log, drying.batch_id, &batch, fault) &&
 	    log_lot_get(telling->kitchen->log, batch.lot_id, &lot, fault)) {
 		tell(telling, PAST_FACT, "Taken from the pot of lot %s, %s, batch %lld", lot.code, batch.recipe,
 		     (long long)batch.id);
 		tell_juices(telling, batch.id);
 	}
-	tell(telling, PAST_FACT, "%lld to %lld h%s", (long long)(drying.low_ms / HOUR_MS),
-	     (long long)(drying.high_ms / HOUR_MS), drying.own_hours ? ", hours of this house" : "");
-	tell(telling, PAST_FACT, "Dry when: %s", drying.test);
-	tell(telling, PAST_FACT, "Looked at %s, shaken %s", count_words(drying.looks, "time").words,
-	     count_words(drying.shakes, "time").words);
+	if (drying.low_ms > 0)
+		tell(telling, PAST_FACT, "%lld to %lld h%s", (long long)(drying.low_ms / HOUR_MS),
+		     (long long)(drying.high_ms / HOUR_MS), drying.own_hours ? ", hours of this house" : "");
+	if (drying.test[0] != '\0')
+		tell(telling, PAST_FACT, "Dry when: %s", drying.test);
+	if (drying.low_ms > 0)
+		tell(telling, PAST_FACT, "Looked at %s, shaken %s", count_words(drying.looks, "time").words,
+		     count_words(drying.shakes, "time").words);
+	else
+		tell(telling, PAST_SOURCE, "%s", drying.source);
 	if (!drying.open)
 		tell(telling, PAST_FACT, "%s packed", count_words(drying.packages, "package").words);
 	return true;

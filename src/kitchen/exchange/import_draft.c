@@ -49,6 +49,18 @@ struct draft_jar *draft_jar(struct import_draft *draft, struct fault *fault)
 	return &rows[draft->jar_count++];
 }
 
+struct draft_drying *draft_drying(struct import_draft *draft, struct fault *fault)
+{
+	struct draft_drying *rows =
+	    with_room(draft->dryings, draft->drying_count, &draft->drying_room, sizeof(*rows), WHAT, fault);
+
+	if (rows == NULL)
+		return NULL;
+	draft->dryings = rows;
+	memset(&rows[draft->drying_count], 0, sizeof(*rows));
+	return &rows[draft->drying_count++];
+}
+
 struct draft_phase *draft_phase(struct import_draft *draft, struct fault *fault)
 {
 	struct draft_phase *rows =
@@ -192,6 +204,7 @@ static void draft_free(struct import_draft *draft)
 	free(draft->lots);
 	free(draft->loads);
 	free(draft->jars);
+	free(draft->dryings);
 	free(draft->phases);
 	free(draft->marks);
 	free(draft->boxes);

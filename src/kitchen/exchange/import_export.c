@@ -198,7 +198,7 @@ static bool read_jar(const struct import_file *file, struct import_draft *draft,
 		return false;
 	if (row->drying_id != 0)
 		return draft_problem(draft, file->line,
-		                     "drying: packages of dried food are not brought in by an import");
+		                     "drying: packages of dried food come in from a notebook, not from an export");
 	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
 		return draft_problem(draft, file->line,
 		                     "this jar still waits for a canner: finish the day, then export again");

@@ -6,6 +6,7 @@
 
 #include "base/count.h"
 #include "base/text.h"
+#include "engine/drying/drying.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/exchange/import_private.h"
 #include "log/tables/canner.h"
@@ -76,7 +77,9 @@ struct entry {
 	struct log_load load;
 	struct log_lot said; /* food, acidity, pack and origin */
 	enum acid acid;
-	int vent; /* minutes; -1: not noted */
+	int vent;   /* minutes; -1: not noted */
+	bool dried; /* packages out of a dryer; no process */
+	enum drying_class class;
 };
 
 static bool read_date(const struct import_file *file, struct import_draft *draft, struct entry *entry)
@@ -96,6 +99,9 @@ static bool read_size(const struct import_file *file, struct import_draft *draft
 {
 	const char *words = import_field(file, SIZE);
 
+	if (entry->dried)
+		return text_same_name(words, SIZE_PACKAGE) || text_same_name(words, SIZE_PACKAGE "s") ||
+		       draft_problem(draft, file->line, "size: what was dried is counted in packages: package");
 	entry->size = jar_size_named(words);
 	for (size_t i = 0; entry->size == NULL && i < jar_size_count; i++)
 		if (text_same_name(jar_sizes[i].plural, words))
@@ -148,7 +154,7 @@ static bool read_method(const struct import_file *file, struct import_draft *dra
 	if (method == METHOD_COUNT)
 		return draft_problem(
 		    draft, file->line,
-		    "method: \"%.40s\" is not boiling_water, steam, dial_gauge or weighted_gauge; empty: not noted",
+		    "method: \"%.40s\" is not boiling_water, steam, dial_gauge, weighted_gauge or dried; empty: not noted",
 		    words);
 	load->method = method;
 	return true;
@@ -193,6 +199,48 @@ static bool read_says(const struct import_file *file, struct import_draft *draft
 	return read_vent(file, draft, entry) && good;
 }
 
+/* Nothing of a process goes with it: nobody shall think that it had one. */
+static bool no_process(const struct import_file *file, struct import_draft *draft)
+{
+	static const int of_jars[] = { LID_BOX, MINUTES, PRESSURE, ELEVATION, UNSEALED, BROKEN, ACID, VENT, RECIPE };
+	bool good = true;
+
+	for (size_t i = 0; i < sizeof(of_jars) / sizeof(of_jars[0]); i++)
+		if (import_field(file, (size_t)of_jars[i])[0] != '\0')
+			good = draft_problem(draft, file->line, "%s goes with jars: what was dried had no process",
+			                     columns[of_jars[i]].name);
+	return good;
+}
+
+static bool class_named(const char *words, enum drying_class *class)
+{
+	for (*class = 0; *class < DRYING_REFUSED; (*class)++)
+		if (text_same_name(words, drying_class_name(*class)))
+			return true;
+	return false;
+}
+
+/* What it is decides how long it keeps: by its pack, else by what it is called. */
+static bool read_dried(const struct import_file *file, struct import_draft *draft, struct entry *entry)
+{
+	const char *food = import_field(file, FOOD);
+	const char *pack = import_field(file, PACK);
+	const struct drying_row *row;
+	struct fault why = { 0 };
+
+	if (!drying_may(food[0] != '\0' ? food : entry->product, &row, &why))
+		return draft_problem(draft, file->line, "food: %s", why.sentence);
+	if (row != NULL)
+		entry->class = row->class;
+	if (pack[0] == '\0' ? row == NULL : !class_named(pack, &entry->class))
+		return draft_problem(draft, file->line,
+		                     "pack: is it fruit, vegetable or leather? That is how long it keeps");
+	if (row != NULL && row->class != entry->class)
+		return draft_problem(draft, file->line, "pack: %s is %s", row->food, drying_class_name(row->class));
+	entry->said.acidity = ACIDITY_ACID; /* as any drying here */
+	return text_copy(entry->said.pack, sizeof(entry->said.pack), drying_class_name(entry->class));
+}
+
 /* Blanks around a name make no other name: they are cut off. */
 static bool read_name(const struct import_file *file, struct import_draft *draft, size_t column, char *buffer,
                       size_t size)
@@ -225,6 +273,7 @@ static bool read_entry(const struct import_file *file, struct import_draft *draf
 	bool good;
 
 	memset(entry, 0, sizeof(*entry));
+	entry->dried = text_same_name(import_field(file, METHOD), "dried");
 	good = read_name(file, draft, PRODUCT, entry->product, sizeof(entry->product));
 	if (good && entry->product[0] == '\0')
 		good = draft_problem(draft, file->line, "product: what was it?");
@@ -234,6 +283,8 @@ static bool read_entry(const struct import_file *file, struct import_draft *draf
 	good = read_date(file, draft, entry) && good;
 	good = read_size(file, draft, entry) && good;
 	good = read_counts(file, draft, entry) && good;
+	if (entry->dried)
+		return no_process(file, draft) && good && read_dried(file, draft, entry);
 	good = read_process(file, draft, &entry->load) && good;
 	return read_says(file, draft, entry) && good;
 }
@@ -302,7 +353,7 @@ static bool add_jars(struct import_draft *draft, long line, const struct entry *
 			return false;
 		jar->load = load;
 		jar->lot = lot;
-		jar->row.place_in_load = place;
+		jar->row.place_in_load = entry->dried ? 0 : place;
 		jar->row.acid = entry->acid;
 		jar->row.state = place <= sealed                     ? JAR_SEALED
 		                 : place <= sealed + entry->unsealed ? JAR_UNSEALED
@@ -314,7 +365,8 @@ static bool add_jars(struct import_draft *draft, long line, const struct entry *
 			jar->row.gone_wall_ms = entry->at_ms;
 		}
 		jar->from = NO_JAR;
-		(void)text_copy(jar->row.size, sizeof(jar->row.size), entry->size->name);
+		(void)text_copy(jar->row.size, sizeof(jar->row.size), entry->dried ? SIZE_PACKAGE : entry->size->name);
+		jar->dried = entry->dried ? draft->drying_count : 0;
 	}
 	return true;
 }
@@ -337,6 +389,21 @@ static bool add_vent(struct import_draft *draft, const struct entry *entry, size
 	return true;
 }
 
+/* What was packed of a dryer; how much went in, and for how long, nobody noted. */
+static bool add_dried(struct import_draft *draft, long line, const struct entry *entry, size_t lot, struct fault *fault)
+{
+	struct draft_drying *drying = draft_drying(draft, fault);
+
+	if (drying == NULL || !draft_station(draft, STATION, STATION_DRYER, WALL_NOT_SAID, &drying->station, fault))
+		return false;
+	drying->lot = lot;
+	drying->row.class = entry->class;
+	drying->row.packages = entry->jars;
+	drying->row.opened_wall_ms = entry->at_ms;
+	(void)text_copy(drying->row.source, sizeof(drying->row.source), "an old notebook");
+	return add_jars(draft, line, entry, NO_LOAD, lot, fault);
+}
+
 static bool add_entry(struct import_draft *draft, long line, const struct entry *entry, struct fault *fault)
 {
 	enum method method = entry->load.method_not_noted ? METHOD_BOILING_WATER : entry->load.method;
@@ -347,6 +414,8 @@ static bool add_entry(struct import_draft *draft, long line, const struct entry 
 		return false;
 	if (lot == NAME_UNKNOWN) /* a problem */
 		return true;
+	if (entry->dried)
+		return add_dried(draft, line, entry, lot, fault);
 	load = draft_load(draft, fault);
 	if (load == NULL ||
 	    !draft_station(draft, STATION, method_station(method), WALL_NOT_SAID, &load->station, fault))

@@ -8,6 +8,7 @@
 #include "kitchen/exchange/import.h"
 #include "kitchen/exchange/labels.h"
 #include "log/query/tables.h"
+#include "log/rows/dryer.h"
 
 /* --- names (import_names.c) --- */
 
@@ -46,8 +47,15 @@ struct draft_jar {
 	struct log_jar row;
 	size_t load; /* NO_LOAD: in none */
 	size_t lot;
-	size_t box;  /* NAME_UNKNOWN: not noted */
-	size_t from; /* what it was under its first lid: a jar before it; NO_JAR: none */
+	size_t box;   /* NAME_UNKNOWN: not noted */
+	size_t dried; /* a package: its drying in the draft, from 1; 0: a jar */
+	size_t from;  /* what it was under its first lid: a jar before it; NO_JAR: none */
+};
+
+struct draft_drying {
+	struct log_drying row;
+	size_t station;
+	size_t lot;
 };
 
 struct draft_phase {
@@ -77,6 +85,9 @@ struct import_draft {
 	struct draft_jar *jars;
 	size_t jar_count;
 	size_t jar_room;
+	struct draft_drying *dryings;
+	size_t drying_count;
+	size_t drying_room;
 	struct draft_phase *phases; /* of the loads, by number */
 	size_t phase_count;
 	size_t phase_room;
@@ -96,6 +107,7 @@ struct import_draft {
 /* Room for one more; *row is zeroed.  NULL with FAULT_MEMORY. */
 struct log_lot *draft_lot(struct import_draft *draft, struct fault *fault);
 struct draft_load *draft_load(struct import_draft *draft, struct fault *fault);
+struct draft_drying *draft_drying(struct import_draft *draft, struct fault *fault);
 struct draft_jar *draft_jar(struct import_draft *draft, struct fault *fault);
 struct draft_phase *draft_phase(struct import_draft *draft, struct fault *fault);
 struct draft_mark *draft_mark(struct import_draft *draft, struct fault *fault);

@@ -9,6 +9,7 @@
 #include "kitchen/act/verdict.h"
 #include "kitchen/exchange/import_private.h"
 #include "log/tables/canner.h"
+#include "log/tables/dryer.h"
 #include "log/tables/house.h"
 
 static bool put_frame(struct import_draft *draft, struct fault *fault)
@@ -43,6 +44,19 @@ static bool put_loads(struct import_draft *draft, struct fault *fault)
 	return true;
 }
 
+static bool put_dryings(struct import_draft *draft, struct fault *fault)
+{
+	for (size_t i = 0; i < draft->drying_count; i++) {
+		struct draft_drying *drying = &draft->dryings[i];
+
+		drying->row.station_id = draft->stations[drying->station].id;
+		drying->row.lot_id = draft->lots[drying->lot].id;
+		if (!log_put_drying(draft->kitchen->log, &drying->row, fault))
+			return false;
+	}
+	return true;
+}
+
 static bool put_jars(struct import_draft *draft, struct fault *fault)
 {
 	for (size_t i = 0; i < draft->jar_count; i++) {
@@ -50,6 +64,7 @@ static bool put_jars(struct import_draft *draft, struct fault *fault)
 
 		jar->row.load_id = jar->load == NO_LOAD ? 0 : draft->loads[jar->load].row.id;
 		jar->row.lot_id = draft->lots[jar->lot].id;
+		jar->row.drying_id = jar->dried == 0 ? 0 : draft->dryings[jar->dried - 1].row.id;
 		jar->row.lid_box_id = jar->box == NAME_UNKNOWN ? 0 : draft->boxes[jar->box].row.id;
 		jar->row.from_jar_id = jar->from == NO_JAR ? 0 : draft->jars[jar->from].row.id;
 		if (!log_put_jar(draft->kitchen->log, &jar->row, fault))
@@ -115,8 +130,9 @@ bool import_write(struct import_draft *draft, const char *path, struct fault *fa
 	utf8_clean(name, sizeof(name), slash != NULL && slash[1] != '\0' ? slash + 1 : path);
 	if (!act_begin(&act, draft->kitchen, VERB_IMPORT, 0, fault))
 		return false;
-	if (!put_frame(draft, fault) || !put_loads(draft, fault) || !put_jars(draft, fault) ||
-	    !put_phases(draft, fault) || !put_marks(draft, fault) || !note_worse(draft, &act, fault))
+	if (!put_frame(draft, fault) || !put_loads(draft, fault) || !put_dryings(draft, fault) ||
+	    !put_jars(draft, fault) || !put_phases(draft, fault) || !put_marks(draft, fault) ||
+	    !note_worse(draft, &act, fault))
 		return act_fail(&act);
 	act_says_text(&act, name);
 	act_says_number(&act, (int64_t)draft->lot_count);

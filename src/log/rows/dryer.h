@@ -11,7 +11,8 @@
 #include "engine/drying/drying.h"
 #include "log/rows/common.h"
 
-/* A drying: what was spread on the trays of one dryer at a time.  What was published on that day is copied. */
+/* A drying: what was spread on the trays of one dryer at a time.  What was published on that day is copied.  Out of a
+ * notebook neither amount, trays nor hours are noted: 0. */
 struct log_drying {
 	int64_t id;
 	int64_t station_id;

@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "engine/label/row_check.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
@@ -706,7 +707,7 @@ START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 	/* of another log: the number would be that of some other drying here */
 	ck_export_problem(loads,
 	                  JARS_HEADER JAR_DRIED(",0,A1,package", "sealed,none,none", "", "", ",", ",,,,no,", "3"),
-	                  "jars.csv", "packages of dried food are not brought in");
+	                  "jars.csv", "packages of dried food come in from a notebook");
 	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv",
 	                  "waits for a canner");
 	ck_export_problem(loads,
@@ -733,9 +734,62 @@ START_TEST(half_an_export_is_none)
 }
 END_TEST
 
+#define DRIED "product,date,jars,size,method,pack,food,left,minutes\n"
+
+/* Leather keeps a month: NCHFP, Drying: Fruit Leathers. */
+START_TEST(packages_of_a_notebook_stand_in_the_pantry_and_had_no_process)
+{
+	struct pantry_line *lines;
+	size_t count;
+
+	take(DRIED "Apple rings,2021-09-12,6,package,dried,,,4,\n"
+	           "Plum roll,2021-09-13,3,packages,dried,leather,,,\n");
+	ck_assert_uint_eq(result.loads, 0);
+	ck_assert_uint_eq(result.jars, 9);
+	KK_OK(&kit, kitchen_pantry(kit.kitchen, &lines, &count, &kit.fault));
+	ck_assert_uint_eq(count, 2);
+	ck_assert_str_eq(lines[0].product, "Apple rings");
+	ck_assert_int_eq(lines[0].jars, 4);
+	ck_assert_int_eq(lines[0].blocked, 0);
+	ck_assert(lot_is_dried(&lines[0].oldest));
+	ck_assert_str_eq(lines[1].product, "Plum roll");
+	ck_assert_int_eq(lines[1].best_by_wall_ms, clock_months_later(lines[1].oldest.made_wall_ms, 1));
+	free(lines);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->waiting_count, 0);
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 0);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT sum(packages) FROM drying WHERE open = 0"), 9);
+	ck_assert_int_eq(kit_number(kit.path, "SELECT count(*) FROM judgement"), 0);
+}
+END_TEST
+
+static void ck_dried(const char *line, const char *why)
+{
+	char text[400];
+
+	(void)snprintf(text, sizeof(text), DRIED "%s\n", line);
+	KK_OK(&kit, import(text, true));
+	ck_assert_msg(result.problem_count == 1, "%s: %zu problems", line, (size_t)result.problem_count);
+	ck_assert_msg(strstr(result.problems[0].why, why) != NULL, "%s: %s", line, result.problems[0].why);
+	ck_assert(!result.written);
+}
+
+START_TEST(a_dried_line_that_cannot_be_is_refused)
+{
+	ck_dried("Apple rings,2021-09-12,6,pint,dried,,,,", "packages");
+	ck_dried("Apple rings,2021-09-12,6,package,dried,,,,30", "minutes goes with jars");
+	ck_dried("Our mix,2021-09-12,6,package,dried,,,,", "is it fruit, vegetable or leather?");
+	ck_dried("Our mix,2021-09-12,6,package,dried,jam,,,", "is it fruit, vegetable or leather?");
+	ck_dried("Tomatoes,2021-09-12,6,package,dried,fruit,,,", "tomatoes is vegetable");
+	ck_dried("Jerky,2021-09-12,6,package,dried,,,,", "160 F");
+	ck_dried("Apple rings,2021-09-12,6,package,,,,,", "there is no jar size");
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("import", .begin = begin, .end = end),
 	TEST(a_line_becomes_a_load_on_the_shelf_with_an_unknown_process),
+	TEST(packages_of_a_notebook_stand_in_the_pantry_and_had_no_process),
+	TEST(a_dried_line_that_cannot_be_is_refused),
 	TEST(what_a_line_says_is_evidence),
 	TEST(what_a_line_leaves_out_is_a_reason),
 	TEST(beans_from_a_kettle_are_told_before_and_stand_at_the_seal_check_after),
