@@ -111,7 +111,7 @@ static void list_draw(struct desk *desk, int top, int rows)
 	if (card->count == 0) {
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "No recall is on record.");
 		desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_PLAIN,
-		               "b lid box, l lot, o load, c batch, j juicer run, p product, d day: every jar of it and "
+		               "b lid box, l lot, o load, c batch, j juicer run, y drying, p product, d day: every jar of it and "
 		               "where it is. From there r recalls them.");
 		return;
 	}
