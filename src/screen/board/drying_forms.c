@@ -15,7 +15,6 @@
 
 struct drying_answers {
 	struct drying_order order;
-	bool planned;      /* a row of the plan, for whatever dryer is free; else begun now */
 	int ready_minutes; /* of a row */
 	bool own_hours;    /* of a pot whose hours are published nowhere */
 };
@@ -166,7 +165,7 @@ static struct log_station dryer_of(const struct desk *desk)
 /* Of leather they are worked out, where the size of a tray is known. */
 static bool trays_asked(const struct desk *desk)
 {
-	return !answers_of(desk)->planned && (!is_leather(desk) || dryer_of(desk).tray_wide_thou == 0);
+	return !is_leather(desk) || dryer_of(desk).tray_wide_thou == 0;
 }
 
 static void trays_now(const struct desk *desk, struct text *text)
@@ -191,11 +190,6 @@ static bool trays_typed(struct desk *desk, const char *text)
 	return entry_read_number(desk, text, 1, most, 1, "Trays it fills", &order_of(desk)->trays);
 }
 
-static bool arrives_asked(const struct desk *desk)
-{
-	return answers_of(desk)->planned;
-}
-
 static void arrives_now(const struct desk *desk, struct text *text)
 {
 	plan_time_now(answers_of(desk)->ready_minutes, text);
@@ -214,39 +208,45 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 	return kitchen_start_drying(desk->kitchen, order_of(desk), &id, fault);
 }
 
+/* What is asked alike of a drying and of a row of the plan. */
+/* clang-format off */
+#define QUESTIONS_OF_FOOD \
+	{ .kind = ASK_TEXT, \
+	  .name = "What", \
+	  .asks = "What is dried?", \
+	  .help = "Such as apples, prunes, tomatoes, fruit leather.", \
+	  .text = food_now, \
+	  .typed = food_typed }, \
+	{ .kind = ASK_TEXT, \
+	  .name = "Weight", \
+	  .asks = "What does it weigh, cut and ready?", \
+	  .help = "With another unit, that one counts: 12 lb, 5.5 kg.", \
+	  .asked = is_weighed, \
+	  .unit = amount_beside, \
+	  .answer = amount_now, \
+	  .text = amount_now, \
+	  .typed = amount_typed }, \
+	{ .kind = ASK_TEXT, \
+	  .name = "Puree", \
+	  .asks = "How much puree is spread?", \
+	  .help = "With another unit, that one counts: 3 cups, 700 ml.", \
+	  .asked = is_leather, \
+	  .unit = amount_beside, \
+	  .answer = amount_now, \
+	  .text = amount_now, \
+	  .typed = amount_typed }, \
+	{ .kind = ASK_TEXT, \
+	  .name = "Hours", \
+	  .asks = "How long does it take here?", \
+	  .help = "Published nowhere: of your own, to the first test and the most, 8-14.", \
+	  .asked = hours_asked, \
+	  .counts = "hours", \
+	  .text = hours_now, \
+	  .typed = hours_typed }
+/* clang-format on */
+
 static const struct question questions[] = {
-	{ .kind = ASK_TEXT,
-	  .name = "What",
-	  .asks = "What is dried?",
-	  .help = "Such as apples, prunes, tomatoes, fruit leather.",
-	  .text = food_now,
-	  .typed = food_typed },
-	{ .kind = ASK_TEXT,
-	  .name = "Weight",
-	  .asks = "What does it weigh, cut and ready?",
-	  .help = "With another unit, that one counts: 12 lb, 5.5 kg.",
-	  .asked = is_weighed,
-	  .unit = amount_beside,
-	  .answer = amount_now,
-	  .text = amount_now,
-	  .typed = amount_typed },
-	{ .kind = ASK_TEXT,
-	  .name = "Puree",
-	  .asks = "How much puree is spread?",
-	  .help = "With another unit, that one counts: 3 cups, 700 ml.",
-	  .asked = is_leather,
-	  .unit = amount_beside,
-	  .answer = amount_now,
-	  .text = amount_now,
-	  .typed = amount_typed },
-	{ .kind = ASK_TEXT,
-	  .name = "Hours",
-	  .asks = "How long does it take here?",
-	  .help = "Published nowhere: of your own, to the first test and the most, 8-14.",
-	  .asked = hours_asked,
-	  .counts = "hours",
-	  .text = hours_now,
-	  .typed = hours_typed },
+	QUESTIONS_OF_FOOD,
 	{ .kind = ASK_TEXT,
 	  .name = "Trays",
 	  .asks = "How many trays does it fill, in one layer?",
@@ -255,13 +255,6 @@ static const struct question questions[] = {
 	  .unit = trays_unit,
 	  .text = trays_now,
 	  .typed = trays_typed },
-	{ .kind = ASK_TEXT,
-	  .name = "Arrives",
-	  .asks = "When is it here?",
-	  .help = "A time like 8:30. Nothing: it is here.",
-	  .asked = arrives_asked,
-	  .text = arrives_now,
-	  .typed = arrives_typed },
 };
 
 const struct entry_form drying_form = {
@@ -279,7 +272,6 @@ const struct entry_form drying_form = {
 static bool planned_begin(struct desk *desk, int64_t id)
 {
 	(void)id;
-	answers_of(desk)->planned = true;
 	answers_of(desk)->ready_minutes = PLAN_ANY_TIME;
 	return true;
 }
@@ -302,11 +294,21 @@ static bool planned_done(struct desk *desk, struct text *noted, struct fault *fa
 	return kitchen_plan_add_run(desk->kitchen, &row, &id, fault);
 }
 
+static const struct question planned_questions[] = {
+	QUESTIONS_OF_FOOD,
+	{ .kind = ASK_TEXT,
+	  .name = "Arrives",
+	  .asks = "When is it here?",
+	  .help = "A time like 8:30. Nothing: it is here.",
+	  .text = arrives_now,
+	  .typed = arrives_typed },
+};
+
 const struct entry_form planned_drying_form = {
 	.name = "to dry",
 	.title = "Something to dry, for the plan",
-	.questions = questions,
-	.count = sizeof(questions) / sizeof(questions[0]),
+	.questions = planned_questions,
+	.count = sizeof(planned_questions) / sizeof(planned_questions[0]),
 	.size = sizeof(struct drying_answers),
 	.begin = planned_begin,
 	.done = planned_done,
@@ -405,7 +407,7 @@ static const struct question trays_questions[] = {
 	  .asks = "How long does it take here?",
 	  .help = "Sweetened, published nowhere: of your own, to the first test and the most, 8-14.",
 	  .asked = pot_hours_asked,
-	  .unit = hours_unit,
+	  .counts = "hours",
 	  .text = hours_now,
 	  .typed = hours_typed },
 	{ .kind = ASK_CHOICE,
