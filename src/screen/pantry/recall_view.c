@@ -110,9 +110,10 @@ static void list_draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (card->count == 0) {
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "No recall is on record.");
-		desk_paragraph(desk, top + 1, 1, cols - 2, rows - 1, ROLE_PLAIN,
-		               "b lid box, l lot, o load, c batch, j juicer run, y drying, p product, d day: every jar of it and "
-		               "where it is. From there r recalls them.");
+		desk_paragraph(
+		    desk, top + 1, 1, cols - 2, rows - 1, ROLE_PLAIN,
+		    "b lid box, l lot, o load, c batch, j juicer run, y drying, p product, d day: every jar of it and "
+		    "where it is. From there r recalls them.");
 		return;
 	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Recalls, open ones first");
