@@ -72,7 +72,7 @@ complete -c stillroom -n '__fish_seen_subcommand_from pantry' -s f -l file -r -F
 complete -c stillroom -n '__fish_seen_subcommand_from pantry' -l json -d 'answer in JSON'
 complete -c stillroom -n '__fish_seen_subcommand_from pantry' -s h -l help -d 'this help'
 complete -c stillroom -n '__fish_seen_subcommand_from pantry' -s V -l version -d 'the version'
-complete -c stillroom -n __fish_use_subcommand -a recall -d 'every jar of a lot, lid box, load, batch, run, drying, product or day; open recalls.'
+complete -c stillroom -n __fish_use_subcommand -a recall -d 'every jar of a lot, lid box, load, batch, run, drying or product; open recalls.'
 complete -c stillroom -n '__fish_seen_subcommand_from recall' -s f -l file -r -F -d 'the log; else log.db in $XDG_DATA_HOME/stillroom'
 complete -c stillroom -n '__fish_seen_subcommand_from recall' -l json -d 'answer in JSON'
 complete -c stillroom -n '__fish_seen_subcommand_from recall' -l all -d 'all there are, not only open ones and today\'s'

@@ -14,7 +14,7 @@ _stillroom() {
 		'warnings:what needs a person, worst first.'
 		'supplies:what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice.'
 		'pantry:jars left by product and size, oldest first; how long they last.'
-		'recall:every jar of a lot, lid box, load, batch, run, drying, product or day; open recalls.'
+		'recall:every jar of a lot, lid box, load, batch, run, drying or product; open recalls.'
 		'seasons:the years side by side: jars, seals, juice, hours, come-up.'
 		'season:one year: jars, yields, seals by box, canner and product, stations.'
 		'forecast:this fruit, these products: juice, batches, jars, lids, loads.'

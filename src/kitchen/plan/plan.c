@@ -279,7 +279,7 @@ bool plan_is_runs_alone(const struct kitchen_plan *plan)
 	for (size_t i = 0; i < plan->item_count; i++) {
 		if (!plan->items[i].is_run)
 			return false;
-		any = any || plan->items[i].plan_id != 0;
+		any = any || (plan->items[i].plan_id != 0 && !plan->items[i].dries);
 	}
 	return any && plan->input->batch_count == 0;
 }

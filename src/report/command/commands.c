@@ -122,7 +122,7 @@ const struct command commands[] = {
 	},
 	{
 	    .word = "recall",
-	    .help = "every jar of a lot, lid box, load, batch, run, drying, product or day; open recalls",
+	    .help = "every jar of a lot, lid box, load, batch, run, drying or product; open recalls",
 	    .more = "With one of them: each jar, its state and where it is, to print. Without: the open\n"
 	            "recalls and how far they have come; with --all, finished ones too. Jars are marked\n"
 	            "and followed up on the board (R).\n",
