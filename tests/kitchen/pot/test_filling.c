@@ -168,7 +168,8 @@ END_TEST
 START_TEST(jars_that_no_table_has_unboiled_are_boiled)
 {
 	batch_id = batch_to_fill(WIDE_POT, "strawberry-rhubarb jelly", "half_pint", 1);
-	stay_as_they_are("No process is published for strawberry-rhubarb jelly in jars not boiled first. Boil them 14 min");
+	stay_as_they_are(
+	    "No process is published for strawberry-rhubarb jelly in jars not boiled first. Boil them 14 min");
 }
 END_TEST
 
