@@ -18,6 +18,7 @@
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/form.h"
+#include "screen/ui/jar_questions.h"
 
 #define START_PRODUCTS_MAX 256
 
@@ -32,8 +33,8 @@ struct start_card {
 	} products[START_PRODUCTS_MAX];
 	size_t product_count;
 	size_t product; /* chosen */
-	struct log_lid_box *boxes;
-	size_t box_count;
+	struct jars_asked jars;
+	enum acid acids[ACID_COUNT]; /* answers that the process asks for */
 	bool has_process;
 	struct process process;
 };
@@ -42,7 +43,7 @@ static void clear(void *state)
 {
 	struct start_card *card = state;
 
-	free(card->boxes);
+	free(card->jars.boxes);
 }
 
 static const struct view_state card_state = { sizeof(struct start_card), clear };
@@ -129,28 +130,18 @@ static const struct food *food_of(const struct start_card *card)
 	return card->has_process ? food_named(card->process.row->food) : NULL;
 }
 
-static int pack_count(const struct desk *desk)
+static const char *pack_at(const struct desk *desk, int n)
 {
-	int count = 0;
+	const char *pack = nth_pack(card_of(desk), n);
 
-	while (nth_pack(card_of(desk), count) != NULL)
-		count++;
-	return count;
-}
-
-static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	text_copy(buffer, size, pack_words(nth_pack(card_of(desk), n)));
+	return pack == NULL ? NULL : pack_words(pack);
 }
 
 static const char *pack_caution(const struct desk *desk, int n)
 {
 	const struct start_card *card = card_of(desk);
 
-	return process_pack_is_practice(card->order.food, nth_pack(card, n), card->method,
-	                                &kitchen_board(desk->kitchen)->house.elevation)
-	           ? PACK_IS_PRACTICE
-	           : NULL;
+	return jars_pack_caution(desk, card->order.food, nth_pack(card, n), card->method);
 }
 
 /* Jars boiled first have the shorter process: never what one gets by pressing on.  Begin
@@ -215,44 +206,17 @@ static bool has_pairs(const struct desk *desk)
 	return card_of(desk)->process.option_count > 0;
 }
 
-static int box_count(const struct desk *desk)
-{
-	return (int)card_of(desk)->box_count + 1;
-}
-
-static void box_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
-}
-
-static int acid_count(const struct desk *desk)
-{
-	enum acid answers[ACID_COUNT];
-
-	return (int)acid_answers(food_of(card_of(desk)), card_of(desk)->process.jar, answers);
-}
-
 static bool asks_acid(const struct desk *desk)
 {
-	return acid_count(desk) > 0;
+	return card_of(desk)->jars.acid_count > 0;
 }
 
 static bool asks_vinegar(const struct desk *desk)
 {
 	const struct start_card *card = card_of(desk);
 
-	return asks_acid(desk) && card->order.acid != ACID_NOT_SAID &&
-	       acid_asks_vinegar(food_of(card)->acid_rule, card->order.acid);
-}
-
-static void acid_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	const struct start_card *card = card_of(desk);
-	struct text text = text_over(buffer, size);
-	enum acid answers[ACID_COUNT];
-
-	if (n < (int)acid_answers(food_of(card), card->process.jar, answers))
-		acid_answer_words(food_of(card), answers[n], card->process.jar, card->order.jars, &text);
+	return asks_acid(desk) && card->jars.acid != ACID_NOT_SAID &&
+	       acid_asks_vinegar(food_of(card)->acid_rule, card->jars.acid);
 }
 
 /* --- answers ------------------------------------------------------------------------------ */
@@ -283,6 +247,10 @@ static bool look_up(struct desk *desk, int pressure_psi)
 
 	card->order.pressure_psi = pressure_psi;
 	card->has_process = kitchen_process(desk->kitchen, &card->order, &card->process, &fault);
+	card->jars.food = food_of(card);
+	card->jars.size = card->process.jar;
+	card->jars.acids = card->acids;
+	card->jars.acid_count = acid_answers(food_of(card), card->process.jar, card->acids);
 	if (!card->has_process)
 		desk_say_fault(desk, &fault);
 	return card->has_process;
@@ -317,7 +285,7 @@ static bool take_count(struct desk *desk, int jars)
 {
 	int room = room_of_jar(desk);
 
-	card_of(desk)->order.jars = jars;
+	card_of(desk)->jars.count = jars;
 	if (jars < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars.");
 	else if (jars > room)
@@ -326,39 +294,20 @@ static bool take_count(struct desk *desk, int jars)
 	return jars >= 1 && jars <= room;
 }
 
-static bool take_box(struct desk *desk, int n)
-{
-	struct start_card *card = card_of(desk);
-
-	return lid_box_choose(desk, card->boxes, card->box_count, n, card->order.jars, &card->order.lid_box_id);
-}
-
-static bool take_acid(struct desk *desk, int n)
-{
-	struct start_card *card = card_of(desk);
-	enum acid answers[ACID_COUNT];
-
-	(void)acid_answers(food_of(card), card->process.jar, answers);
-	card->order.acid = answers[n];
-	card->order.vinegar_tenths = 0;
-	return true;
-}
-
-static bool vinegar_typed(struct desk *desk, const char *text)
-{
-	card_of(desk)->order.vinegar_tenths = desk_vinegar(desk, text);
-	return card_of(desk)->order.vinegar_tenths > 0;
-}
-
 static bool reason_typed(struct desk *desk, const char *text);
 
 /* True when no line need be typed for it any more. */
 static bool start_because(struct desk *desk, const char *reason)
 {
 	struct load_order *order = &card_of(desk)->order;
+	const struct jars_asked *jars = &card_of(desk)->jars;
 	struct fault fault = { 0 };
 	int64_t load_id;
 
+	order->jars = jars->count;
+	order->lid_box_id = jars->lid_box_id;
+	order->acid = jars->acid;
+	order->vinegar_tenths = jars->vinegar_tenths;
 	text_copy(order->reason, sizeof(order->reason), reason);
 	if (kitchen_start_load(desk->kitchen, order, &load_id, &fault)) {
 		desk->selected_station = order->station_id;
@@ -417,7 +366,7 @@ static void jar_said(const struct desk *desk, struct text *text)
 static void count_said(const struct desk *desk, struct text *text)
 {
 	const struct start_card *card = card_of(desk);
-	int jars = is_at(desk, ASKS_COUNT) ? card->form.number.value : card->order.jars;
+	int jars = is_at(desk, ASKS_COUNT) ? card->form.number.value : card->jars.count;
 
 	text_add(text, "%d %s", jars, jar_size_words(card->order.jar, jars));
 }
@@ -438,24 +387,10 @@ static const struct question questions[] = {
 	                   .word = product_name,
 	                   .none = "Nothing by that name has a published process for this canner.",
 	                   .take = take_product },
-	[ASKS_PACK] = { .kind = ASK_CHOICE,
-	                .name = "pack",
-	                .asks = "How is it packed?",
-	                .answer = pack_said,
-	                .count = pack_count,
-	                .words = pack_words_at,
-	                .passes = true,
-	                .caution = pack_caution,
-	                .offers = safer_pack,
-	                .take = take_pack },
-	[ASKS_JAR] = { .kind = ASK_CHOICE,
-	               .name = "jar",
-	               .asks = "Which jars?",
-	               .answer = jar_said,
-	               .count = jar_count,
-	               .words = jar_words,
-	               .offers = jar_offered,
-	               .take = take_jar },
+	[ASKS_PACK] = { ASKS_OF_PACK, .asks = "How is it packed?", .answer = pack_said, .nth = pack_at,
+	                .caution = pack_caution, .offers = safer_pack, .take = take_pack },
+	[ASKS_JAR] = { ASKS_OF_JAR, .asks = "Which jars?", .answer = jar_said, .count = jar_count, .words = jar_words,
+	               .offers = jar_offered, .take = take_jar },
 	[ASKS_PAIR] = { .kind = ASK_CHOICE,
 	                .name = "pair",
 	                .asks = "Which of the published pairs?",
@@ -464,35 +399,13 @@ static const struct question questions[] = {
 	                .words = pair_words,
 	                .short_list = true,
 	                .take = take_pair },
-	[ASKS_COUNT] = { .kind = ASK_NUMBER,
-	                 .name = "count",
-	                 .asks = "How many jars?",
-	                 .answer = count_said,
-	                 .most = 99,
-	                 .unit = count_beside,
+	[ASKS_COUNT] = { ASKS_HOW_MANY_JARS, .asks = "How many jars?", .answer = count_said, .unit = count_beside,
 	                 .take = take_count },
-	[ASKS_BOX] = { .kind = ASK_CHOICE,
-	               .name = "lids",
-	               .asks = "Which lid box?",
-	               .count = box_count,
-	               .words = box_words,
-	               .short_list = true,
-	               .take = take_box },
-	[ASKS_ACID] = { .kind = ASK_CHOICE,
-	                .name = "acid",
-	                .asks = "Is its acid in? Bottled, never fresh. Space only if it is.",
-	                .brief = "Is its acid in? Bottled, never fresh.",
-	                .asked = asks_acid,
-	                .count = acid_count,
-	                .words = acid_words_at,
-	                .short_list = true,
-	                .take = take_acid },
-	[ASKS_VINEGAR] = { .kind = ASK_TEXT,
-	                   .name = "vinegar",
-	                   .asks = "Vinegar: percent on label:",
-	                   .asked = asks_vinegar,
-	                   .text = vinegar_offered,
-	                   .typed = vinegar_typed },
+	[ASKS_BOX] = { ASKS_LIDS, .asks = "Which lid box?", .take = jars_lids_taken },
+	[ASKS_ACID] = { ASKS_OF_ACID, .asks = "Is its acid in? Bottled, never fresh. Space only if it is.",
+	                .brief = "Is its acid in? Bottled, never fresh.", .asked = asks_acid, .words = jars_acid_words,
+	                .take = jars_acid_taken },
+	[ASKS_VINEGAR] = { ASKS_OF_VINEGAR, .asked = asks_vinegar },
 	[IS_READY] = { .kind = ASK_LAST,
 	               .name = "ready",
 	               .asks = "Ready. Space starts; the clock waits.",
@@ -502,8 +415,8 @@ static const struct question questions[] = {
 /* Without the acid: only with a reason, and never valid. */
 static void no_acid(struct desk *desk)
 {
-	card_of(desk)->order.acid = ACID_NOT_SAID;
-	card_of(desk)->order.vinegar_tenths = 0;
+	card_of(desk)->jars.acid = ACID_NOT_SAID;
+	card_of(desk)->jars.vinegar_tenths = 0;
 	form_to(desk, &card_of(desk)->form, &questions[IS_READY]);
 	(void)start_because(desk, "");
 }
@@ -524,7 +437,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	struct fault fault = { 0 };
 	const struct strip *strip;
 
-	free(card->boxes);
+	free(card->jars.boxes);
 	memset(card, 0, sizeof(*card));
 	card->order.station_id = opening->id;
 	card->order.pressure_psi = NO_PRESSURE;
@@ -538,10 +451,11 @@ static void enter(struct desk *desk, const struct opening *opening)
 	}
 	card->method = station_method(strip->station.kind);
 	list_products(card);
-	if (!kitchen_lid_boxes(desk->kitchen, &card->boxes, &card->box_count, &fault)) {
+	if (!kitchen_lid_boxes(desk->kitchen, &card->jars.boxes, &card->jars.box_count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
+	card->form.jars = &card->jars;
 	desk_show_view(desk, VIEW_START);
 	form_begin(desk, &card->form, questions, sizeof(questions) / sizeof(questions[0]), desk_show_board);
 }
@@ -660,17 +574,17 @@ static void sources(const struct desk *desk, struct sources *page)
 static int acid_draw(struct desk *desk, int row, int cols)
 {
 	const struct start_card *card = card_of(desk);
-	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->order.acid);
+	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->jars.acid);
 	char words[ACID_ANSWER_BYTES + 32];
 	struct text text = TEXT_OVER(words);
 
 	text_add(&text, "Acid: ");
 	if (is_in)
-		acid_answer_words(food_of(card), card->order.acid, card->process.jar, card->order.jars, &text);
+		acid_answer_words(food_of(card), card->jars.acid, card->process.jar, card->jars.count, &text);
 	else
 		text_add(&text, "NOT in.");
-	if (card->order.vinegar_tenths > 0)
-		text_add(&text, ", %d.%d percent", card->order.vinegar_tenths / 10, card->order.vinegar_tenths % 10);
+	if (card->jars.vinegar_tenths > 0)
+		text_add(&text, ", %d.%d percent", card->jars.vinegar_tenths / 10, card->jars.vinegar_tenths % 10);
 	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 

@@ -349,19 +349,14 @@ static bool recipe_taken(struct desk *desk, int n)
 	return text_copy(batch_of(desk)->recipe, sizeof(batch_of(desk)->recipe), recipe->name);
 }
 
+static const char *pack_at(const struct desk *desk, int n)
+{
+	return recipe_pack_says(recipe_of(desk), n);
+}
+
 static bool has_packs(const struct desk *desk)
 {
-	return recipe_packs(recipe_of(desk)) > 0;
-}
-
-static int pack_count(const struct desk *desk)
-{
-	return recipe_packs(recipe_of(desk));
-}
-
-static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	recipe_pack_says(recipe_of(desk), n, buffer, size);
+	return pack_at(desk, 0) != NULL;
 }
 
 static int pack_now(const struct desk *desk)
@@ -384,25 +379,9 @@ static bool pack_taken(struct desk *desk, int n)
 	return recipe_pack(recipe_of(desk), n, batch_of(desk)->pack, sizeof(batch_of(desk)->pack));
 }
 
-static int jar_count(const struct desk *desk)
+static const char *jar_at(const struct desk *desk, int n)
 {
-	return recipe_jars(recipe_of(desk), batch_of(desk)->pack);
-}
-
-static void jar_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	recipe_jar_says(recipe_of(desk), batch_of(desk)->pack, n, buffer, size);
-}
-
-static const char *jar_word(const struct desk *desk, int n)
-{
-	char word[WORD_MAX_BYTES];
-	const struct jar_size *jar;
-
-	if (recipe_of(desk) == NULL || !recipe_jar(recipe_of(desk), batch_of(desk)->pack, n, word, sizeof(word)))
-		return NULL;
-	jar = jar_size_named(word);
-	return jar != NULL ? jar->plural : "";
+	return recipe_jar_says(recipe_of(desk), batch_of(desk)->pack, n);
 }
 
 /* As before, else the usual one. */
@@ -541,8 +520,7 @@ static const struct question batch_questions[] = {
 	  .name = "Pack",
 	  .asks = "Which jars and pack?",
 	  .asked = has_packs,
-	  .count = pack_count,
-	  .words = pack_words_at,
+	  .nth = pack_at,
 	  .passes = true,
 	  .offers = pack_now,
 	  .answer = pack_said,
@@ -550,9 +528,8 @@ static const struct question batch_questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "Jars",
 	  .asks = "Which size?",
-	  .count = jar_count,
-	  .words = jar_words_at,
-	  .word = jar_word,
+	  .nth = jar_at,
+	  .word = jar_at,
 	  .none = "No process is printed for that pack in any jar it goes in.",
 	  .offers = jar_now,
 	  .answer = jar_said,

@@ -16,6 +16,7 @@
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/form.h"
+#include "screen/ui/jar_questions.h"
 #include "screen/ui/recipe_choice.h"
 
 enum { ASKS_RECIPE, ASKS_PACK, ASKS_JAR, ASKS_MULTIPLE, IS_READY };
@@ -49,37 +50,24 @@ static const struct recipe *chosen(const struct desk *desk)
 
 /* --- what can be chosen ------------------------------------------------------------ */
 
-static int pack_count(const struct desk *desk)
+static const char *pack_at(const struct desk *desk, int n)
 {
-	return recipe_packs(chosen(desk));
+	return recipe_pack_says(chosen(desk), n);
 }
 
-static int jar_count(const struct desk *desk)
+static const char *jar_at(const struct desk *desk, int n)
 {
-	return recipe_jars(chosen(desk), card_of(desk)->order.pack);
-}
-
-static void pack_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	recipe_pack_says(chosen(desk), n, buffer, size);
-}
-
-static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	recipe_jar_says(chosen(desk), card_of(desk)->order.pack, n, buffer, size);
+	return recipe_jar_says(chosen(desk), card_of(desk)->order.pack, n);
 }
 
 /* Jellies and what is filled like them go into boiling water, in one canner or the other. */
 static const char *pack_caution(const struct desk *desk, int n)
 {
-	const struct recipe *recipe = chosen(desk);
 	char word[WORD_MAX_BYTES];
 
-	return recipe_pack(recipe, n, word, sizeof(word)) &&
-	               process_pack_is_practice(recipe->food, word, METHOD_BOILING_WATER,
-	                                        &kitchen_board(desk->kitchen)->house.elevation)
-	           ? PACK_IS_PRACTICE
-	           : NULL;
+	if (!recipe_pack(chosen(desk), n, word, sizeof(word)))
+		return NULL;
+	return jars_pack_caution(desk, chosen(desk)->food, word, METHOD_BOILING_WATER);
 }
 
 /* As on the load card: not the pack with the shorter process. */
@@ -266,22 +254,9 @@ static const struct question questions[] = {
 	                  .word = recipe_choice_name,
 	                  .none = "No recipe by that name. Your own are added in the house view (h).",
 	                  .take = take_recipe },
-	[ASKS_PACK] = { .kind = ASK_CHOICE,
-	                .name = "pack",
-	                .asks = "Which jars and pack?",
-	                .count = pack_count,
-	                .words = pack_words_at,
-	                .passes = true,
-	                .caution = pack_caution,
-	                .offers = pack_offered,
-	                .take = take_pack },
-	[ASKS_JAR] = { .kind = ASK_CHOICE,
-	               .name = "jar",
-	               .asks = "Which size?",
-	               .answer = jar_said,
-	               .count = jar_count,
-	               .words = jar_words,
-	               .take = take_jar },
+	[ASKS_PACK] = { ASKS_OF_PACK, .asks = "Which jars and pack?", .nth = pack_at, .caution = pack_caution,
+	                .offers = pack_offered, .take = take_pack },
+	[ASKS_JAR] = { ASKS_OF_JAR, .asks = "Which size?", .answer = jar_said, .nth = jar_at, .take = take_jar },
 	[ASKS_MULTIPLE] = { .kind = ASK_NUMBER,
 	                    .name = "multiple",
 	                    .asks = "How many batches in this pot? Type it.",

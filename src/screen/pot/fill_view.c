@@ -19,30 +19,26 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
+#include "screen/ui/jar_questions.h"
 
 enum { ASKS_JAR, ASKS_COUNT, ASKS_BOX, ASKS_ACID, ASKS_VINEGAR, IS_READY };
 
 struct fill_card {
 	int64_t batch_id;
-	struct form form; /* its number: the jars filled */
+	struct form form;
+	struct jars_asked jars; /* its lid box is kept from one filling to the next */
 	char jar[WORD_MAX_BYTES];
-	int64_t lid_box_id;      /* kept from one filling to the next */
-	bool lids_said;          /* a box was chosen, or "not noted" */
 	struct acid_asked asked; /* of the size chosen */
 	bool acid_in;
-	enum acid acid;
-	int vinegar_tenths;
 	bool sure;
 	char reason[SENTENCE_MAX_BYTES];
-	struct log_lid_box *boxes;
-	size_t box_count;
 };
 
 static void clear(void *state)
 {
 	struct fill_card *card = state;
 
-	free(card->boxes);
+	free(card->jars.boxes);
 }
 
 static const struct view_state card_state = { sizeof(struct fill_card), clear };
@@ -86,25 +82,8 @@ static void ask_acid(struct desk *desk)
 
 	if (!kitchen_acid_asked(desk->kitchen, card->batch_id, card->jar, &card->asked, &fault))
 		desk_say_fault(desk, &fault);
-}
-
-static int jar_count(const struct desk *desk)
-{
-	int count = 0;
-
-	while (nth_jar(desk, count) != NULL)
-		count++;
-	return count;
-}
-
-static int box_count(const struct desk *desk)
-{
-	return (int)card_of(desk)->box_count + 1;
-}
-
-static int acid_count(const struct desk *desk)
-{
-	return (int)card_of(desk)->asked.answer_count;
+	card->jars.acids = card->asked.answers;
+	card->jars.acid_count = card->asked.answer_count;
 }
 
 static void tick_words(const struct desk *desk, int n, char *buffer, size_t size)
@@ -114,7 +93,7 @@ static void tick_words(const struct desk *desk, int n, char *buffer, size_t size
 	struct text text = text_over(buffer, size);
 
 	if (strip != NULL)
-		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->form.number.value, &text);
+		acid_asked_tick(&card->asked, (size_t)n, strip, card->jar, card->jars.count, &text);
 }
 
 /* What the shelf says against an answer; "" nothing. */
@@ -123,7 +102,7 @@ static struct acid_shelf shelf_of(const struct desk *desk, enum acid acid)
 	const struct fill_card *card = card_of(desk);
 	struct acid_shelf shelf = { false, "" };
 
-	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->form.number.value, acid, &shelf, NULL);
+	(void)kitchen_acid_shelf(desk->kitchen, card->batch_id, card->jar, card->jars.count, acid, &shelf, NULL);
 	return shelf;
 }
 
@@ -138,26 +117,11 @@ static void answer_words(const struct desk *desk, int n, char *buffer, size_t si
 	               shelf.is_short ? "! " : "", tick);
 }
 
-static void jar_words(const struct desk *desk, int n, char *buffer, size_t size)
+static const char *jar_at(const struct desk *desk, int n)
 {
-	text_copy(buffer, size, nth_jar(desk, n)->plural);
-}
+	const struct jar_size *jar = nth_jar(desk, n);
 
-static void box_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	lid_box_words(card_of(desk)->boxes, card_of(desk)->box_count, n, buffer, size);
-}
-
-/* The box of the filling before, as long as it is there. */
-static int box_before(const struct desk *desk)
-{
-	const struct fill_card *card = card_of(desk);
-	int before = 0;
-
-	for (size_t i = 0; i < card->box_count; i++)
-		if (card->boxes[i].id == card->lid_box_id)
-			before = (int)i;
-	return card->lid_box_id == 0 && card->lids_said ? (int)card->box_count : before; /* the last: not noted */
+	return jar == NULL ? NULL : jar->plural;
 }
 
 /* The size the batch was meant for. */
@@ -179,9 +143,9 @@ static bool reason_typed(struct desk *desk, const char *text);
 static bool fill(struct desk *desk, const char *tried)
 {
 	struct fill_card *card = card_of(desk);
-	struct fill_order order = { card->batch_id,   card->jar,     card->form.number.value,
-		                    card->lid_box_id, card->acid_in, card->sure,
-		                    card->reason,     card->acid,    card->vinegar_tenths };
+	const struct jars_asked *jars = &card->jars;
+	struct fill_order order = { card->batch_id, card->jar,    jars->count, jars->lid_box_id,    card->acid_in,
+		                    card->sure,     card->reason, jars->acid,  jars->vinegar_tenths };
 	struct fault fault = { 0 };
 
 	card->sure = false;
@@ -224,12 +188,6 @@ static bool at_acid_in_jar(const struct desk *desk)
 	return at_acid(desk) && card_of(desk)->asked.in_jar;
 }
 
-static bool vinegar_typed(struct desk *desk, const char *text)
-{
-	card_of(desk)->vinegar_tenths = desk_vinegar(desk, text);
-	return card_of(desk)->vinegar_tenths > 0;
-}
-
 /* Less in the pot than the recipe asks for was said before, with its reason. */
 static bool asks_acid(const struct desk *desk)
 {
@@ -261,7 +219,7 @@ static void after_lids(struct desk *desk)
 
 	ask_acid(desk);
 	card->reason[0] = '\0';
-	card->vinegar_tenths = 0;
+	card->jars.vinegar_tenths = 0;
 	card->acid_in = false;
 	if (card->asked.short_in_pot)
 		desk_say(desk, ROLE_CAUTION, "Less acid is in than the recipe asks for: these jars are NOT VALID.");
@@ -321,9 +279,8 @@ static bool take_acid(struct desk *desk, int n)
 	if (!shelf_lets_pass(desk, card->asked.answers[n]))
 		return false;
 	card->acid_in = true;
-	card->acid = card->asked.answers[n];
 	card->reason[0] = '\0'; /* none is needed */
-	return true;
+	return jars_acid_taken(desk, n);
 }
 
 static bool take_jar(struct desk *desk, int n)
@@ -375,16 +332,14 @@ static bool take_count(struct desk *desk, int n)
 {
 	if (n < 1)
 		desk_say(desk, ROLE_CAUTION, "Type how many jars were filled.");
+	card_of(desk)->jars.count = n;
 	return n >= 1 && count_can_be(desk, n);
 }
 
 static bool take_box(struct desk *desk, int n)
 {
-	struct fill_card *card = card_of(desk);
-
-	if (!lid_box_choose(desk, card->boxes, card->box_count, n, card->form.number.value, &card->lid_box_id))
+	if (!jars_lids_taken(desk, n))
 		return false;
-	card->lids_said = true;
 	after_lids(desk);
 	return true;
 }
@@ -403,42 +358,14 @@ static void count_beside(const struct desk *desk, int n, struct text *text)
 }
 
 static const struct question questions[] = {
-	[ASKS_JAR] = { .kind = ASK_CHOICE,
-	               .name = "jar",
-	               .asks = "Filled into which jars?",
-	               .count = jar_count,
-	               .words = jar_words,
-	               .offers = jar_meant,
+	[ASKS_JAR] = { ASKS_OF_JAR, .asks = "Filled into which jars?", .nth = jar_at, .offers = jar_meant,
 	               .take = take_jar },
-	[ASKS_COUNT] = { .kind = ASK_NUMBER,
-	                 .name = "count",
-	                 .asks = "How many?",
-	                 .most = 99,
-	                 .unit = count_beside,
-	                 .take = take_count },
-	[ASKS_BOX] = { .kind = ASK_CHOICE,
-	               .name = "lids",
-	               .asks = "Lids from which box?",
-	               .count = box_count,
-	               .words = box_words,
-	               .offers = box_before,
-	               .take = take_box },
-	[ASKS_ACID] = { .kind = ASK_CHOICE,
-	                .name = "acid",
-	                .asks = "Is the bottled acid in EVERY jar? Space only if it is.",
-	                .brief = "Bottled acid in EVERY jar?",
-	                .asked = asks_acid,
-	                .count = acid_count,
-	                .words = answer_words,
-	                .stop = true,
-	                .put = acid_question,
-	                .take = take_acid },
-	[ASKS_VINEGAR] = { .kind = ASK_TEXT,
-	                   .name = "vinegar",
-	                   .asks = "Vinegar: percent on label:",
-	                   .asked = asks_vinegar,
-	                   .text = vinegar_offered,
-	                   .typed = vinegar_typed },
+	[ASKS_COUNT] = { ASKS_HOW_MANY_JARS, .asks = "How many?", .unit = count_beside, .take = take_count },
+	[ASKS_BOX] = { ASKS_LIDS, .asks = "Lids from which box?", .take = take_box },
+	[ASKS_ACID] = { ASKS_OF_ACID, .asks = "Is the bottled acid in EVERY jar? Space only if it is.",
+	                .brief = "Bottled acid in EVERY jar?", .stop = true, .asked = asks_acid, .put = acid_question,
+	                .words = answer_words, .take = take_acid },
+	[ASKS_VINEGAR] = { ASKS_OF_VINEGAR, .asked = asks_vinegar },
 	[IS_READY] = { .kind = ASK_LAST, .name = "ready", .asks = "Space writes them down.", .take = take_all },
 };
 
@@ -464,11 +391,12 @@ static void enter(struct desk *desk, const struct opening *opening)
 	card->form.number = (struct number_entry){ 0 };
 	card->asked = (struct acid_asked){ 0 };
 	card->acid_in = false;
-	card->acid = ACID_NOT_SAID;
-	card->vinegar_tenths = 0;
+	card->jars.acid = ACID_NOT_SAID;
+	card->jars.vinegar_tenths = 0;
 	card->sure = false;
 	card->reason[0] = '\0';
-	desk_read_lid_boxes(desk, &card->boxes, &card->box_count);
+	desk_read_lid_boxes(desk, &card->jars.boxes, &card->jars.box_count);
+	card->form.jars = &card->jars;
 	desk_show_view(desk, VIEW_FILL);
 	form_begin(desk, &card->form, questions, sizeof(questions) / sizeof(questions[0]), desk_show_board);
 }
@@ -559,7 +487,7 @@ static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 	if (!card->acid_in)
 		return "Acid: NOT in.";
 	for (size_t n = 0; n < card->asked.answer_count; n++)
-		if (card->asked.answers[n] == card->acid)
+		if (card->asked.answers[n] == card->jars.acid)
 			tick_words(desk, (int)n, buffer, size);
 	return buffer;
 }
@@ -592,8 +520,8 @@ static void draw(struct desk *desk, int top, int rows)
 	(void)form_draw(desk, &card->form, top + 1, rows - 1, cols);
 	if (!is_at(desk, IS_READY))
 		return;
-	terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->form.number.value,
-	              jar_size_words(card->jar, card->form.number.value));
+	terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->jars.count,
+	              jar_size_words(card->jar, card->jars.count));
 	terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
 }
 
@@ -625,7 +553,8 @@ static void undo(struct desk *desk)
 	if (strip == NULL)
 		return;
 	desk_undo(desk, last_done(desk, strip));
-	desk_read_lid_boxes(desk, &card_of(desk)->boxes, &card_of(desk)->box_count); /* lids may have come back */
+	desk_read_lid_boxes(desk, &card_of(desk)->jars.boxes,
+	                    &card_of(desk)->jars.box_count); /* lids may have come back */
 	strip = strip_of(desk);
 	if (strip == NULL || strip->rule->asks != ASKS_JARS)
 		desk_show_board(desk);

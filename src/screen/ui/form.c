@@ -49,25 +49,31 @@ void form_letters(const struct form *form, char *buffer, size_t size)
 		buffer[length - 1] = '\0';
 }
 
+static const char *nth_of(const struct desk *desk, const struct question *question, int n)
+{
+	if (question->nth != NULL)
+		return question->nth(desk, n);
+	return question->list != NULL ? question->list[n] : NULL;
+}
+
 /* How many may be chosen; of a line nothing is. */
 static int count_of(const struct desk *desk, const struct question *question)
 {
 	int count = 0;
 
-	if (question->list == NULL)
-		return question->count == NULL ? 0 : question->count(desk);
-	while (question->list[count] != NULL)
+	if (question->count != NULL)
+		return question->count(desk);
+	while (nth_of(desk, question, count) != NULL)
 		count++;
 	return count;
 }
 
 static void words_of(const struct desk *desk, const struct question *question, int n, char *buffer, size_t size)
 {
-	buffer[0] = '\0';
-	if (question->list != NULL)
-		text_copy(buffer, size, question->list[n]);
-	else if (question->words != NULL)
+	if (question->words != NULL)
 		question->words(desk, n, buffer, size);
+	else
+		text_copy(buffer, size, nth_of(desk, question, n));
 }
 
 /* The n-th of those listed; -1: there is none. */
@@ -148,9 +154,9 @@ static bool goes_without_saying(const struct desk *desk, const struct question *
 	return question->passes && count_of(desk, question) == 1;
 }
 
-void form_on(struct desk *desk, struct form *form)
+/* To the first that is asked from there on. */
+static void go_on_from(struct desk *desk, struct form *form, const struct question *question)
 {
-	const struct question *question = form_question(form) + 1;
 	const struct question *end = form->questions + form->count;
 
 	for (; question < end; question++) {
@@ -166,6 +172,11 @@ void form_on(struct desk *desk, struct form *form)
 		form->end(desk);
 }
 
+void form_on(struct desk *desk, struct form *form)
+{
+	go_on_from(desk, form, form_question(form) + 1);
+}
+
 void form_begin(struct desk *desk, struct form *form, const struct question *questions, size_t count,
                 void (*leave)(struct desk *))
 {
@@ -174,10 +185,7 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 	form->leave = leave;
 	form->at = 0;
 	memset(form->taken, 0, sizeof(form->taken));
-	if (form_asks(desk, questions))
-		form_to(desk, form, questions);
-	else
-		form_on(desk, form);
+	go_on_from(desk, form, questions);
 }
 
 void form_back(struct desk *desk)

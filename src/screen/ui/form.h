@@ -17,6 +17,7 @@
 #include "screen/ui/picker.h"
 
 struct desk;
+struct jars_asked;
 
 enum question_kind {
 	ASK_CHOICE,
@@ -45,7 +46,8 @@ struct question {
 	 * only one there is goes without saying. */
 	int (*count)(const struct desk *desk);
 	void (*words)(const struct desk *desk, int n, char *buffer, size_t size);
-	const char *const *list; /* instead of both, where they are always the same: NULL behind the last */
+	const char *(*nth)(const struct desk *desk, int n); /* instead of both; NULL behind the last */
+	const char *const *list;                            /* likewise, where they are always the same */
 	const char *(*word)(const struct desk *desk, int n);
 	const char *(*also)(const struct desk *desk, int n); /* other names it is found by; NULL: it has none */
 	const char *none;                                    /* said where there is no choice */
@@ -91,6 +93,7 @@ struct form {
 	int taken[FORM_QUESTIONS_MAX]; /* by question: what was chosen, from 1; 0: nothing yet */
 	struct picker picker;
 	struct number_entry number;
+	struct jars_asked *jars; /* of the questions about jars (jar_questions.h); NULL: it asks none */
 };
 
 /* Begin at the first question that is asked. */

@@ -66,42 +66,18 @@ bool recipe_jar(const struct recipe *recipe, const char *pack, int n, char *buff
 	return false;
 }
 
-int recipe_packs(const struct recipe *recipe)
+const char *recipe_pack_says(const struct recipe *recipe, int n)
 {
 	char word[WORD_MAX_BYTES];
-	int count = 0;
 
-	while (recipe != NULL && recipe_pack(recipe, count, word, sizeof(word)))
-		count++;
-	return count;
+	return recipe != NULL && recipe_pack(recipe, n, word, sizeof(word)) ? pack_words(word) : NULL;
 }
 
-int recipe_jars(const struct recipe *recipe, const char *pack)
-{
-	char word[WORD_MAX_BYTES];
-	int count = 0;
-
-	while (recipe != NULL && recipe_jar(recipe, pack, count, word, sizeof(word)))
-		count++;
-	return count;
-}
-
-void recipe_pack_says(const struct recipe *recipe, int n, char *buffer, size_t size)
+const char *recipe_jar_says(const struct recipe *recipe, const char *pack, int n)
 {
 	char word[WORD_MAX_BYTES];
 
-	buffer[0] = '\0';
-	if (recipe_pack(recipe, n, word, sizeof(word)))
-		text_copy(buffer, size, pack_words(word));
-}
-
-void recipe_jar_says(const struct recipe *recipe, const char *pack, int n, char *buffer, size_t size)
-{
-	char word[WORD_MAX_BYTES];
-
-	buffer[0] = '\0';
-	if (recipe_jar(recipe, pack, n, word, sizeof(word)) && jar_size_named(word) != NULL)
-		text_copy(buffer, size, jar_size_named(word)->plural);
+	return recipe != NULL && recipe_jar(recipe, pack, n, word, sizeof(word)) ? jar_size_words(word, 2) : NULL;
 }
 
 int recipe_pack_offered(const struct recipe *recipe)

@@ -16,15 +16,12 @@ int recipe_choices(const struct desk *desk);
 void recipe_choice_words(const struct desk *desk, int n, char *buffer, size_t size);
 const char *recipe_choice_name(const struct desk *desk, int n); /* NULL behind the last */
 
-/* How many packs a recipe has, and how many sizes have a process in a pack; NULL: none. */
-int recipe_packs(const struct recipe *recipe);
-int recipe_jars(const struct recipe *recipe, const char *pack);
-/* The n-th of them, by its name in the tables; false: there is none. */
+/* Its n-th pack, and the n-th size that has a process in a pack, by the name in the tables; false: there is none. */
 bool recipe_pack(const struct recipe *recipe, int n, char *buffer, size_t size);
 bool recipe_jar(const struct recipe *recipe, const char *pack, int n, char *buffer, size_t size);
-/* In words; "" for none. */
-void recipe_pack_says(const struct recipe *recipe, int n, char *buffer, size_t size);
-void recipe_jar_says(const struct recipe *recipe, const char *pack, int n, char *buffer, size_t size);
+/* In words; NULL behind the last, and of no recipe. */
+const char *recipe_pack_says(const struct recipe *recipe, int n);
+const char *recipe_jar_says(const struct recipe *recipe, const char *pack, int n);
 /* The one offered first: recipe_usual_pack. */
 int recipe_pack_offered(const struct recipe *recipe);
 
