@@ -19,7 +19,7 @@ tell() {
 # tables and disks of their own (tests/terminal/test_log_goes.sh shows the latter).
 not_drawn() {
 	case $1 in
-	"start pair" | "reprocess refused") return 0 ;;
+	"start pair") return 0 ;;
 	# One question for each line of a recipe: the first ones are pictured.
 	"entry recipe Line "*) return 0 ;;
 	" Save what is intact to (a new file):" | " UNKNOWN, because (Esc: no):") return 0 ;;

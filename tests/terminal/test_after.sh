@@ -102,14 +102,20 @@ wait_for "Round done. Shelved." "2 jars set aside, first: to be processed again 
 press f
 wait_for "Jars set aside" "to be processed again by" "B2 jar 1, half-pint berry syrup:"
 press Space
-wait_for "2 of 2 jars again:" "Canner  Big kettle" "Lids    Box A, spring" "15 min, the full time again"
-press Right Down
-wait_for "Canner  Low kettle" "Lids    Box B, summer"
+wait_for "2 of 2 jars again:" "Into which canner?" "Big kettle: 15 min, the full time again"
+press Down
+wait_for "Low kettle: 15 min, the full time again"
 press Escape
 wait_for "Jars set aside"
 press Space
-wait_for "Canner  Big kettle"
-press Right Down Space
+wait_for "Big kettle: 15 min, the full time again"
+press Down Space
+wait_for "NEW lids from which box?" "Box A, spring" "Low kettle: 15 min"
+press Left
+wait_for "Into which canner?"
+press Down Space
+wait_for "NEW lids from which box?"
+press Down Space
 wait_for "R1. Heat on, then Space." "2 half-pints berry syrup"
 jars_are 2 '"size": "half_pint", "state": "unchecked"'
 press u

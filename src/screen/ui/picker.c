@@ -1,5 +1,4 @@
 #include "screen/ui/picker.h"
-#include "base/count.h"
 
 #include <limits.h>
 #include <stdio.h>
@@ -251,27 +250,5 @@ bool number_typed(struct number_entry *number, long key, int max)
 		return false;
 	}
 	number->touched = true;
-	return true;
-}
-
-void lid_box_words(const struct log_lid_box *boxes, size_t count, int n, char *buffer, size_t size)
-{
-	if (n >= (int)count)
-		text_copy(buffer, size, "not noted");
-	else
-		(void)snprintf(buffer, size, "%s  (%d left)", boxes[n].label, boxes[n].lids - boxes[n].used);
-}
-
-bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars, int64_t *id)
-{
-	*id = 0;
-	if (n >= (int)count)
-		return true;
-	if (boxes[n].lids - boxes[n].used < jars) {
-		desk_say(desk, ROLE_CAUTION, "That box has too few lids for %s. Flat lids are used once.",
-		         count_words(jars, "jar").words);
-		return false;
-	}
-	*id = boxes[n].id;
 	return true;
 }

@@ -7,9 +7,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
-#include <stdint.h>
 
-#include "log/rows/canner.h"
 #include "screen/term/terminal.h"
 
 struct desk;
@@ -52,11 +50,5 @@ struct number_entry {
 	bool touched;
 };
 bool number_typed(struct number_entry *number, long key, int max);
-
-/* Lid boxes as choices; the last one, n == count, is "not noted" (id 0). */
-struct log_lid_box;
-void lid_box_words(const struct log_lid_box *boxes, size_t count, int n, char *buffer, size_t size);
-/* Take the n-th for so many jars; false, and it is said, when it has too few. */
-bool lid_box_choose(struct desk *desk, const struct log_lid_box *boxes, size_t count, int n, int jars, int64_t *id);
 
 #endif
