@@ -102,7 +102,8 @@ static void under_words(const struct ring *ring, bool large, int cols, int room,
 }
 
 /* In `rows` at most; returns how many it took. */
-static int under_draw(struct desk *desk, const struct ring *ring, bool large, size_t more, int row, int rows, int cols)
+static int under_draw(const struct desk *desk, const struct ring *ring, bool large, size_t more, int row, int rows,
+                      int cols)
 {
 	char words[400];
 	char rest[40] = "";
@@ -120,7 +121,7 @@ static int under_draw(struct desk *desk, const struct ring *ring, bool large, si
 }
 
 /* In a window too low for a line under the digit: all of it beside the digit. */
-static void beside_draw(struct desk *desk, const struct ring *ring, size_t more, int row, int cols)
+static void beside_draw(const struct desk *desk, const struct ring *ring, size_t more, int row, int cols)
 {
 	int col = 1 + digits_columns("0", DIGITS_TALL) + BETWEEN_COLS;
 	char over[24];
@@ -137,7 +138,7 @@ static void beside_draw(struct desk *desk, const struct ring *ring, size_t more,
 /* "5 JARS OUT" and, where it finds room beside it, how long over.  The band stands
  * still: so large a field of red must not flash (WCAG 2.1, success criterion 2.3.1);
  * the station's own line does. */
-static void headline_draw(struct desk *desk, const struct ring *ring, bool large, bool clock, int row, int cols)
+static void headline_draw(const struct desk *desk, const struct ring *ring, bool large, bool clock, int row, int cols)
 {
 	char number[4];
 	char over[24];
@@ -157,7 +158,7 @@ static void headline_draw(struct desk *desk, const struct ring *ring, bool large
 		            ROLE_ALARM);
 }
 
-static void holds_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+static void holds_draw(const struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	char words[400];
 	struct text text = TEXT_OVER(words);
@@ -167,7 +168,7 @@ static void holds_draw(struct desk *desk, const struct strip *strip, int row, in
 	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET, words);
 }
 
-void ringing_draw(struct desk *desk, int row, int rows)
+void ringing_draw(const struct desk *desk, int row, int rows)
 {
 	struct ring rings[RINGS_MAX] = { 0 };
 	size_t count = desk_rings(desk, rings);

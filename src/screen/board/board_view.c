@@ -88,7 +88,7 @@ static struct layout lay_out(const struct desk *desk, int rows)
 	return layout;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct layout layout = lay_out(desk, rows);
 

@@ -14,12 +14,12 @@ struct desk;
 struct text;
 
 /* The most urgent clock in tall digits, in as many rows as urgent_rows() says. */
-void urgent_draw(struct desk *desk, int row, int rows);
+void urgent_draw(const struct desk *desk, int row, int rows);
 int urgent_rows(const struct desk *desk, int room);
-void strips_draw(struct desk *desk, int row, int rows, int rows_each);
+void strips_draw(const struct desk *desk, int row, int rows, int rows_each);
 /* What rings, large, in as many rows as ringing_rows() says; 0: no room. */
 int ringing_rows(const struct desk *desk, int room);
-void ringing_draw(struct desk *desk, int row, int rows);
+void ringing_draw(const struct desk *desk, int row, int rows);
 /* The process of a load, juice drawn, jars filled: what is of least weight. */
 void strip_beside_words(const struct desk *desk, const struct strip *strip, struct text *text);
 

@@ -71,7 +71,7 @@ const struct day_item *day_here(const struct desk *desk)
 
 /* Today, when nothing runs any more: what it gave and what is left to do, in half of the window
  * at most.  Returns the rows it took. */
-static int left_draw(struct desk *desk, int top, int rows, int cols)
+static int left_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	struct day_left left;
 	int used = 0;
@@ -85,7 +85,7 @@ static int left_draw(struct desk *desk, int top, int rows, int cols)
 	return used;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = (int)card_of(desk)->count;
 	int used = left_draw(desk, top, rows, desk_columns(desk));

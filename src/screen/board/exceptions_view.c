@@ -42,7 +42,7 @@ static int open_now(const struct desk *desk, enum exception out[EXCEPTION_COUNT]
 	return count;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = desk_selected(desk);
 	enum exception open[EXCEPTION_COUNT];

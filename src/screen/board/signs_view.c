@@ -81,7 +81,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 }
 
 /* Each piece is shown whole or not at all; list.top: the first that found no room. */
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int row = top;

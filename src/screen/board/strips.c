@@ -65,8 +65,8 @@ struct area {
 	int rows;
 };
 
-static void urgent_beside(struct desk *desk, const struct strip *strip, const struct face *face, const char *clock_name,
-                          struct area area)
+static void urgent_beside(const struct desk *desk, const struct strip *strip, const struct face *face,
+                          const char *clock_name, struct area area)
 {
 	int row = area.row;
 	int rows = area.rows;
@@ -97,7 +97,7 @@ static void urgent_beside(struct desk *desk, const struct strip *strip, const st
 }
 
 /* Where there is no room for more than that, an answered alarm still says when it comes back. */
-static void quiet_beside(struct desk *desk, const struct face *face, int row, int col, int cols)
+static void quiet_beside(const struct desk *desk, const struct face *face, int row, int col, int cols)
 {
 	char quiet[56];
 
@@ -106,7 +106,7 @@ static void quiet_beside(struct desk *desk, const struct face *face, int row, in
 		(void)desk_paragraph(desk, row + 1, col, cols, 2, ROLE_CAUTION, quiet);
 }
 
-void urgent_draw(struct desk *desk, int row, int rows)
+void urgent_draw(const struct desk *desk, int row, int rows)
 {
 	const struct strip *strip = desk_most_urgent(desk);
 	enum digits_height height = digits_for(desk);
@@ -214,7 +214,7 @@ static bool next_words(const struct desk *desk, const struct strip *strip, struc
 }
 
 /* The second clock of a juicer: when the water must be looked at. */
-static int water_put(struct desk *desk, const struct face *face, int row, int col, int cols)
+static int water_put(const struct desk *desk, const struct face *face, int row, int col, int cols)
 {
 	char clock[24];
 
@@ -224,7 +224,7 @@ static int water_put(struct desk *desk, const struct face *face, int row, int co
 }
 
 /* Whose station it is, at the right; returns the columns taken. */
-static int who_put(struct desk *desk, const struct strip *strip, int row, int cols)
+static int who_put(const struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	int width = (int)strlen(strip->station.who);
 
@@ -236,7 +236,7 @@ static int who_put(struct desk *desk, const struct strip *strip, int row, int co
 	return width + 1;
 }
 
-static void free_draw(struct desk *desk, enum station_kind kind, int row, int col, int cols)
+static void free_draw(const struct desk *desk, enum station_kind kind, int row, int col, int cols)
 {
 	const char *words = station_kind_words(kind);
 
@@ -246,8 +246,8 @@ static void free_draw(struct desk *desk, enum station_kind kind, int row, int co
 }
 
 /* mark, digit, name, phase, clock, what it holds, then who has it */
-static void canner_line(struct desk *desk, const struct strip *strip, const struct face *face, bool one_row, int row,
-                        int cols)
+static void canner_line(const struct desk *desk, const struct strip *strip, const struct face *face, bool one_row,
+                        int row, int cols)
 {
 	bool selected = desk_selected(desk) == strip;
 	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
@@ -315,7 +315,7 @@ static void room_words(const struct desk *desk, const struct log_station *statio
 }
 
 /* Lot and process: for windows with rows to spare. */
-static void canner_process_line(struct desk *desk, const struct strip *strip, int row, int cols)
+static void canner_process_line(const struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	char words[400];
 	struct text text = TEXT_OVER(words);
@@ -328,7 +328,8 @@ static void canner_process_line(struct desk *desk, const struct strip *strip, in
 	terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, words);
 }
 
-static void canner_act_line(struct desk *desk, const struct strip *strip, const struct face *face, int row, int cols)
+static void canner_act_line(const struct desk *desk, const struct strip *strip, const struct face *face, int row,
+                            int cols)
 {
 	char when[48] = "";
 	char act[200];
@@ -356,8 +357,8 @@ static void canner_act_line(struct desk *desk, const struct strip *strip, const 
 }
 
 /* A racked load: when its seals can be looked at, or that they can be now. */
-static void rack_line(struct desk *desk, const struct strip *strip, const struct face *face, bool selected, int row,
-                      int cols)
+static void rack_line(const struct desk *desk, const struct strip *strip, const struct face *face, bool selected,
+                      int row, int cols)
 {
 	char when[40];
 	char act[200];
@@ -417,7 +418,7 @@ static bool is_shown(const struct desk *desk, const struct strip *strip, int roo
 }
 
 /* In one row, of those that find none: how many they are, which are to be started now, or which of them rings first. */
-static void hidden_draw(struct desk *desk, int row, int cols, int room)
+static void hidden_draw(const struct desk *desk, int row, int cols, int room)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct strip *first = NULL;
@@ -467,7 +468,7 @@ static void hidden_draw(struct desk *desk, int row, int cols, int room)
 	             words);
 }
 
-static int canners_draw(struct desk *desk, int row, int rows, int rows_each)
+static int canners_draw(const struct desk *desk, int row, int rows, int rows_each)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int window_rows;
@@ -505,7 +506,7 @@ static bool rack_selected(const struct desk *desk)
 
 /* Racked loads in the rows left: those that need someone first come into view by
  * starting at the selected one when they do not all fit. */
-static void rack_draw(struct desk *desk, int row, int rows)
+static void rack_draw(const struct desk *desk, int row, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	size_t first = 0;
@@ -533,7 +534,7 @@ static void rack_draw(struct desk *desk, int row, int rows)
 }
 
 /* The one whose time ends first; what is frozen waits for nobody. */
-static void fates_line(struct desk *desk, int row)
+static void fates_line(const struct desk *desk, int row)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	size_t waiting = asides_waiting(board);
@@ -570,7 +571,7 @@ static void waiting_words(const struct desk *desk, bool late, struct text *text)
 }
 
 /* Filled jars that wait for a canner, with the age of the oldest. */
-static void waiting_line(struct desk *desk, int row)
+static void waiting_line(const struct desk *desk, int row)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int64_t waited = moment_between(&board->waiting[0].filled, &desk->now);
@@ -591,7 +592,7 @@ static void waiting_line(struct desk *desk, int row)
 	              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
 }
 
-void strips_draw(struct desk *desk, int row, int rows, int rows_each)
+void strips_draw(const struct desk *desk, int row, int rows, int rows_each)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	int used;

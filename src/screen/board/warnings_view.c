@@ -36,7 +36,7 @@ static enum role role_of(enum severity severity)
 #define ROWS_BELOW 4 /* of a sentence that the cursor is not on; that at the cursor is read whole */
 
 /* Returns the rows it took. */
-static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols)
+static int warning_draw(const struct desk *desk, size_t n, int row, int rows, int cols)
 {
 	const struct warning *warning = &desk->warnings[n];
 	int most = (int)n != card_of(desk)->list.cursor && rows > ROWS_BELOW ? ROWS_BELOW : rows;
@@ -52,7 +52,7 @@ static int warning_draw(struct desk *desk, size_t n, int row, int rows, int cols
 	return used + desk_paragraph(desk, row + used, 10, cols - 11, rows - used, ROLE_CAUTION, words);
 }
 
-static void off_draw(struct desk *desk, int row, int cols)
+static void off_draw(const struct desk *desk, int row, int cols)
 {
 	size_t count = kitchen_board(desk->kitchen)->rule_off_count;
 
@@ -60,7 +60,12 @@ static void off_draw(struct desk *desk, int row, int cols)
 	              count_words((int64_t)count, "rule").words, count == 1 ? "it" : "them");
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void look(struct desk *desk)
+{
+	list_move(&card_of(desk)->list, 0, (int)desk->warning_count);
+}
+
+static void draw(const struct desk *desk, int top, int rows)
 {
 	bool some = kitchen_board(desk->kitchen)->rule_off_count > 0;
 	int end = top + rows - (some && rows > 3 ? 1 : 0);
@@ -71,7 +76,6 @@ static void draw(struct desk *desk, int top, int rows)
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (desk->warning_count == 0)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_DONE, "No open warnings.");
-	list_move(&card_of(desk)->list, 0, (int)desk->warning_count);
 	for (size_t i = (size_t)card_of(desk)->list.cursor; i < desk->warning_count && row < end; i++)
 		row += warning_draw(desk, i, row, end - row, cols);
 	if (some)
@@ -211,6 +215,7 @@ const struct view warnings_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.look = look,
 	.draw = draw,
 	.sources = sources,
 };

@@ -44,6 +44,6 @@ void reprocess_view_enter(struct desk *desk, int64_t jar_id);
 /* A seal check, and its jars (seal_picture.c). */
 struct seal_card *seal_card(const struct desk *desk);
 int seal_picture_wide(int cols); /* jars in a row */
-void seal_picture_draw(struct desk *desk, int top, int rows, int cols);
+void seal_picture_draw(const struct desk *desk, int top, int rows, int cols);
 
 #endif

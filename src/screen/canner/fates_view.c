@@ -37,7 +37,7 @@ static const struct log_jar *jar_here(const struct desk *desk)
 /* --- drawing ---------------------------------------------------------------------------- */
 
 /* First its time, which the smallest window does not cut, then what it is. */
-static void jar_draw(struct desk *desk, int n, int row, int cols)
+static void jar_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct log_jar *jar = &kitchen_board(desk->kitchen)->fates[n];
 	bool late = aside_is_late(jar, desk->now.wall_ms);
@@ -57,7 +57,7 @@ static void jar_draw(struct desk *desk, int n, int row, int cols)
 }
 
 /* The jar at the mark to its end. */
-static void detail_draw(struct desk *desk, int top, int rows, int cols)
+static void detail_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct log_jar *jar = jar_here(desk);
 	bool late = aside_is_late(jar, desk->now.wall_ms);
@@ -76,7 +76,12 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top, 1, cols - 2, rows, late ? ROLE_STOP : ROLE_STRONG, line);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void look(struct desk *desk)
+{
+	list_move(&card_of(desk)->list, 0, count(desk)); /* the last one may have gone */
+}
+
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int window_rows;
 	int detail = rows > 6 ? 3 : 2;
@@ -90,7 +95,6 @@ static void draw(struct desk *desk, int top, int rows)
 		             "No jar is set aside, none in fridge or freezer.");
 		return;
 	}
-	list_move(&card_of(desk)->list, 0, count(desk)); /* the last one may have gone */
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first: %d of %d",
 	              card_of(desk)->list.cursor + 1, count(desk));
 	first = list_scroll(&card_of(desk)->list, count(desk), list);
@@ -259,6 +263,7 @@ const struct view fates_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.look = look,
 	.draw = draw,
 	.sources = sources,
 	.space_words = usual_words,

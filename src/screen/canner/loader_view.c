@@ -126,7 +126,7 @@ static void group_words(const struct waiting_group *group, char *buffer, size_t 
 	text_add_hours(&text, group->waited_ms / 60000);
 }
 
-static int waiting_draw(struct desk *desk, int top, int rows, int cols)
+static int waiting_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	int64_t limit_ms = kitchen_board(desk->kitchen)->house.jar_wait_minutes * INT64_C(60000);
 	struct waiting_group groups[WAITING_GROUPS_MAX];
@@ -165,7 +165,7 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 		text_add(&text, " + %d still to be filled", proposal->to_come);
 }
 
-static void process_draw(struct desk *desk, int row, int end, int cols)
+static void process_draw(const struct desk *desk, int row, int end, int cols)
 {
 	const struct loader_card *card = card_of(desk);
 	char headspace[24];
@@ -195,7 +195,7 @@ static void process_draw(struct desk *desk, int row, int end, int cols)
 }
 
 /* Jars of a recipe nobody tested: it is said before they are loaded. */
-static int untested_draw(struct desk *desk, int row, int end, int cols)
+static int untested_draw(const struct desk *desk, int row, int end, int cols)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
@@ -212,7 +212,7 @@ static int untested_draw(struct desk *desk, int row, int end, int cols)
 	return row;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct loader_proposal *offer = &card_of(desk)->offer;
 	const struct log_station *station = station_of(desk, card_of(desk)->station_id);
@@ -222,7 +222,6 @@ static void draw(struct desk *desk, int top, int rows)
 	int row = top;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	look(desk);
 	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
 	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
@@ -429,6 +428,7 @@ const struct view loader_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.look = look,
 	.draw = draw,
 	.sources = sources,
 	.typed = away_typed,

@@ -222,7 +222,7 @@ void reprocess_view_enter(struct desk *desk, int64_t jar_id)
 /* --- drawing ----------------------------------------------------------------------------- */
 
 /* What it will be in that canner, and how the jars are made ready. */
-static void process_draw(struct desk *desk, const struct strip *canner, const struct reprocess_proposal *proposal,
+static void process_draw(const struct desk *desk, const struct strip *canner, const struct reprocess_proposal *proposal,
                          int top, int rows)
 {
 	char words[400];
@@ -236,7 +236,7 @@ static void process_draw(struct desk *desk, const struct strip *canner, const st
 	desk_paragraph(desk, top, 1, desk_columns(desk) - 2, rows, ROLE_STRONG, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct reprocess_proposal proposal;
 	struct fault why = { 0 };

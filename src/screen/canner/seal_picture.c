@@ -45,7 +45,7 @@ static int liquid_eighths(const struct log_jar *jar)
 }
 
 /* The three methods by their keys, each with what it said. */
-static void ticks_draw(struct desk *desk, const struct log_jar *jar, int row, int col)
+static void ticks_draw(const struct desk *desk, const struct log_jar *jar, int row, int col)
 {
 	static const char *const caps[] = { "p", "t", "y" };
 	static const enum glyph marks[] = { GLYPH_ESTIMATED, GLYPH_CHECK, GLYPH_CROSS };
@@ -66,7 +66,7 @@ static int level_in(const struct log_jar *jar, int row, int body)
 	return level < 0 ? 0 : level > 8 ? 8 : level;
 }
 
-static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, int body, int row, int col)
+static void jar_draw(const struct desk *desk, const struct log_jar *jar, bool here, int body, int row, int col)
 {
 	struct terminal *t = desk->terminal;
 	enum role role = state_looks[jar->state].role;
@@ -92,7 +92,7 @@ static void jar_draw(struct desk *desk, const struct log_jar *jar, bool here, in
 	ticks_draw(desk, jar, row + 1, col + 3);
 }
 
-void seal_picture_draw(struct desk *desk, int top, int rows, int cols)
+void seal_picture_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct seal_card *card = seal_card(desk);
 	int wide = seal_picture_wide(cols);

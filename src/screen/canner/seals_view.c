@@ -171,7 +171,7 @@ static void fate_hour_words(enum jar_fate fate, int64_t by_wall_ms, int64_t now_
 	(void)snprintf(buffer, size, "%s %s", fate == FATE_FRIDGE ? "eat by" : "by", hour);
 }
 
-static void jar_words_draw(struct desk *desk, int row, int cols)
+static void jar_words_draw(const struct desk *desk, int row, int cols)
 {
 	static const char *const losses[] = { "no liquid lost", "slight loss", "under half lost", "OVER HALF lost" };
 	const struct log_jar *jar = &seal_card(desk)->jars[seal_card(desk)->cursor];
@@ -202,7 +202,7 @@ static void jar_words_draw(struct desk *desk, int row, int cols)
 	              losses[jar->siphoning], aside[0] != '\0' ? ", " : "", aside);
 }
 
-static void fates_draw(struct desk *desk, const struct strip *strip, int top, int rows, int cols)
+static void fates_draw(const struct desk *desk, const struct strip *strip, int top, int rows, int cols)
 {
 	const struct log_jar *jar = &seal_card(desk)->jars[seal_card(desk)->cursor];
 	int row = top;
@@ -229,7 +229,7 @@ static void fates_draw(struct desk *desk, const struct strip *strip, int top, in
 	}
 }
 
-static void methods_draw(struct desk *desk, int top, int rows, int cols)
+static void methods_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	static const char *const lines[] = { "p  pressed: must not spring back", "t  tapped: rings high",
 		                             "y  at eye level: dips" };
@@ -250,7 +250,7 @@ static void methods_draw(struct desk *desk, int top, int rows, int cols)
 }
 
 /* The load, and which of the round it is. */
-static void title_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+static void title_draw(const struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	int64_t ids[ROUND_MAX];
 	char place[64] = "";
@@ -262,7 +262,7 @@ static void title_draw(struct desk *desk, const struct strip *strip, int row, in
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "%s%s  %s", place, strip->lot.code, strip->holds);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
 	struct seal_card *card = seal_card(desk);

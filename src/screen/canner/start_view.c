@@ -462,7 +462,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 /* --- drawing --------------------------------------------------------------------------- */
 
-static int line(struct desk *desk, int row, int end, int cols, enum role role, const char *words)
+static int line(const struct desk *desk, int row, int end, int cols, enum role role, const char *words)
 {
 	int most;
 
@@ -475,7 +475,7 @@ static int line(struct desk *desk, int row, int end, int cols, enum role role, c
 }
 
 /* What the food's own line warns of, whatever name it was chosen by. */
-static int caution_draw(struct desk *desk, int row, int end, int cols)
+static int caution_draw(const struct desk *desk, int row, int end, int cols)
 {
 	const struct start_card *card = card_of(desk);
 	const struct food *food = food_of(card);
@@ -488,7 +488,7 @@ static int caution_draw(struct desk *desk, int row, int end, int cols)
 }
 
 /* What must not be in it, in as many rows as are left. */
-static void must_not_draw(struct desk *desk, int row, int end, int cols)
+static void must_not_draw(const struct desk *desk, int row, int end, int cols)
 {
 	const struct food *food = food_of(card_of(desk));
 	char words[CAUTION_BYTES];
@@ -502,7 +502,7 @@ static void must_not_draw(struct desk *desk, int row, int end, int cols)
 }
 
 /* The process as published, and what goes with it. */
-static void process_draw(struct desk *desk, int top, int rows, int cols)
+static void process_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct start_card *card = card_of(desk);
 	const struct process *process = &card->process;
@@ -571,7 +571,7 @@ static void sources(const struct desk *desk, struct sources *page)
 }
 
 /* What will be put down of the acid. */
-static int acid_draw(struct desk *desk, int row, int cols)
+static int acid_draw(const struct desk *desk, int row, int cols)
 {
 	const struct start_card *card = card_of(desk);
 	bool is_in = acid_is_answer(food_of(card), card->process.jar, card->jars.acid);
@@ -588,7 +588,7 @@ static int acid_draw(struct desk *desk, int row, int cols)
 	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct start_card *card = card_of(desk);
 	const struct strip *strip = canner(desk);

@@ -81,7 +81,7 @@ static int line_count(const struct desk *desk)
 	return shown_facts(card) + 1 + (card->entry_count > 0 ? (int)card->entry_count : 1);
 }
 
-static int fact_draw(struct desk *desk, const struct past_line *line, int row, int rows)
+static int fact_draw(const struct desk *desk, const struct past_line *line, int row, int rows)
 {
 	static const enum role roles[] = {
 		[PAST_TITLE] = ROLE_STRONG, [PAST_FACT] = ROLE_PLAIN,      [PAST_GOOD] = ROLE_DONE,
@@ -91,7 +91,7 @@ static int fact_draw(struct desk *desk, const struct past_line *line, int row, i
 	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, roles[line->kind], line->words);
 }
 
-static int entry_draw(struct desk *desk, const struct log_entry *entry, int row, int rows)
+static int entry_draw(const struct desk *desk, const struct log_entry *entry, int row, int rows)
 {
 	char date[16];
 	char hour[8];
@@ -108,7 +108,7 @@ static int entry_draw(struct desk *desk, const struct log_entry *entry, int row,
 	                      entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN, words);
 }
 
-static int item_draw(struct desk *desk, int n, int row, int rows)
+static int item_draw(const struct desk *desk, int n, int row, int rows)
 {
 	const struct back_card *card = back_card(desk);
 	int facts = shown_facts(card);
@@ -124,7 +124,7 @@ static int item_draw(struct desk *desk, int n, int row, int rows)
 	return 1;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	scroll_draw(desk, &back_card(desk)->past_list, line_count(desk), top, rows, item_draw);
 }

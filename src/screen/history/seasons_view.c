@@ -94,7 +94,7 @@ static double share_of(const struct back_card *card, size_t n, double most)
 	return season_value(&card->seasons[n], card->measure, &value) && most > 0.0 ? value / most : 0.0;
 }
 
-static void season_line_draw(struct desk *desk, int n, int row, double most)
+static void season_line_draw(const struct desk *desk, int n, int row, double most)
 {
 	struct back_card *card = back_card(desk);
 	const struct log_season *season = &card->seasons[n];
@@ -116,7 +116,7 @@ static void season_line_draw(struct desk *desk, int n, int row, double most)
 
 /* A column for each year, oldest at the left, and a gap where nothing was made; the
  * newest years where there are too many. */
-static void chart_draw(struct desk *desk, int top, double most)
+static void chart_draw(const struct desk *desk, int top, double most)
 {
 	struct back_card *card = back_card(desk);
 	double shares[SEASONS_SHOWN] = { 0 };
@@ -138,7 +138,7 @@ static void chart_draw(struct desk *desk, int top, double most)
 		terminal_putf(desk->terminal, top + CHART_ROWS, 1 + (count - 1) * each, 6, ROLE_QUIET, "%d", newest);
 }
 
-static void seasons_draw(struct desk *desk, int top, int rows)
+static void seasons_draw(const struct desk *desk, int top, int rows)
 {
 	struct back_card *card = back_card(desk);
 	int count = (int)card->season_count;
@@ -269,7 +269,7 @@ static void season_view_enter(struct desk *desk, int year)
 }
 
 /* A label, a plot where there is room for one, and the words. */
-static void plot_draw(struct desk *desk, const struct figure *figure, int row)
+static void plot_draw(const struct desk *desk, const struct figure *figure, int row)
 {
 	int cols = desk_columns(desk);
 	int label = cols < NARROW ? 12 : cols < 100 ? 17 : 26;
@@ -288,7 +288,7 @@ static void plot_draw(struct desk *desk, const struct figure *figure, int row)
 	terminal_put(desk->terminal, row, words_col, cols - 1 - words_col, role, figure->words);
 }
 
-static int figure_draw(struct desk *desk, int n, int row, int rows)
+static int figure_draw(const struct desk *desk, int n, int row, int rows)
 {
 	const struct figure *figure = &back_card(desk)->figures[n];
 
@@ -302,7 +302,7 @@ static int figure_draw(struct desk *desk, int n, int row, int rows)
 	return 1;
 }
 
-static void season_draw(struct desk *desk, int top, int rows)
+static void season_draw(const struct desk *desk, int top, int rows)
 {
 	scroll_draw(desk, &back_card(desk)->figure_list, (int)back_card(desk)->figure_count, top, rows, figure_draw);
 }

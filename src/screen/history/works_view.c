@@ -201,7 +201,7 @@ static enum role role_of(const struct log_work *work)
 }
 
 /* In columns where there is room, so that what became of it is not cut off. */
-static void columns_draw(struct desk *desk, const struct log_work *work, int row, int cols, enum role role)
+static void columns_draw(const struct desk *desk, const struct log_work *work, int row, int cols, enum role role)
 {
 	const char *verdict = work_verdict_words(work);
 	int product_cols = cols < WIDE ? 16 : 36;
@@ -217,7 +217,7 @@ static void columns_draw(struct desk *desk, const struct log_work *work, int row
 	              words[0] == '\0' || verdict[0] == '\0' ? "" : ", ", verdict);
 }
 
-static void line_draw(struct desk *desk, int n, int row)
+static void line_draw(const struct desk *desk, int n, int row)
 {
 	const struct log_work *work = &back_card(desk)->page.rows[n];
 	bool selected = n == back_card(desk)->page_list.cursor;
@@ -237,7 +237,7 @@ static void line_draw(struct desk *desk, int n, int row)
 	terminal_put(desk->terminal, row, 3, cols - 4, role, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct back_card *card = back_card(desk);
 	int cols = desk_columns(desk);
@@ -440,7 +440,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 	text_copy(buffer, size, name == NULL ? "" : name);
 }
 
-static void pick_draw(struct desk *desk, int top, int rows)
+static void pick_draw(const struct desk *desk, int top, int rows)
 {
 	struct back_card *card = back_card(desk);
 

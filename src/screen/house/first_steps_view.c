@@ -355,7 +355,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 /* --- drawing --------------------------------------------------------------------------------------- */
 
-static void step_draw(struct desk *desk, int n, int row, int cols)
+static void step_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct step *step = step_at(desk, n);
 	bool here = n == card_of(desk)->list.cursor;
@@ -375,7 +375,7 @@ static void step_draw(struct desk *desk, int n, int row, int cols)
 	                                 : "at any time");
 }
 
-static void head_draw(struct desk *desk, int row, int cols)
+static void head_draw(const struct desk *desk, int row, int cols)
 {
 	int done = 0;
 	int of = 0;
@@ -390,7 +390,7 @@ static void head_draw(struct desk *desk, int row, int cols)
 	              done, of);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int count = step_count(desk);

@@ -283,7 +283,7 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	}
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = line_count(desk);
 	int first = list_scroll(&card_of(desk)->list, count, rows - 1);

@@ -207,7 +207,7 @@ static void weeks_words(const struct pantry_line *line, char *buffer, size_t siz
 		text_copy(buffer, size, count_words(line->weeks, "week").words);
 }
 
-static void line_draw(struct desk *desk, int n, int row, int cols)
+static void line_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct pantry_line *line = &card_of(desk)->lines[n];
 	bool here = n == card_of(desk)->list.cursor;
@@ -234,7 +234,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	              weeks);
 }
 
-static void lot_draw(struct desk *desk, int n, int row, int cols)
+static void lot_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct pantry_lot *lot = &card_of(desk)->lots[n];
 	bool here = n == card_of(desk)->lot_list.cursor;
@@ -268,7 +268,7 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 }
 
 /* The line under the cursor to its end, and by what rule it says how long. */
-static void detail_draw(struct desk *desk, int top, int rows, int cols)
+static void detail_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct pantry_line *line = line_here(desk);
 	const struct log_lot_spoiled *spoiled = spoiled_lot(desk, line->oldest.id);
@@ -291,7 +291,7 @@ static void detail_draw(struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
-static void lots_draw(struct desk *desk, int top, int rows, int cols)
+static void lots_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	struct pantry_card *card = card_of(desk);
 	const struct pantry_line *line = line_here(desk);
@@ -303,7 +303,7 @@ static void lots_draw(struct desk *desk, int top, int rows, int cols)
 		lot_draw(desk, i, top + 1 + i - first, cols);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct pantry_card *card = card_of(desk);
 	int window_rows;

@@ -78,7 +78,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	recalls_key(desk);
 }
 
-static void recall_draw(struct desk *desk, int n, int row, int cols)
+static void recall_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct log_recall *recall = &recall_card(desk)->recalls[n];
 	bool here = n == recall_card(desk)->list.cursor;
@@ -100,7 +100,7 @@ static void recall_draw(struct desk *desk, int n, int row, int cols)
 	              "%s: %s; %s", left, recall->words, recall->reason);
 }
 
-static void list_draw(struct desk *desk, int top, int rows)
+static void list_draw(const struct desk *desk, int top, int rows)
 {
 	struct recall_card *card = recall_card(desk);
 	int window_rows;

@@ -28,7 +28,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	desk_show_view(desk, VIEW_STEPS);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int window_rows;
 	int cols;

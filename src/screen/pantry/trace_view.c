@@ -169,7 +169,7 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 		text_add(text, ", out of the pot of %s", jar->pot_lot);
 }
 
-static void jar_draw(struct desk *desk, int n, int row, int cols)
+static void jar_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct log_traced *jar = &recall_card(desk)->jars[n];
 	bool here = n == recall_card(desk)->jar_list.cursor;
@@ -183,7 +183,7 @@ static void jar_draw(struct desk *desk, int n, int row, int cols)
 }
 
 /* The jar under the cursor to its end. */
-static void whole_draw(struct desk *desk, int top, int rows, int cols)
+static void whole_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct log_traced *jar = &recall_card(desk)->jars[recall_card(desk)->jar_list.cursor];
 	char words[400];
@@ -195,7 +195,7 @@ static void whole_draw(struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
-static void jars_draw(struct desk *desk, int top, int rows)
+static void jars_draw(const struct desk *desk, int top, int rows)
 {
 	struct recall_card *card = recall_card(desk);
 	int window_rows;

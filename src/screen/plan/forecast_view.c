@@ -380,7 +380,7 @@ static void range_words(const int values[BOUND_COUNT], char *buffer, size_t size
 		(void)snprintf(buffer, size, "%d (%d-%d)", values[BOUND_LIKELY], values[BOUND_LOW], values[BOUND_HIGH]);
 }
 
-static void recipe_draw(struct desk *desk, int n, int row, int cols)
+static void recipe_draw(const struct desk *desk, int n, int row, int cols)
 {
 	bool selected = n == forecast_card(desk)->list.cursor;
 	int line = line_of(desk, n);
@@ -499,7 +499,7 @@ static void head_words(const struct desk *desk, struct text *text)
 		ahead_spoken_words(&card->ahead, text);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct forecast_card *card = forecast_card(desk);
 	char words[700];
@@ -516,8 +516,6 @@ static void draw(struct desk *desk, int top, int rows)
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_PLAIN, "Which fruit will there be?");
 		return;
 	}
-	/* Each time: an act of another terminal may have changed what is known. */
-	work_out(desk);
 	head_words(desk, &text);
 	row += desk_paragraph(desk, row, 1, cols - 2, cols < NARROW ? 3 : 2, ROLE_STRONG, words);
 	text = TEXT_OVER(words);
@@ -627,6 +625,7 @@ const struct view forecast_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.look = work_out, /* an act of another terminal may have changed what is known */
 	.draw = draw,
 	.why_not = why_not,
 	.sources = forecast_sources,

@@ -32,7 +32,7 @@ static enum glyph fill_of(enum plan_task_kind kind)
 	}
 }
 
-static void task_draw(struct desk *desk, const struct axis *axis, const struct plan_task *task, int row)
+static void task_draw(const struct desk *desk, const struct axis *axis, const struct plan_task *task, int row)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	int from = axis_column(axis, from_now_ms(desk, plan, task->start_s));
@@ -49,14 +49,14 @@ static void task_draw(struct desk *desk, const struct axis *axis, const struct p
 	terminal_put(desk->terminal, row, axis->col + from, 1, role, letter);
 }
 
-static void now_draw(struct desk *desk, const struct axis *axis, int row)
+static void now_draw(const struct desk *desk, const struct axis *axis, int row)
 {
 	if (axis->from_ms <= 0 && axis_column(axis, 0) < axis->cols)
 		terminal_put(desk->terminal, row, axis->col + axis_column(axis, 0), 1, ROLE_STRONG,
 		             glyph(desk->terminal, GLYPH_NOW));
 }
 
-static void station_draw(struct desk *desk, const struct axis *axis, int station, int row)
+static void station_draw(const struct desk *desk, const struct axis *axis, int station, int row)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	const struct plan_station_state *state = &plan->stations[station];
@@ -74,7 +74,7 @@ static void station_draw(struct desk *desk, const struct axis *axis, int station
 }
 
 /* How many hands are busy in each column; a break shows as a rule. */
-static void hands_draw(struct desk *desk, const struct axis *axis, int row)
+static void hands_draw(const struct desk *desk, const struct axis *axis, int row)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
@@ -117,7 +117,7 @@ static void legend_words(const struct kitchen_plan *plan, struct text *text)
 			         plan_task_words((enum plan_task_kind)kind));
 }
 
-void plan_ribbon_draw(struct desk *desk, int row, int rows)
+void plan_ribbon_draw(const struct desk *desk, int row, int rows)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	int stations = (int)plan->station_count;

@@ -101,7 +101,7 @@ static void busy_words(const struct kitchen_plan *plan, struct text *text)
 }
 
 /* Returns the rows it took. */
-static int head_draw(struct desk *desk, int top, int rows, int cols)
+static int head_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	char words[400];
@@ -147,7 +147,7 @@ static void late_short(int64_t late_ms, bool narrow, char *buffer, size_t size)
 	               hours ? minutes(late_ms) / 60 : minutes(late_ms), hours ? "h" : "min");
 }
 
-static void next_draw(struct desk *desk, const struct plan_next *next, bool here, int row, int cols)
+static void next_draw(const struct desk *desk, const struct plan_next *next, bool here, int row, int cols)
 {
 	bool narrow = cols < NARROW;
 	int words_at = narrow ? 18 : 21;
@@ -180,13 +180,12 @@ static void next_draw(struct desk *desk, const struct plan_next *next, bool here
 	             next->words);
 }
 
-static void page_next_draw(struct desk *desk, int row, int rows, int cols)
+static void page_next_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	struct nexts nexts;
 	int first;
 
 	read_nexts(desk, &nexts);
-	list_move(&plan_card(desk)->next, 0, (int)nexts.count);
 	if (cols < NARROW && rows > 4 && nexts.count > 0) {
 		/* What a narrow window cuts is read to its end below. */
 		rows -= 2;
@@ -213,7 +212,7 @@ static const char *state_words(const struct plan_item *item)
 	return "?";
 }
 
-static void item_draw(struct desk *desk, const struct plan_item *item, bool here, int row, int cols)
+static void item_draw(const struct desk *desk, const struct plan_item *item, bool here, int row, int cols)
 {
 	char from[8] = "";
 	char to[8] = "";
@@ -235,13 +234,12 @@ static void item_draw(struct desk *desk, const struct plan_item *item, bool here
 	              item->plan_id == 0 ? " (not planned)" : "");
 }
 
-static void page_rows_draw(struct desk *desk, int row, int rows, int cols)
+static void page_rows_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	int count = (int)plan->item_count;
 	int first;
 
-	list_move(&plan_card(desk)->rows, 0, count);
 	first = list_scroll(&plan_card(desk)->rows, count, rows);
 	if (count == 0)
 		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "No row yet.");
@@ -360,14 +358,13 @@ static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t
 	}
 }
 
-static void page_times_draw(struct desk *desk, int row, int rows, int cols)
+static void page_times_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	int count = reckoning_count(desk);
 	int first;
 
 	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
 	             "The times it plans with. Process times are the published ones, never shortened.");
-	list_move(&plan_card(desk)->times, 0, count);
 	first = list_scroll(&plan_card(desk)->times, count, rows - 1);
 	for (int i = first; i < count && i - first < rows - 1; i++) {
 		bool here = i == plan_card(desk)->times.cursor;
@@ -421,7 +418,7 @@ static void sources(const struct desk *desk, struct sources *page)
 
 /* --- drawing ----------------------------------------------------------------------------------- */
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int used = head_draw(desk, top, rows, cols);
@@ -711,6 +708,12 @@ static void move(struct desk *desk, int by)
 	}
 }
 
+/* Rows may have gone. */
+static void look(struct desk *desk)
+{
+	move(desk, 0);
+}
+
 static void up(struct desk *desk)
 {
 	move(desk, -1);
@@ -780,6 +783,7 @@ const struct view plan_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.look = look,
 	.draw = draw,
 	.sources = sources,
 	.space_words = first_words,

@@ -62,7 +62,7 @@ bool plan_time_typed(struct desk *desk, const char *text, int *minutes);
 void plan_show_rows(struct desk *desk);
 
 struct plan_card *plan_card(const struct desk *desk);
-void plan_ribbon_draw(struct desk *desk, int row, int rows);
+void plan_ribbon_draw(const struct desk *desk, int row, int rows);
 /* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
 struct planned_batch {

@@ -393,7 +393,7 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 /* One ingredient: its amount, and beside it all that is said of it; in a narrow window as much as a row holds, so
  * that all of them are seen at once, but what is short is said to its end.  Returns the rows it took, or -1: it has
  * no room and is not the first. */
-static int need_line_draw(struct desk *desk, size_t n, int row, int rows, int cols, bool first)
+static int need_line_draw(const struct desk *desk, size_t n, int row, int rows, int cols, bool first)
 {
 	const struct batch_need *need = &card_of(desk)->need;
 	const struct scaled_line *line = &need->scaled.lines[n];
@@ -485,7 +485,7 @@ static enum role note_words(const struct desk *desk, int n, struct text *text)
 }
 
 /* One line of it; how many rows it took, or -1: it has no room. */
-static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols, bool first)
+static int need_item_draw(const struct desk *desk, int n, int row, int rows, int cols, bool first)
 {
 	int count = (int)card_of(desk)->need.scaled.count;
 	char words[600];
@@ -501,7 +501,7 @@ static int need_item_draw(struct desk *desk, int n, int row, int rows, int cols,
 }
 
 /* As many lines from the first one shown as there is room for, and how many not. */
-static void need_list_draw(struct desk *desk, int top, int rows, int cols)
+static void need_list_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	struct batch_card *card = card_of(desk);
 	int count = need_count(desk);
@@ -543,7 +543,7 @@ static void take_instead(struct desk *desk)
 	desk_say(desk, ROLE_DONE, "%s goes in instead; filling asks for it again.", acid_words(card->order.acid));
 }
 
-static void need_draw(struct desk *desk, int top, int rows, int cols)
+static void need_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct batch_card *card = card_of(desk);
 	const struct recipe *recipe = chosen(desk);
@@ -594,7 +594,7 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	form_answers(desk, &card->form, text);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	char words[300];
 	struct text text = TEXT_OVER(words);

@@ -124,7 +124,7 @@ static const char *when_words(enum adding adding)
 	return (unsigned)adding < ADDING_COUNT ? words[adding] : "";
 }
 
-static void clock_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+static void clock_draw(const struct desk *desk, const struct strip *strip, int top, int cols)
 {
 	struct face face;
 	char clock[24];
@@ -146,7 +146,7 @@ static void clock_draw(struct desk *desk, const struct strip *strip, int top, in
 }
 
 /* The same where there is no room for tall digits. */
-static void clock_words_draw(struct desk *desk, const struct strip *strip, int top, int cols)
+static void clock_words_draw(const struct desk *desk, const struct strip *strip, int top, int cols)
 {
 	struct face face;
 	char clock[24];
@@ -213,7 +213,7 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 		text_add(text, " (corrected)");
 }
 
-static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
+static void amount_draw(const struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
 {
 	bool here = n == card_of(desk)->list.cursor;
 	char words[300];
@@ -230,7 +230,7 @@ static void amount_draw(struct desk *desk, const struct recipe *recipe, int n, i
 }
 
 /* The lines around the cursor; the last row says where there are more. */
-static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
+static int amounts_draw(const struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
 {
 	int count = (int)card_of(desk)->count;
 	int each = count > 0 && (rows - 3) / count >= 2
@@ -248,7 +248,7 @@ static int amounts_draw(struct desk *desk, const struct recipe *recipe, int top,
 	return rows;
 }
 
-static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row, int end, int cols)
+static void steps_draw(const struct desk *desk, const struct recipe *recipe, int *row, int end, int cols)
 {
 	const struct recipe_step *steps;
 	size_t count = recipe_steps_of(recipe, &steps);
@@ -270,7 +270,7 @@ static void steps_draw(struct desk *desk, const struct recipe *recipe, int *row,
 	}
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct recipe *recipe = kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe);
 	const struct strip *strip = strip_of(desk);

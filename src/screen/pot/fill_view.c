@@ -450,7 +450,7 @@ static void jars_not_boiled(struct desk *desk)
 }
 
 /* How the jars stand; returns the rows it took. */
-static int jars_draw(struct desk *desk, const struct strip *strip, int row, int cols)
+static int jars_draw(const struct desk *desk, const struct strip *strip, int row, int cols)
 {
 	bool boiled = pack_has_jars(strip->lot.pack, JARS_BOILED_FIRST);
 	char words[120];
@@ -492,7 +492,7 @@ static const char *acid_said(const struct desk *desk, char *buffer, size_t size)
 	return buffer;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = strip_of(desk);
 	const struct fill_card *card = card_of(desk);

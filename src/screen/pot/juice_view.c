@@ -75,7 +75,7 @@ static void age_words(int64_t ms, char *buffer, size_t size)
 		text_copy(buffer, size, count_words(hours / 24, "day").words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
 	int count = (int)card_of(desk)->count;

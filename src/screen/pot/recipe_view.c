@@ -134,7 +134,7 @@ static void line_words(const struct desk *desk, int line, char *buffer, size_t s
 }
 
 /* Where it stands as it is written now. */
-static void standing_draw(struct desk *desk, int row, int rows, int cols)
+static void standing_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	char words[ORIGIN_WORDS_MAX + 400];
 	struct text text = TEXT_OVER(words);
@@ -156,7 +156,7 @@ static void standing_draw(struct desk *desk, int row, int rows, int cols)
 	desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int row = top + 1;

@@ -132,7 +132,7 @@ static void batch_words(const struct desk *desk, const struct recipe *recipe, st
 	}
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct sheet_card *card = card_of(desk);
 	const struct recipe *built_in = recipe_named(card->recipe);

@@ -49,7 +49,7 @@ static void change_words(const struct desk *desk, const struct ledger_line *line
 	text_add(&text, "%s%s", line->change > 0 ? "+" : line->change < 0 ? "-" : "", words);
 }
 
-static void line_draw(struct desk *desk, int n, int row, int cols)
+static void line_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct ledger_line *line = &shelf_card(desk)->ledger[n];
 	bool narrow = cols < NARROW;
@@ -75,7 +75,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 }
 
 /* The line under the cursor once more, whole, where a narrow list cuts it. */
-static void whole_draw(struct desk *desk, int top, int rows, int cols)
+static void whole_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct ledger_line *line = &shelf_card(desk)->ledger[shelf_card(desk)->ledger_list.cursor];
 	char words[300];
@@ -91,7 +91,7 @@ static void whole_draw(struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = (int)shelf_card(desk)->ledger_count;
 	int window_rows;

@@ -98,7 +98,7 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 		text_add(text, ". Instead, %s", line->instead);
 }
 
-static void line_draw(struct desk *desk, int n, int row, int cols)
+static void line_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct shortage_line *line = &forecast_card(desk)->missing[n];
 	bool selected = n == forecast_card(desk)->missing_list.cursor;
@@ -115,7 +115,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 		              "%-10s %-24.24s %s", lacks[rank(line)].word, line->name, words);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	struct forecast_card *card = forecast_card(desk);
 	int count = (int)card->missing_count;

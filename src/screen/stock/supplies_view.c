@@ -83,7 +83,7 @@ static void stock_words(const struct desk *desk, const struct shelf_line *line, 
 		text_copy(buffer, size, "not counted");
 }
 
-static void line_draw(struct desk *desk, int n, int row, int cols)
+static void line_draw(const struct desk *desk, int n, int row, int cols)
 {
 	const struct shelf_line *line = &shelf_card(desk)->lines[n];
 	bool selected = n == shelf_card(desk)->list.cursor;
@@ -100,7 +100,7 @@ static void line_draw(struct desk *desk, int n, int row, int cols)
 	              cols < NARROW ? 1 : 26, line->name, line->note);
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = (int)shelf_card(desk)->count;
 	int first = list_scroll(&shelf_card(desk)->list, count, rows - 1);

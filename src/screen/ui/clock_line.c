@@ -199,7 +199,7 @@ const char *strip_soonest(const struct strip *strip, struct face *face)
 	return face->second->clock;
 }
 
-void clock_line_draw(struct desk *desk, int row)
+void clock_line_draw(const struct desk *desk, int row)
 {
 	const struct strip *strip = desk_most_urgent(desk);
 	struct ring rings[RINGS_MAX];

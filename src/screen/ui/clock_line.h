@@ -46,6 +46,6 @@ enum role strip_role(const struct desk *desk, const struct face *face);
 enum role strip_ringing_role(const struct desk *desk, const struct face *face);
 
 /* The most urgent clock in one line, for the views that hide the board. */
-void clock_line_draw(struct desk *desk, int row);
+void clock_line_draw(const struct desk *desk, int row);
 
 #endif

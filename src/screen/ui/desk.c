@@ -139,7 +139,7 @@ void desk_show_home(struct desk *desk)
 void desk_show_board(struct desk *desk)
 {
 	desk->home = VIEW_BOARD;
-	desk->sources.open = false;
+	sources_card(desk)->open = false;
 	desk_show_view(desk, VIEW_BOARD);
 }
 
@@ -396,7 +396,7 @@ int desk_paragraph_lines(const char *text, int cols)
 	return lines;
 }
 
-int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
+int desk_paragraph(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
 {
 	int used = 0;
 
@@ -415,7 +415,7 @@ int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum
 	return used;
 }
 
-int desk_whole(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
+int desk_whole(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
 {
 	if (desk_paragraph_lines(text, cols) <= rows)
 		return desk_paragraph(desk, row, col, cols, rows, role, text);

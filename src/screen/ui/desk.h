@@ -46,7 +46,6 @@ struct desk {
 	enum view_name view;
 	enum view_name view_before_help;
 	enum view_name home; /* where a view that leads to the board leads instead; the board: nowhere else */
-	struct sources_card sources;
 	bool leaving;
 	bool redraw_all;
 
@@ -90,7 +89,6 @@ struct desk {
 
 	struct entry entry;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
-	struct list_state help;         /* cursor: first key shown; top: first that found no room */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);
@@ -143,9 +141,9 @@ enum unit_system desk_units(const struct desk *desk);
 size_t desk_line_bytes(const char *text, int cols);
 /* Draw text over several lines, broken at blanks; returns lines used. */
 int desk_paragraph_lines(const char *text, int cols); /* that it would take */
-int desk_paragraph(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
+int desk_paragraph(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
 /* The same for a caution that the page behind @ has too: whole, or where it has no room the way
  * to it, never a part. */
-int desk_whole(struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
+int desk_whole(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
 
 #endif

@@ -186,7 +186,7 @@ void entry_key(struct desk *desk, long key)
 	}
 }
 
-int entry_line_draw(struct desk *desk, int row, int col, int cols)
+int entry_line_draw(const struct desk *desk, int row, int col, int cols)
 {
 	const struct entry *entry = &desk->entry;
 	const char *from = entry->text;

@@ -52,6 +52,6 @@ void vinegar_offered(const struct desk *desk, struct text *text); /* what most i
 void entry_key(struct desk *desk, long key); /* into the line being typed */
 /* The line being typed in so many columns, scrolled so that the place of the next character
  * shows, and the terminal's cursor there; returns the columns it took. */
-int entry_line_draw(struct desk *desk, int row, int col, int cols);
+int entry_line_draw(const struct desk *desk, int row, int col, int cols);
 
 #endif

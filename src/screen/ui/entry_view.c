@@ -265,7 +265,7 @@ static void answer_words(const struct desk *desk, const struct question *questio
 		text_add(&text, "-");
 }
 
-static void answered_draw(struct desk *desk, const struct question *question, int row, int cols)
+static void answered_draw(const struct desk *desk, const struct question *question, int row, int cols)
 {
 	char words[WORDS_BYTES_HERE];
 
@@ -275,7 +275,7 @@ static void answered_draw(struct desk *desk, const struct question *question, in
 }
 
 /* What is being given: the line, the number, the letters that narrow a list; its unit beside it. */
-static void field_draw(struct desk *desk, const struct question *question, int row, int cols)
+static void field_draw(const struct desk *desk, const struct question *question, int row, int cols)
 {
 	const struct form *form = form_of(desk);
 	int col = 3 + name_cols(cols);
@@ -332,7 +332,7 @@ static int choice_rows(const struct desk *desk, int cols)
 }
 
 /* The present question: its field, what it is, and what may be chosen; returns its rows. */
-static int present_draw(struct desk *desk, int row, int rows, int cols)
+static int present_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	const struct form *form = form_of(desk);
 	const struct question *question = form_question(form);
@@ -374,7 +374,7 @@ static size_t asked_before(const struct desk *desk)
 }
 
 /* Answers above it: as many as find room, the last ones; returns the rows they took. */
-static int above_draw(struct desk *desk, int row, int rows, int cols)
+static int above_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	const struct form *form = form_of(desk);
 	int skip = (int)asked_before(desk) - (rows > 0 ? rows : 0);
@@ -386,7 +386,7 @@ static int above_draw(struct desk *desk, int row, int rows, int cols)
 	return used;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct entry_card *card = card_of(desk);
 	const struct form *form = &card->form;

@@ -361,7 +361,7 @@ void form_answers(const struct desk *desk, const struct form *form, struct text 
 	}
 }
 
-int form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
+int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
 	int count = form_choices(desk, form);
@@ -383,7 +383,7 @@ int form_choices_draw(struct desk *desk, const struct form *form, int top, int r
 	return count < rows ? count : rows;
 }
 
-static void number_draw(struct desk *desk, const struct form *form, int row, int cols)
+static void number_draw(const struct desk *desk, const struct form *form, int row, int cols)
 {
 	const struct question *question = form_question(form);
 	char words[ANSWER_BYTES];
@@ -397,7 +397,7 @@ static void number_draw(struct desk *desk, const struct form *form, int row, int
 
 /* What is to be known of the choice under the cursor before it is taken, at the foot of so
  * many rows; returns those it took. */
-static int caution_draw(struct desk *desk, const struct form *form, int top, int rows, int cols)
+static int caution_draw(const struct desk *desk, const struct form *form, int top, int rows, int cols)
 {
 	const struct question *question = form_question(form);
 	int here = form_choice(desk, form);
@@ -410,7 +410,7 @@ static int caution_draw(struct desk *desk, const struct form *form, int top, int
 	return needed == 0 ? 0 : desk_whole(desk, top + below, 3, cols - 4, lines, ROLE_CAUTION, words);
 }
 
-int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols)
+int form_draw(const struct desk *desk, const struct form *form, int top, int rows, int cols)
 {
 	const struct question *question = form_question(form);
 	const char *brief = question->brief != NULL ? question->brief : question->asks;

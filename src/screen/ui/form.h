@@ -126,10 +126,10 @@ void form_unit(const struct desk *desk, const struct question *question, int n, 
  * taken; nothing: nothing was. */
 void form_chosen(const struct desk *desk, const struct form *form, const struct question *question, struct text *text);
 /* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
-int form_draw(struct desk *desk, const struct form *form, int top, int rows, int cols);
+int form_draw(const struct desk *desk, const struct form *form, int top, int rows, int cols);
 /* The choices alone, those that hold the letters, in so many rows from that column on;
  * returns those used.  form_choices: how many there are. */
-int form_choices_draw(struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
+int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
 int form_choices(const struct desk *desk, const struct form *form);
 
 #endif

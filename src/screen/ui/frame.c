@@ -33,9 +33,11 @@ void desk_look(struct desk *desk)
 		desk_lapse(desk);
 	if (desk->message[0] != '\0' && desk->awake_ms > desk->message_until_ms)
 		desk->message[0] = '\0';
+	if (view_of(desk, desk->view)->look != NULL)
+		view_of(desk, desk->view)->look(desk);
 }
 
-static void draw_too_small(struct desk *desk, int rows, int cols)
+static void draw_too_small(const struct desk *desk, int rows, int cols)
 {
 	const struct strip *strip = desk_most_urgent(desk);
 	char clock[24];
@@ -51,7 +53,7 @@ static void draw_too_small(struct desk *desk, int rows, int cols)
 	               "The window is too small: make it at least 40 columns by 12 rows. Clocks go on.");
 }
 
-void desk_draw(struct desk *desk)
+void desk_draw(const struct desk *desk)
 {
 	int rows;
 	int cols;

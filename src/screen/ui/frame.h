@@ -23,14 +23,14 @@ size_t desk_keys_everywhere(const struct view_key **keys);
 
 /* Read again what others wrote, what is warned of and what rings; let lapse what is over. */
 void desk_look(struct desk *desk);
-void desk_draw(struct desk *desk); /* one whole frame */
+void desk_draw(const struct desk *desk); /* one whole frame */
 
 /* What is always visible, above (header.c) and below. */
 int header_rows(const struct desk *desk);
-void header_draw(struct desk *desk);
+void header_draw(const struct desk *desk);
 /* ", 16 min early" or ", 2 h 4 min late", from whole minutes; nothing for 0. */
 void desk_add_late(struct text *text, int64_t minutes);
-void footer_draw(struct desk *desk);
+void footer_draw(const struct desk *desk);
 int footer_rows(const struct desk *desk);
 
 #endif

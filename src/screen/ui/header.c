@@ -122,7 +122,7 @@ static enum role warnings_role(const struct desk *desk)
 }
 
 /* "2 warnings" in the role of the worst; returns the column before it. */
-static int warnings_draw(struct desk *desk, int row, int right)
+static int warnings_draw(const struct desk *desk, int row, int right)
 {
 	const char *air = is_wide(desk) ? " " : "";
 	char words[COUNTED_BYTES + 4];
@@ -183,7 +183,7 @@ static const char *name_that_fits(const struct names *names, int room)
 }
 
 /* A house's name may be cut or left out before a fact is; that nothing is real may not. */
-static void name_draw(struct desk *desk, const struct names *names, int col, int room)
+static void name_draw(const struct desk *desk, const struct names *names, int col, int room)
 {
 	const char *name = name_that_fits(names, room);
 
@@ -202,7 +202,7 @@ static void facts_that_fit(const struct desk *desk, enum header_facts first, int
 }
 
 /* The smallest window: the facts, and the name only if nothing is real. */
-static void draw_smallest(struct desk *desk, const char *when, int right)
+static void draw_smallest(const struct desk *desk, const char *when, int right)
 {
 	const char *practice = is_practice(desk) ? "PRACTICE " : "";
 	int before = (int)(strlen(practice) + strlen(when)) + 1;
@@ -212,7 +212,7 @@ static void draw_smallest(struct desk *desk, const char *when, int right)
 	terminal_putf(desk->terminal, 0, 0, right, header_role(desk), "%s%s %s", practice, when, facts);
 }
 
-static void draw_wide(struct desk *desk, const char *when, int right)
+static void draw_wide(const struct desk *desk, const char *when, int right)
 {
 	enum role role = header_role(desk);
 	int when_cols = (int)strlen(when);
@@ -230,7 +230,7 @@ static void draw_wide(struct desk *desk, const char *when, int right)
 	name_draw(desk, &names, 1, right - when_cols - 3);
 }
 
-void header_draw(struct desk *desk)
+void header_draw(const struct desk *desk)
 {
 	enum role role = header_role(desk);
 	bool narrow = !is_wide(desk);
@@ -408,7 +408,7 @@ static int key_cols(const struct view_key *key, const char *words)
 
 /* The way back keeps its place at the right, whatever else finds room, its words cut to "back"
  * where they would leave no room for another key; returns the column it begins in. */
-static int back_draw(struct desk *desk, const struct view *view, int row, int right)
+static int back_draw(const struct desk *desk, const struct view *view, int row, int right)
 {
 	const struct view_key *key = way_back(desk, view);
 	const char *words;
@@ -450,7 +450,7 @@ static bool rings_elsewhere(const struct desk *desk)
 	return count > 1 || (count == 1 && (desk->view != VIEW_BOARD || rings[0].strip != desk_selected(desk)));
 }
 
-static int rings_draw(struct desk *desk, int row, int right)
+static int rings_draw(const struct desk *desk, int row, int right)
 {
 	right -= 12;
 	terminal_put(desk->terminal, row, right, 3, ROLE_KEY, "Tab");
@@ -459,7 +459,7 @@ static int rings_draw(struct desk *desk, int row, int right)
 }
 
 /* The key to where things come from, where the keys of the view leave room for it. */
-static void sources_key_draw(struct desk *desk, int row, int col, int right)
+static void sources_key_draw(const struct desk *desk, int row, int col, int right)
 {
 	const struct view_key *everywhere;
 	size_t count = desk_keys_everywhere(&everywhere);
@@ -493,7 +493,7 @@ static const char *line_keys(const struct desk *desk, int cols)
 	                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it";
 }
 
-static void keys_draw(struct desk *desk, int row, int cols)
+static void keys_draw(const struct desk *desk, int row, int cols)
 {
 	const struct view *view = view_of(desk, desk->view);
 	const struct view_key *back;
@@ -537,7 +537,7 @@ static void keys_draw(struct desk *desk, int row, int cols)
 	sources_key_draw(desk, row, col, right);
 }
 
-static void warning_draw(struct desk *desk, int row, int rows, int cols)
+static void warning_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	char words[WARNING_SENTENCE_MAX + 16];
 	enum role role = warning_words(desk, words);
@@ -551,7 +551,7 @@ static void warning_draw(struct desk *desk, int row, int rows, int cols)
 }
 
 /* A question is shown whole; what is typed scrolls in the rest of the line. */
-static void line_draw(struct desk *desk, int row, int cols)
+static void line_draw(const struct desk *desk, int row, int cols)
 {
 	int above = question_rows(desk);
 	int col = 1;
@@ -565,7 +565,7 @@ static void line_draw(struct desk *desk, int row, int cols)
 	(void)entry_line_draw(desk, row + above, col, cols - col);
 }
 
-static void said_draw(struct desk *desk, int row, int rows, int cols)
+static void said_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	int line = line_rows(desk);
 
@@ -577,7 +577,7 @@ static void said_draw(struct desk *desk, int row, int rows, int cols)
 		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
 }
 
-void footer_draw(struct desk *desk)
+void footer_draw(const struct desk *desk)
 {
 	int height = footer_rows(desk);
 	int said = said_rows(desk);

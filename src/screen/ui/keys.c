@@ -37,9 +37,7 @@ static bool is_unsafe(const struct desk *desk)
 
 static void show_help(struct desk *desk)
 {
-	desk->view_before_help = desk->view;
-	desk->help = (struct list_state){ 0 };
-	desk_show_view(desk, VIEW_HELP);
+	desk_open(desk, VIEW_HELP);
 }
 
 static void ask_to_leave(struct desk *desk)

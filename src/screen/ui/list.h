@@ -19,8 +19,8 @@ int list_scroll(struct list_state *list, int count, int rows);
 /* Draw lines `list->cursor` and on between `top` and `top + rows`, each as high as it
  * must be; how many were drawn is left in list->top.  `draw` draws one, in `rows` at
  * most, and says how many it took. */
-void scroll_draw(struct desk *desk, struct list_state *list, int count, int top, int rows,
-                 int (*draw)(struct desk *desk, int n, int row, int rows));
+void scroll_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,
+                 int (*draw)(const struct desk *desk, int n, int row, int rows));
 void scroll_move(struct list_state *list, int by, int count);
 
 #endif

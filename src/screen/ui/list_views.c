@@ -44,12 +44,12 @@ static void story_enter(struct desk *desk, const struct opening *opening)
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	story_of(desk)->list.cursor = (int)story_of(desk)->count - 1; /* the newest is what one looks for */
+	list_move(&story_of(desk)->list, (int)story_of(desk)->count, (int)story_of(desk)->count); /* to the newest */
 	desk_show_view(desk, VIEW_STORY);
 }
 
 /* The act under the cursor once more, to its end, where the list cuts it. */
-static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int before)
+static void story_whole_draw(const struct desk *desk, int top, int rows, int cols, int before)
 {
 	char words[SENTENCE_MAX_BYTES];
 
@@ -58,7 +58,7 @@ static void story_whole_draw(struct desk *desk, int top, int rows, int cols, int
 		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
-static void story_draw(struct desk *desk, int top, int rows)
+static void story_draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
 	int count = (int)story_of(desk)->count;
@@ -68,7 +68,6 @@ static void story_draw(struct desk *desk, int top, int rows)
 	int first;
 
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
-	list_move(&story_of(desk)->list, 0, count);
 	first = list_scroll(&story_of(desk)->list, count, list_rows);
 	for (int i = first; i < count && i - first < list_rows; i++) {
 		const struct log_entry *entry = &story_of(desk)->rows[i];
@@ -116,6 +115,22 @@ const struct view story_view = {
 
 /* --- the keys -------------------------------------------------------------------------- */
 
+/* cursor: the first key shown; top: the first that found no room. */
+static const struct view_state help_state = { sizeof(struct list_state), NULL };
+
+static struct list_state *help_list(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_HELP);
+}
+
+static void help_enter(struct desk *desk, const struct opening *opening)
+{
+	(void)opening;
+	desk->view_before_help = desk->view;
+	*help_list(desk) = (struct list_state){ 0 };
+	desk_show_view(desk, VIEW_HELP);
+}
+
 /* The keys of the view, then those of every view. */
 static int help_key_count(const struct desk *desk)
 {
@@ -133,11 +148,11 @@ static const struct view_key *help_key(const struct desk *desk, size_t n)
 	return n < view->key_count ? &view->keys[n] : &everywhere[n - view->key_count];
 }
 
-/* As many keys as there is room for, from desk->help.cursor on; desk->help.top
+/* As many keys as there is room for, from the cursor on; `top`
  * is left at the first one that found none, or at the count. */
-static int help_keys_draw(struct desk *desk, int row, int end, int cols)
+static int help_keys_draw(const struct desk *desk, int row, int end, int cols)
 {
-	int i = desk->help.cursor;
+	int i = help_list(desk)->cursor;
 
 	for (; i < help_key_count(desk) && row < end; i++) {
 		const struct view_key *key = help_key(desk, (size_t)i);
@@ -147,18 +162,18 @@ static int help_keys_draw(struct desk *desk, int row, int end, int cols)
 		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
 		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);
 	}
-	desk->help.top = i;
+	help_list(desk)->top = i;
 	return row;
 }
 
-static void help_draw(struct desk *desk, int top, int rows)
+static void help_draw(const struct desk *desk, int top, int rows)
 {
 	const struct view *view = view_of(desk, desk->view_before_help);
 	int cols = desk_columns(desk);
 	int row = top;
 
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
-	              desk->help.cursor > 0 ? ", the others" : "");
+	              help_list(desk)->cursor > 0 ? ", the others" : "");
 	row = help_keys_draw(desk, row, top + rows, cols);
 	/* The caution is shown whole or not at all; the load card shows it too. */
 	if (row + 4 <= top + rows || (cols > 100 && row + 1 < top + rows))
@@ -169,12 +184,12 @@ static void help_draw(struct desk *desk, int top, int rows)
 
 static bool help_has_more(const struct desk *desk)
 {
-	return desk->help.top < help_key_count(desk);
+	return help_list(desk)->top < help_key_count(desk);
 }
 
 static void help_more(struct desk *desk)
 {
-	desk->help.cursor = desk->help.top;
+	help_list(desk)->cursor = help_list(desk)->top;
 }
 
 static void help_back(struct desk *desk)
@@ -196,15 +211,17 @@ static const struct view_key help_keys[] = {
 
 const struct view help_view = {
 	.title = "Keys",
+	.state = &help_state,
 	.keys = help_keys,
 	.key_count = sizeof(help_keys) / sizeof(help_keys[0]),
+	.enter = help_enter,
 	.draw = help_draw,
 	.typed = help_typed,
 };
 
 /* --- leaving ---------------------------------------------------------------------------- */
 
-static void leave_draw(struct desk *desk, int top, int rows)
+static void leave_draw(const struct desk *desk, int top, int rows)
 {
 	const struct strip *strip = desk_most_urgent(desk);
 	int cols = desk_columns(desk);

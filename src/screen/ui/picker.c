@@ -207,7 +207,7 @@ bool picker_blank(struct desk *desk, const struct picker *picker, const char *na
 	return true;
 }
 
-int picker_question_draw(struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
+int picker_question_draw(const struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
                          const char *question, enum role role)
 {
 	int used;
@@ -220,7 +220,7 @@ int picker_question_draw(struct desk *desk, const struct picker *picker, int row
 	return used + terminal_putf(desk->terminal, row, 1 + used, cols - 2 - used, ROLE_STRONG, "%s_", picker->filter);
 }
 
-void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
+void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
                  void (*words)(const struct desk *desk, int n, char *buffer, size_t size))
 {
 	struct list_state list = { .cursor = picker->cursor };

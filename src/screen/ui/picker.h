@@ -38,10 +38,10 @@ void picker_move(struct picker *picker, int by, int count);
  * mark, several names hold them and nothing was moved. */
 bool picker_blank(struct desk *desk, const struct picker *picker, const char *name, int count);
 /* The question, and in place of its hint what has been typed; returns the columns. */
-int picker_question_draw(struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
+int picker_question_draw(const struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
                          const char *question, enum role role);
 /* Draw `count` choices; `words` writes the n-th. */
-void picker_draw(struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
+void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
                  void (*words)(const struct desk *desk, int n, char *buffer, size_t size));
 
 /* A number typed digit by digit: the first digit replaces what was offered. */

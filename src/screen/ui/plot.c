@@ -6,8 +6,8 @@
 #include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
-void scroll_draw(struct desk *desk, struct list_state *list, int count, int top, int rows,
-                 int (*draw)(struct desk *desk, int n, int row, int rows))
+void scroll_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,
+                 int (*draw)(const struct desk *desk, int n, int row, int rows))
 {
 	int row = top;
 	int n = list->cursor;
@@ -35,7 +35,7 @@ static int columns_of(double share, int cols)
 	return columns < 0 ? 0 : columns > cols ? cols : columns;
 }
 
-void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, double share)
+void plot_bar(const struct desk *desk, int row, int col, int cols, enum role role, double share)
 {
 	int columns = columns_of(share, cols);
 
@@ -43,7 +43,7 @@ void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, dou
 	terminal_fill(desk->terminal, row, col, columns == 0 && share > 0.0 ? 1 : columns, role, GLYPH_BLOCK);
 }
 
-void plot_range(struct desk *desk, int row, int col, int cols, double low, double at, double high)
+void plot_range(const struct desk *desk, int row, int col, int cols, double low, double at, double high)
 {
 	int from = columns_of(low, cols - 1);
 	int to = columns_of(high, cols - 1);
@@ -52,7 +52,8 @@ void plot_range(struct desk *desk, int row, int col, int cols, double low, doubl
 	terminal_fill(desk->terminal, row, col + columns_of(at, cols - 1), 1, ROLE_STRONG, GLYPH_BLOCK);
 }
 
-void plot_columns(struct desk *desk, int top, int rows, int col, int each, const double *shares, int count, int marked)
+void plot_columns(const struct desk *desk, int top, int rows, int col, int each, const double *shares, int count,
+                  int marked)
 {
 	for (int n = 0; n < count; n++) {
 		int eighths = (int)(shares[n] * rows * 8 + 0.5);

@@ -9,9 +9,10 @@
 struct desk;
 
 /* A bar, and a range with a mark in it, over `cols` columns; shares from 0 to 1. */
-void plot_bar(struct desk *desk, int row, int col, int cols, enum role role, double share);
-void plot_range(struct desk *desk, int row, int col, int cols, double low, double at, double high);
+void plot_bar(const struct desk *desk, int row, int col, int cols, enum role role, double share);
+void plot_range(const struct desk *desk, int row, int col, int cols, double low, double at, double high);
 /* Columns side by side, each `each` wide, over `rows` rows; the marked one stands out. */
-void plot_columns(struct desk *desk, int top, int rows, int col, int each, const double *shares, int count, int marked);
+void plot_columns(const struct desk *desk, int top, int rows, int col, int each, const double *shares, int count,
+                  int marked);
 
 #endif

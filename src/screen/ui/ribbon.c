@@ -51,7 +51,7 @@ static enum glyph fill_of(const struct stretch *stretch)
 	return stretch->phase_kind == PHASE_TIMED ? GLYPH_TIMED : GLYPH_WATCHED;
 }
 
-static void stretch_draw(struct desk *desk, const struct axis *axis, const struct stretch *stretch, int row)
+static void stretch_draw(const struct desk *desk, const struct axis *axis, const struct stretch *stretch, int row)
 {
 	int from = axis_column(axis, stretch->from_ms);
 	int to = axis_column(axis, stretch->to_ms);
@@ -66,7 +66,7 @@ static void stretch_draw(struct desk *desk, const struct axis *axis, const struc
 		terminal_put(desk->terminal, row, axis->col + to - 1, 1, ROLE_STOP, glyph(desk->terminal, GLYPH_CROSS));
 }
 
-void axis_draw(struct desk *desk, const struct axis *axis, int row)
+void axis_draw(const struct desk *desk, const struct axis *axis, int row)
 {
 	/* Labels at whole quarter or half hours of local time, far enough apart. */
 	int64_t step = axis->per_col_ms > 4 * MINUTE_MS    ? 60 * MINUTE_MS
@@ -106,7 +106,7 @@ int ribbon_rows(const struct desk *desk, int room)
 	return busy + 1 <= room ? busy + 1 : room;
 }
 
-static void station_draw(struct desk *desk, const struct axis *axis, const struct strip *strip, int row)
+static void station_draw(const struct desk *desk, const struct axis *axis, const struct strip *strip, int row)
 {
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, &desk->now, stretches);
@@ -120,7 +120,7 @@ static void station_draw(struct desk *desk, const struct axis *axis, const struc
 }
 
 /* Every station where they all fit, else those with work in them. */
-void ribbon_draw(struct desk *desk, int row, int rows)
+void ribbon_draw(const struct desk *desk, int row, int rows)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 	bool all = (int)board->stations + 1 <= rows;

@@ -18,10 +18,10 @@ struct axis {
 };
 struct axis axis_of_plan(int cols, int64_t scroll_ms);
 int axis_column(const struct axis *axis, int64_t ms); /* 0 to cols */
-void axis_draw(struct desk *desk, const struct axis *axis, int row);
+void axis_draw(const struct desk *desk, const struct axis *axis, int row);
 
 /* Rows the ribbon would use of `room`; 0: not worth it. */
 int ribbon_rows(const struct desk *desk, int room);
-void ribbon_draw(struct desk *desk, int row, int rows);
+void ribbon_draw(const struct desk *desk, int row, int rows);
 
 #endif

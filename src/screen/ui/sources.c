@@ -125,11 +125,18 @@ void sources_add_phase(struct sources *page, const struct phase_rule *rule)
 	            rule->caution == NULL ? "" : rule->caution);
 }
 
+static const struct view_state card_state = { sizeof(struct sources_card), NULL };
+
+struct sources_card *sources_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_SOURCES);
+}
+
 /* --- opening and closing ------------------------------------------------------------------ */
 
 void desk_show_sources(struct desk *desk)
 {
-	struct sources_card *card = &desk->sources;
+	struct sources_card *card = sources_card(desk);
 	const struct view *view = view_of(desk, desk->view);
 
 	if (card->open) { /* below what is read now: one page is enough to find back from */
@@ -159,7 +166,7 @@ void desk_show_sources(struct desk *desk)
 
 void desk_close_sources(struct desk *desk)
 {
-	struct sources_card *card = &desk->sources;
+	struct sources_card *card = sources_card(desk);
 
 	if (!card->open)
 		return;
@@ -191,9 +198,9 @@ static int lines_of(const struct sources *page, int cols)
 
 /* The lines of a paragraph that stand between `row` and `end`, the first being the `line`-th of
  * the page, of which those before card->top are above the window. */
-static int paragraph_draw(struct desk *desk, size_t n, int line, int top, int rows)
+static int paragraph_draw(const struct desk *desk, size_t n, int line, int top, int rows)
 {
-	const struct sources_card *card = &desk->sources;
+	const struct sources_card *card = sources_card(desk);
 	int indent = card->page.paragraphs[n].indent;
 	int room = room_of(desk_columns(desk), indent);
 	const char *words = card->page.words + card->page.paragraphs[n].at;
@@ -212,9 +219,9 @@ static int paragraph_draw(struct desk *desk, size_t n, int line, int top, int ro
 	return line;
 }
 
-static void draw(struct desk *desk, int top, int rows)
+static void draw(const struct desk *desk, int top, int rows)
 {
-	struct sources_card *card = &desk->sources;
+	struct sources_card *card = sources_card(desk);
 	const struct view *view = view_of(desk, card->view_before);
 	int line = 0;
 
@@ -233,12 +240,12 @@ static void draw(struct desk *desk, int top, int rows)
 
 static bool has_more(const struct desk *desk)
 {
-	return desk->sources.top + desk->sources.shown < desk->sources.lines;
+	return sources_card(desk)->top + sources_card(desk)->shown < sources_card(desk)->lines;
 }
 
 static void scroll(struct desk *desk, int by)
 {
-	struct sources_card *card = &desk->sources;
+	struct sources_card *card = sources_card(desk);
 
 	card->top += by;
 	if (card->top > card->lines - card->shown)
@@ -249,12 +256,12 @@ static void scroll(struct desk *desk, int by)
 
 static void page_down(struct desk *desk)
 {
-	scroll(desk, desk->sources.shown);
+	scroll(desk, sources_card(desk)->shown);
 }
 
 static void page_up(struct desk *desk)
 {
-	scroll(desk, -desk->sources.shown);
+	scroll(desk, -sources_card(desk)->shown);
 }
 
 static void down(struct desk *desk)
@@ -278,6 +285,7 @@ static const struct view_key keys[] = {
 
 const struct view sources_view = {
 	.title = "Where this comes from",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,

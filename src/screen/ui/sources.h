@@ -71,6 +71,8 @@ struct sources_card {
 	int64_t message_until_ms;
 };
 
+struct sources_card *sources_card(const struct desk *desk);
+
 /* Show the page of the present view; one without sources says so. */
 void desk_show_sources(struct desk *desk);
 /* Back to where it was opened; nothing where it is not open. */

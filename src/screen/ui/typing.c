@@ -126,7 +126,7 @@ static void take_back(struct desk *desk, bool number)
 	struct typing *typing = &desk->typing;
 	struct fault fault = { 0 };
 
-	if (typing->view != VIEW_SOURCES || desk->sources.open) /* which is closed for good */
+	if (typing->view != VIEW_SOURCES || sources_card(desk)->open) /* which is closed for good */
 		desk->view = typing->view;
 	desk->selected_station = typing->station;
 	desk->selected_load = typing->load;

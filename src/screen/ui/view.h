@@ -141,8 +141,11 @@ struct view {
 	const struct question *questions;
 	size_t question_count;
 	struct form *(*form)(const struct desk *desk);
-	/* Draw between `top` and `top + rows`. */
-	void (*draw)(struct desk *desk, int top, int rows);
+	/* What changes by itself, by the clock or by another hand: before each frame.  NULL: nothing
+	 * that it keeps. */
+	void (*look)(struct desk *desk);
+	/* Draw between `top` and `top + rows`.  It changes nothing but how far its own lists are scrolled. */
+	void (*draw)(const struct desk *desk, int top, int rows);
 	/* A key not in the table; true when it was taken.  May be NULL. */
 	bool (*typed)(struct desk *desk, long key);
 	/* Does a field being typed in take the key, before the table?  `typed` then gets it.

@@ -109,19 +109,19 @@ static void page_words(char *words, size_t size)
 	int lines;
 
 	dk_draw(&dk);
-	lines = dk.desk.sources.lines;
+	lines = sources_card(&dk.desk)->lines;
 	ck_assert_int_gt(lines, 0);
 	for (int line = 0; line < lines; line++) {
 		char row[1024];
-		int at = line - dk.desk.sources.top;
+		int at = line - sources_card(&dk.desk)->top;
 		int first = header_rows(&dk.desk) + (desk_most_urgent(&dk.desk) != NULL) + 1; /* below its title */
 
-		if (at >= dk.desk.sources.shown) {
+		if (at >= sources_card(&dk.desk)->shown) {
 			dk_key_after(&dk, 0, KEY_CODE_DOWN);
 			dk_draw(&dk);
-			at = line - dk.desk.sources.top;
+			at = line - sources_card(&dk.desk)->top;
 		}
-		ck_assert_int_lt(at, dk.desk.sources.shown);
+		ck_assert_int_lt(at, sources_card(&dk.desk)->shown);
 		add_rows(first + at, first + at + 1, row, sizeof(row));
 		text_add(&text, "%s", row);
 	}
