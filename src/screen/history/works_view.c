@@ -138,24 +138,25 @@ static void page_newer(struct desk *desk)
 	}
 }
 
-static void down(struct desk *desk)
+/* Beyond the last line of a page: to the next one. */
+static void move(struct desk *desk, int by)
 {
 	struct back_card *card = back_card(desk);
+	int before = card->page_list.cursor;
 
-	if (card->page_list.cursor + 1 < (int)card->page.count)
-		card->page_list.cursor++;
-	else
-		page_older(desk);
+	list_move(&card->page_list, by, (int)card->page.count);
+	if (card->page_list.cursor == before)
+		(by > 0 ? page_older : page_newer)(desk);
+}
+
+static void down(struct desk *desk)
+{
+	move(desk, 1);
 }
 
 static void up(struct desk *desk)
 {
-	struct back_card *card = back_card(desk);
-
-	if (card->page_list.cursor > 0)
-		card->page_list.cursor--;
-	else
-		page_newer(desk);
+	move(desk, -1);
 }
 
 /* --- drawing -------------------------------------------------------------------------------- */
