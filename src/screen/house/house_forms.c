@@ -685,10 +685,7 @@ static struct house_times *times_of(const struct desk *desk)
 	return entry_answers(desk);
 }
 
-static int stand_most(void)
-{
-	return (int)(STANDING_MAX_MS / 60000);
-}
+#define STAND_MOST (int)(STANDING_MAX_MS / 60000)
 
 static bool times_begin(struct desk *desk, int64_t id)
 {
@@ -697,28 +694,8 @@ static bool times_begin(struct desk *desk, int64_t id)
 	(void)id;
 	*times_of(desk) = (struct house_times){ house->run_minutes, house->first_juice_minutes, house->water_minutes,
 		                                house->jar_wait_minutes,
-		                                house->stand_minutes > 0 ? house->stand_minutes : stand_most() };
+		                                house->stand_minutes > 0 ? house->stand_minutes : STAND_MOST };
 	return true;
-}
-
-static void run_now(const struct desk *desk, struct text *text)
-{
-	number_words(times_of(desk)->run, text);
-}
-
-static bool run_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes of a run", &times_of(desk)->run);
-}
-
-static void first_now(const struct desk *desk, struct text *text)
-{
-	number_words(times_of(desk)->first, text);
-}
-
-static bool first_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes to the first juice", &times_of(desk)->first);
 }
 
 static void water_now(const struct desk *desk, struct text *text)
@@ -744,32 +721,11 @@ static bool water_typed(struct desk *desk, const char *text)
 	                         &times_of(desk)->water);
 }
 
-static void wait_now(const struct desk *desk, struct text *text)
-{
-	number_words(times_of(desk)->wait, text);
-}
-
-static bool wait_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, (int)(STANDING_ASK_MS / 60000), 1,
-	                         "Minutes until filled jars are warned of", &times_of(desk)->wait);
-}
-
-static void stand_now(const struct desk *desk, struct text *text)
-{
-	number_words(times_of(desk)->stand, text);
-}
-
-static bool stand_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, stand_most(), 1, "Minutes that food may stand", &times_of(desk)->stand);
-}
-
 static bool times_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
 	const struct house_times *times = times_of(desk);
 	/* The limit itself is none of the house's own. */
-	int stand = times->stand == stand_most() ? 0 : times->stand;
+	int stand = times->stand == STAND_MOST ? 0 : times->stand;
 
 	text_add(noted, "the times of the house");
 	return kitchen_set_minutes(desk->kitchen, times->run, times->first, times->water, times->wait, stand, fault);
@@ -781,15 +737,13 @@ static const struct question times_questions[] = {
 	  .asks = "How long does a juicer's run take here?",
 	  .help = "Nothing: not known, then no run is planned.",
 	  .counts = "min",
-	  .text = run_now,
-	  .typed = run_typed },
+	  KEEPS_NUMBER(struct house_times, run, 1, MINUTES_MAX, 0, "Minutes of a run") },
 	{ .kind = ASK_TEXT,
 	  .name = "First juice",
 	  .asks = "How long until its first juice can be drawn?",
 	  .help = "Nothing: not known.",
 	  .counts = "min",
-	  .text = first_now,
-	  .typed = first_typed },
+	  KEEPS_NUMBER(struct house_times, first, 1, MINUTES_MAX, 0, "Minutes to the first juice") },
 	{ .kind = ASK_TEXT,
 	  .name = "Water",
 	  .asks = "How often is its water looked at?",
@@ -802,15 +756,14 @@ static const struct question times_questions[] = {
 	  .asks = "How long may filled jars wait before it is said?",
 	  .help = "30 minutes at most.",
 	  .counts = "min",
-	  .text = wait_now,
-	  .typed = wait_typed },
+	  KEEPS_NUMBER(struct house_times, wait, 1, (int)(STANDING_ASK_MS / 60000), 1,
+	               "Minutes until filled jars are warned of") },
 	{ .kind = ASK_TEXT,
 	  .name = "Food stands",
 	  .asks = "How long may filled jars or a finished pot stand at most?",
 	  .help = "A house only shortens the limit.",
 	  .counts = "min",
-	  .text = stand_now,
-	  .typed = stand_typed },
+	  KEEPS_NUMBER(struct house_times, stand, 1, STAND_MOST, 1, "Minutes that food may stand") },
 };
 
 const struct entry_form times_form = {
@@ -837,22 +790,13 @@ static bool units_begin(struct desk *desk, int64_t id)
 	return true;
 }
 
-static const char *const systems[] = { "pounds, quarts, cups, spoons", "kilograms, liters", NULL };
-
-static int units_now(const struct desk *desk)
-{
-	return *units_of(desk) == UNITS_METRIC;
-}
-
-static bool units_taken(struct desk *desk, int n)
-{
-	*units_of(desk) = n == 1 ? UNITS_METRIC : UNITS_US;
-	return true;
-}
+static const char *const systems[] = {
+	[UNITS_US] = "pounds, quarts, cups, spoons", [UNITS_METRIC] = "kilograms, liters", NULL
+};
 
 static bool units_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
-	text_add(noted, "%s", systems[units_now(desk)]);
+	text_add(noted, "%s", systems[*units_of(desk)]);
 	return kitchen_set_units(desk->kitchen, *units_of(desk), fault);
 }
 
@@ -862,8 +806,7 @@ static const struct question units_questions[] = {
 	  .asks = "Amounts are shown in which units?",
 	  .help = "What is typed may be in any.",
 	  .list = systems,
-	  .offers = units_now,
-	  .take = units_taken },
+	  .keeps = { .as = KEPT_CHOICE } },
 };
 
 const struct entry_form units_form = {

@@ -125,25 +125,10 @@ static bool has_fruit(const struct desk *desk)
 	return is_new(desk) && recipe_fruit(recipe_of(desk)) != NULL;
 }
 
-static int fruits(const struct desk *desk)
-{
-	int count = 0;
-
-	(void)desk;
-	while (fruit_at(count) != NULL)
-		count++;
-	return count;
-}
-
 static const char *fruit_word(const struct desk *desk, int n)
 {
 	(void)desk;
 	return fruit_at(n) != NULL ? fruit_at(n)->name : NULL;
-}
-
-static void fruit_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	text_copy(buffer, size, fruit_word(desk, n));
 }
 
 static int fruit_now(const struct desk *desk)
@@ -227,32 +212,10 @@ static bool has_no_food(const struct desk *desk)
 	return recipe_of(desk)->food[0] == '\0';
 }
 
-static int acidities(const struct desk *desk)
+static const char *acidity_at(const struct desk *desk, int n)
 {
 	(void)desk;
-	return ACIDITY_COUNT;
-}
-
-static void acidity_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, acidity_words((enum acidity)n));
-}
-
-static int acidity_now(const struct desk *desk)
-{
-	return (int)recipe_of(desk)->acidity;
-}
-
-static void acidity_said(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%s", acidity_words(recipe_of(desk)->acidity));
-}
-
-static bool acidity_taken(struct desk *desk, int n)
-{
-	recipe_of(desk)->acidity = (enum acidity)n;
-	return true;
+	return n < ACIDITY_COUNT ? acidity_words((enum acidity)n) : NULL;
 }
 
 /* --- its packs and jars: all of that food at first, each kept or left -------------------------- */
@@ -622,67 +585,12 @@ static bool source_typed(struct desk *desk, const char *text)
 
 static const char *const uses[] = { "in use", "put away", NULL };
 
-static int use_now(const struct desk *desk)
-{
-	return recipe_of(desk)->retired;
-}
-
-static void use_said(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%s", uses[use_now(desk)]);
-}
-
-static bool use_taken(struct desk *desk, int n)
-{
-	recipe_of(desk)->retired = n == 1;
-	return true;
-}
-
 static const char *const alls[] = { "that is all", "pectin, boiling, headspace and so on", NULL };
 
-static bool all_taken(struct desk *desk, int n)
-{
-	answers_of(desk)->all = n == 1;
-	return true;
-}
-
-static void in_pot_now(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%d", recipe_of(desk)->multiple_max);
-}
-
-static bool in_pot_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, RECIPE_MULTIPLE_MAX, 1, "Batches in one pot",
-	                         &recipe_of(desk)->multiple_max);
-}
-
-static int pectins(const struct desk *desk)
+static const char *pectin_at(const struct desk *desk, int n)
 {
 	(void)desk;
-	return PECTIN_COUNT;
-}
-
-static void pectin_words_at(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, pectin_words((enum pectin)n));
-}
-
-static int pectin_now(const struct desk *desk)
-{
-	return (int)recipe_of(desk)->pectin;
-}
-
-static void pectin_said(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%s", pectin_words(recipe_of(desk)->pectin));
-}
-
-static bool pectin_taken(struct desk *desk, int n)
-{
-	recipe_of(desk)->pectin = (enum pectin)n;
-	return true;
+	return n < PECTIN_COUNT ? pectin_words((enum pectin)n) : NULL;
 }
 
 /* A copy brings those of another's sheet, so a new one is asked too. */
@@ -692,29 +600,6 @@ static bool has_sheet(const struct desk *desk)
 
 	return (is_new(desk) || answers_of(desk)->all) &&
 	       (recipe->pectin == PECTIN_LOW_METHOXYL || recipe->sheet_minutes > 0);
-}
-
-static void sheet_now(const struct desk *desk, struct text *text)
-{
-	if (recipe_of(desk)->sheet_minutes > 0)
-		text_add(text, "%d", recipe_of(desk)->sheet_minutes);
-}
-
-static bool sheet_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 1, SHEET_MINUTES_MAX, 0, "Minutes of its sheet",
-	                         &recipe_of(desk)->sheet_minutes);
-}
-
-static void boil_now(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%d", recipe_of(desk)->boil_hold_s);
-}
-
-static bool boil_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 0, RECIPE_HOLD_MAX_S, 0, "Seconds at the boil",
-	                         &recipe_of(desk)->boil_hold_s);
 }
 
 static const int headspaces[] = { 125, 250, 500, 750, 1000, 1250, 1500 };
@@ -747,27 +632,6 @@ static bool headspace_taken(struct desk *desk, int n)
 	if (n > 0)
 		recipe_of(desk)->headspace_thou = headspaces[n - 1];
 	return true;
-}
-
-static void foam_now(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%d", recipe_of(desk)->foam_percent);
-}
-
-static bool foam_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 0, RECIPE_PERCENT_MAX, 0, "Room for foam", &recipe_of(desk)->foam_percent);
-}
-
-static void least_now(const struct desk *desk, struct text *text)
-{
-	text_add(text, "%d", recipe_of(desk)->boil_off_low_percent);
-}
-
-static bool least_typed(struct desk *desk, const char *text)
-{
-	return entry_read_number(desk, text, 0, RECIPE_PERCENT_MAX, 0, "What boils off",
-	                         &recipe_of(desk)->boil_off_low_percent);
 }
 
 static void most_now(const struct desk *desk, struct text *text)
@@ -910,8 +774,7 @@ static const struct question own_questions[] = {
 	  .asks = "Of which fruit is it made?",
 	  .help = "Type letters.",
 	  .asked = has_fruit,
-	  .count = fruits,
-	  .words = fruit_words,
+	  .nth = fruit_word,
 	  .word = fruit_word,
 	  .none = "No fruit by that name is known.",
 	  .offers = fruit_now,
@@ -937,11 +800,8 @@ static const struct question own_questions[] = {
 	  .asks = "How acid is it?",
 	  .help = "Where it is in doubt: low-acid.",
 	  .asked = has_no_food,
-	  .count = acidities,
-	  .words = acidity_words_at,
-	  .offers = acidity_now,
-	  .answer = acidity_said,
-	  .take = acidity_taken },
+	  .nth = acidity_at,
+	  KEEPS_CHOICE(struct own_answers, recipe.acidity) },
 	{ .kind = ASK_CHOICE,
 	  .name = "Packs",
 	  .asks = "How may it be packed?",
@@ -1111,46 +971,38 @@ static const struct question own_questions[] = {
 	  .asks = "Is it still used?",
 	  .asked = is_there,
 	  .list = uses,
-	  .offers = use_now,
-	  .answer = use_said,
-	  .take = use_taken },
+	  KEEPS_YES(struct own_answers, recipe.retired) },
 	{ .kind = ASK_CHOICE,
 	  .name = "More",
 	  .asks = "Is there more to change of it?",
 	  .asked = is_there,
 	  .list = alls,
-	  .take = all_taken },
+	  KEEPS_YES(struct own_answers, all) },
 	{ .kind = ASK_CHOICE,
 	  .name = "Pectin",
 	  .asks = "Which pectin goes in?",
 	  .asked = asks_all,
-	  .count = pectins,
-	  .words = pectin_words_at,
-	  .offers = pectin_now,
-	  .answer = pectin_said,
-	  .take = pectin_taken },
+	  .nth = pectin_at,
+	  KEEPS_CHOICE(struct own_answers, recipe.pectin) },
 	{ .kind = ASK_TEXT,
 	  .name = "Its sheet",
 	  .asks = "How long does the sheet of its pectin process it at your elevation?",
 	  .help = "Nothing: it prints none.",
 	  .asked = has_sheet,
 	  .counts = "minutes",
-	  .text = sheet_now,
-	  .typed = sheet_typed },
+	  KEEPS_NUMBER(struct own_answers, recipe.sheet_minutes, 1, SHEET_MINUTES_MAX, 0, "Minutes of its sheet") },
 	{ .kind = ASK_TEXT,
 	  .name = "In a pot",
 	  .asks = "How many batches may one pot hold?",
 	  .asked = asks_all,
-	  .text = in_pot_now,
-	  .typed = in_pot_typed },
+	  KEEPS_NUMBER(struct own_answers, recipe.multiple_max, 1, RECIPE_MULTIPLE_MAX, 1, "Batches in one pot") },
 	{ .kind = ASK_TEXT,
 	  .name = "Boiled",
 	  .asks = "How long at the full boil?",
 	  .help = "0: off as soon as it boils again.",
 	  .asked = asks_all,
 	  .counts = "seconds",
-	  .text = boil_now,
-	  .typed = boil_typed },
+	  KEEPS_NUMBER(struct own_answers, recipe.boil_hold_s, 0, RECIPE_HOLD_MAX_S, 0, "Seconds at the boil") },
 	{ .kind = ASK_CHOICE,
 	  .name = "Headspace",
 	  .asks = "How much headspace?",
@@ -1164,15 +1016,13 @@ static const struct question own_questions[] = {
 	  .asks = "How much of the pot is left free for foam?",
 	  .asked = asks_all,
 	  .counts = "%",
-	  .text = foam_now,
-	  .typed = foam_typed },
+	  KEEPS_NUMBER(struct own_answers, recipe.foam_percent, 0, RECIPE_PERCENT_MAX, 0, "Room for foam") },
 	{ .kind = ASK_TEXT,
 	  .name = "Boils off",
 	  .asks = "How much boils off at least?",
 	  .asked = asks_all,
 	  .counts = "%",
-	  .text = least_now,
-	  .typed = least_typed },
+	  KEEPS_NUMBER(struct own_answers, recipe.boil_off_low_percent, 0, RECIPE_PERCENT_MAX, 0, "What boils off") },
 	{ .kind = ASK_TEXT,
 	  .name = "At most",
 	  .asks = "How much boils off at most?",

@@ -121,6 +121,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	if (about->begin != NULL && !about->begin(desk, opening->id))
 		return;
 	desk_show_view(desk, VIEW_ENTRY);
+	card->form.answers = answers;
 	card->form.end = end;
 	card->form.has_lines = true;
 	form_begin(desk, &card->form, about->questions, about->count, leave);
@@ -253,8 +254,8 @@ static void answer_words(const struct desk *desk, const struct question *questio
 
 	if (question->answer != NULL)
 		question->answer(desk, &text);
-	else if (question->text != NULL)
-		question->text(desk, &text);
+	else if (question->kind == ASK_TEXT)
+		form_text(desk, form_of(desk), question, &text);
 	else
 		form_chosen(desk, form_of(desk), question, &text);
 	if (question->answer == NULL && (question->unit != NULL || question->counts != NULL) && text.used > 0) {

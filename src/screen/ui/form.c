@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 
 #define ANSWER_BYTES 200
 
@@ -102,6 +103,72 @@ int form_choices(const struct desk *desk, const struct form *form)
 	return listed;
 }
 
+/* --- what is kept --------------------------------------------------------------------------------- */
+
+static void *kept_at(const struct form *form, const struct question *question)
+{
+	return (char *)form->answers + question->keeps.at;
+}
+
+static int kept(const struct form *form, const struct question *question)
+{
+	bool yes;
+	int n;
+
+	if (question->keeps.as == KEPT_YES) {
+		memcpy(&yes, kept_at(form, question), sizeof(yes));
+		return yes;
+	}
+	memcpy(&n, kept_at(form, question), sizeof(n));
+	return n;
+}
+
+static void keep(const struct form *form, const struct question *question, int n)
+{
+	bool yes = n == 1;
+
+	if (question->keeps.as == KEPT_YES)
+		memcpy(kept_at(form, question), &yes, sizeof(yes));
+	else
+		memcpy(kept_at(form, question), &n, sizeof(n));
+}
+
+/* What is offered, or was answered; -1: nothing. */
+static int offered(const struct desk *desk, const struct form *form, const struct question *question)
+{
+	if (question->offers != NULL)
+		return question->offers(desk);
+	return question->keeps.as != KEPT_NOWHERE ? kept(form, question) : -1;
+}
+
+static bool take(struct desk *desk, const struct form *form, const struct question *question, int n)
+{
+	if (question->keeps.as != KEPT_NOWHERE)
+		keep(form, question, n);
+	return question->take == NULL || question->take(desk, n);
+}
+
+static bool typed(struct desk *desk, const struct form *form, const struct question *question, const char *text)
+{
+	const struct kept *keeps = &question->keeps;
+	int n;
+
+	if (keeps->as == KEPT_NOWHERE)
+		return question->typed != NULL && question->typed(desk, text);
+	if (!entry_read_number(desk, text, keeps->min, keeps->max, keeps->empty, keeps->what, &n))
+		return false;
+	keep(form, question, n);
+	return true;
+}
+
+void form_text(const struct desk *desk, const struct form *form, const struct question *question, struct text *text)
+{
+	if (question->text != NULL)
+		question->text(desk, text);
+	else if (question->keeps.as == KEPT_NUMBER && kept(form, question) >= question->keeps.min)
+		text_add(text, "%d", kept(form, question));
+}
+
 /* --- from question to question ------------------------------------------------------------------ */
 
 static bool text_done(struct desk *desk, const char *text)
@@ -110,7 +177,7 @@ static bool text_done(struct desk *desk, const char *text)
 	const struct question *question = form_question(form);
 
 	desk->message[0] = '\0'; /* it was about what was typed before */
-	if (question->typed == NULL || !question->typed(desk, text))
+	if (!typed(desk, form, question, text))
 		return false;
 	desk->entry.open = false;
 	if (view_of(desk, desk->view)->form != NULL && form_here(desk) == form)
@@ -124,8 +191,7 @@ static void ask_text(struct desk *desk, const struct form *form)
 	char words[ENTRY_MAX];
 	struct text text = TEXT_OVER(words);
 
-	if (question->text != NULL)
-		question->text(desk, &text);
+	form_text(desk, form, question, &text);
 	desk_offer(desk, question->asks, words, text_done);
 	desk->entry.leave = form->leave;
 	desk->entry.back = form_back;
@@ -138,10 +204,10 @@ void form_to(struct desk *desk, struct form *form, const struct question *questi
 	picker_reset(&form->picker);
 	form->number.touched = false; /* it stays, and a figure takes its place */
 	desk->entry.open = false;
-	if (question->kind == ASK_CHOICE && question->offers != NULL)
-		form->picker.cursor = question->offers(desk);
-	else if (question->kind == ASK_NUMBER && question->offers != NULL)
-		form->number.value = question->offers(desk);
+	if (question->kind == ASK_CHOICE && offered(desk, form, question) >= 0)
+		form->picker.cursor = offered(desk, form, question);
+	else if (question->kind == ASK_NUMBER && offered(desk, form, question) >= 0)
+		form->number.value = offered(desk, form, question);
 	else if (question->kind == ASK_TEXT)
 		ask_text(desk, form);
 	if (question->kind == ASK_NUMBER && question->changed != NULL)
@@ -164,7 +230,7 @@ static void go_on_from(struct desk *desk, struct form *form, const struct questi
 			continue;
 		if (!goes_without_saying(desk, question))
 			break;
-		(void)question->take(desk, 0);
+		(void)take(desk, form, question, 0);
 	}
 	if (question < end)
 		form_to(desk, form, question);
@@ -221,7 +287,7 @@ static void take_choice(struct desk *desk, struct form *form)
 	}
 	if (form->at < FORM_QUESTIONS_MAX)
 		form->taken[form->at] = chosen + 1;
-	if (question->take(desk, chosen))
+	if (take(desk, form, question, chosen))
 		form_on(desk, form);
 }
 
@@ -234,7 +300,7 @@ void form_take(struct desk *desk)
 	case ASK_CHOICE: take_choice(desk, form); break;
 	case ASK_NUMBER:
 		form->number.touched = false; /* refused, the next figure takes its place */
-		if (question->take(desk, form->number.value))
+		if (take(desk, form, question, form->number.value))
 			form_on(desk, form);
 		break;
 	case ASK_TEXT:
@@ -331,8 +397,8 @@ void form_chosen(const struct desk *desk, const struct form *form, const struct 
 	int chosen = at < FORM_QUESTIONS_MAX ? form->taken[at] - 1 : -1;
 	char words[ANSWER_BYTES];
 
-	if (chosen >= 0 && question->offers != NULL)
-		chosen = question->offers(desk); /* another answer may have changed it since */
+	if (chosen >= 0 && offered(desk, form, question) >= 0)
+		chosen = offered(desk, form, question); /* another answer may have changed it since */
 	if (question->kind != ASK_CHOICE || chosen < 0 || chosen >= count_of(desk, question))
 		return;
 	words_of(desk, question, chosen, words, sizeof(words));

@@ -26,6 +26,31 @@ enum question_kind {
 	ASK_LAST, /* all is answered: take it, or go back */
 };
 
+/* Where an answer is kept, when that is all there is to it: in the answers of the form. */
+enum kept_as {
+	KEPT_NOWHERE, /* the question's own functions do it */
+	KEPT_NUMBER,  /* an int that is typed, from `min` to `max`; below `min` nothing stands there */
+	KEPT_CHOICE,  /* an enum or int: which one */
+	KEPT_YES,     /* a bool: the second of two */
+};
+
+struct kept {
+	enum kept_as as;
+	size_t at; /* bytes from the beginning of the answers */
+	int min;   /* KEPT_NUMBER, as the next three: entry_read_number */
+	int max;
+	int empty;
+	const char *what; /* "Room for foam" */
+};
+
+/* By the type of the answers and the field; which must be as large as what is kept there. */
+#define KEPT_FIELD(answers, field, type) \
+	(offsetof(answers, field) + 0 * sizeof(char[sizeof(((answers *)0)->field) == sizeof(type) ? 1 : -1]))
+#define KEEPS_NUMBER(answers, field, min, max, empty, what) \
+	.keeps = { KEPT_NUMBER, KEPT_FIELD(answers, field, int), min, max, empty, what }
+#define KEEPS_CHOICE(answers, field) .keeps = { .as = KEPT_CHOICE, .at = KEPT_FIELD(answers, field, int) }
+#define KEEPS_YES(answers, field) .keeps = { .as = KEPT_YES, .at = KEPT_FIELD(answers, field, bool) }
+
 struct question {
 	enum question_kind kind;
 	const char *name;  /* before its answer, where answers stand in lines: "Lids" */
@@ -34,6 +59,9 @@ struct question {
 	const char *(*put)(const struct desk *desk); /* asked in other words; NULL, or NULL said: in these */
 	bool stop;                                   /* asked in the role of a stop: a wrong answer spoils jars */
 	const char *help;                            /* what it is for, or what is right; NULL: nothing to say */
+
+	/* Then it needs none of `offers`, `take`, `text` and `typed`; a `take` is called behind it. */
+	struct kept keeps;
 
 	/* Is it asked, after what was answered?  NULL: always. */
 	bool (*asked)(const struct desk *desk);
@@ -93,6 +121,7 @@ struct form {
 	int taken[FORM_QUESTIONS_MAX]; /* by question: what was chosen, from 1; 0: nothing yet */
 	struct picker picker;
 	struct number_entry number;
+	void *answers;           /* what `keeps` is about; NULL: no question has it */
 	struct jars_asked *jars; /* of the questions about jars (jar_questions.h); NULL: it asks none */
 };
 
@@ -120,6 +149,8 @@ bool form_takes_figures(const struct desk *desk); /* a number is asked for */
 
 /* "1 Big kettle > grape jelly > 7 half-pints": `first`, and the answers so far. */
 void form_answers(const struct desk *desk, const struct form *form, struct text *text);
+/* What stands in a line, to be taken or typed over; nothing: nothing does. */
+void form_text(const struct desk *desk, const struct form *form, const struct question *question, struct text *text);
 /* What stands beside a number or a line: its unit, or what is to be known of it; nothing: no more. */
 void form_unit(const struct desk *desk, const struct question *question, int n, struct text *text);
 /* What was chosen of a question, in the words of its list: what it offers now that it was answered, or what was
