@@ -125,6 +125,32 @@ bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *sai
 	return take_back(kitchen, subject, false, said, said_size, fault);
 }
 
+/* So many acts of other subjects may stand before it; what is older is nobody's slip. */
+#define ABOUT_ACTS_MAX 500
+
+bool kitchen_last_about(const struct kitchen *kitchen, unsigned about, struct log_entry *last)
+{
+	int64_t before = INT64_MAX;
+
+	for (int i = 0; i < ABOUT_ACTS_MAX && log_house_act_before(kitchen->log, before, last, NULL); i++) {
+		if (((unsigned)verb_done_to(entry_act(last)) & about) != 0)
+			return true;
+		before = last->id;
+	}
+	return false;
+}
+
+bool kitchen_undo_about(struct kitchen *kitchen, unsigned about, char *said, size_t said_size, struct fault *fault)
+{
+	struct log_entry last;
+
+	if (!board_is_current(kitchen, fault))
+		return false;
+	if (!kitchen_last_about(kitchen, about, &last))
+		return fault_set(fault, FAULT_MISSING, "Nothing to undo.");
+	return take_entry_back(kitchen, &last, false, said, said_size, fault);
+}
+
 bool kitchen_redo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
                   struct fault *fault)
 {

@@ -5,6 +5,7 @@
 #define STILLROOM_KITCHEN_ACT_UNDO_H
 
 #include "kitchen/board/board.h"
+#include "log/rows/journal.h"
 
 #define BREAK_UNDO_MS (INT64_C(2) * 60 * 1000) /* house rule: a broken hold is joined again only this soon */
 /* Who is acting, for the journal ("" = nobody said). */
@@ -17,6 +18,12 @@ const char *kitchen_who(const struct kitchen *kitchen);
  * `said` gets the sentence of what was undone. */
 bool kitchen_undo(struct kitchen *kitchen, struct log_subject subject, char *said, size_t said_size,
                   struct fault *fault);
+/* Undo the newest act at no station about one of these (enum done_to of board/verbs.h, joined by |),
+ * whatever else was done since; FAULT_MISSING: there is none among the last of the house. */
+bool kitchen_undo_about(struct kitchen *kitchen, unsigned about, char *said, size_t said_size, struct fault *fault);
+/* The act that it would take back; false: there is none. */
+
+bool kitchen_last_about(const struct kitchen *kitchen, unsigned about, struct log_entry *last);
 /* The id of the newest act of all; 0: there is none. */
 int64_t kitchen_newest_act(const struct kitchen *kitchen);
 /* Undo that very act, which may be an undo, whatever it is about; refused like any undo. */

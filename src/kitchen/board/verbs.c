@@ -16,15 +16,16 @@
 struct verb_row {
 	const char *stored; /* at most WORD_MAX_BYTES - 1 */
 	const char *template;
+	enum done_to to; /* of an act at no station: where it is undone */
 };
 
 #define PLANNED_DRYING "[{0:mass}|{1:volume}] {2} to dry, {3:n} to {4:n} h[ at {5:time}]"
 #define PLANNED_RUN "a run of {0:mass} {1}[ at {2:time}]"
 #define PLANNED_BATCH "{0:n} x {1} in {2:sizes}[ from {3:time}]"
 #define EXCEPTION_SAYS "{0}: {1}[; {2}]" /* station, what it is, reason */
-#define RECIPE_SAYS "Recipe {0}: {1:count ingredient}, [{2}|no published process][{3:flag}, retired]"
-#define LID_BOX_SAYS "Lid box {0}: {1:count lid}[{2:flag}, retired]"
-#define STATION_SAYS "Station {0:n}: {1}, {2:station}[{3:flag}, retired]"
+#define RECIPE_SAYS "{0}, {1:count ingredient}, [{2}|no published process][{3:flag}, retired]"
+#define LID_BOX_SAYS "{0}, {1:count lid}[{2:flag}, retired]"
+#define STATION_SAYS "{0:n} is {1}, {2:station}[{3:flag}, retired]"
 
 /* clang-format off */
 static const struct verb_row rows[] = {
@@ -40,9 +41,9 @@ static const struct verb_row rows[] = {
 	[VERB_START_RUN] = { "start_run", "{0}: run started, {1:mass} {2}" },
 	[VERB_EDIT_FRUIT] = { "edit_fruit", "Corrected: the run had {0:mass} {1}" },
 	[VERB_JUICE_OUT] = { "juice_out", "{0}: {1:volume} of {2} juice measured[{3:flag}, run done]" },
-	[VERB_JUICE_IN] = { "juice_in", "{0:volume} of {1} juice brought in, {2}" },
-	[VERB_JUICE_STATE] = { "juice_state", "{0} juice: now {1}" },
-	[VERB_JUICE_LEFT] = { "juice_left", "{0} juice: {1:volume} left ({2})" },
+	[VERB_JUICE_IN] = { "juice_in", "{0:volume} of {1} juice brought in, {2}", DONE_TO_JUICE },
+	[VERB_JUICE_STATE] = { "juice_state", "{0} juice: now {1}", DONE_TO_JUICE },
+	[VERB_JUICE_LEFT] = { "juice_left", "{0} juice: {1:volume} left ({2})", DONE_TO_JUICE },
 	[VERB_START_BATCH] = { "start_batch", "{0}: batch started, {1:n} x {2}[, instead: {3:acid}][; {4}]" },
 	[VERB_TICK] = { "tick", "{0}: line {1:n} [{2:flag}done|not done]" },
 	[VERB_WARM_JARS] = { "warm_jars", "{0}: jars are [{1:flag}hot|not hot]" },
@@ -85,71 +86,71 @@ static const struct verb_row rows[] = {
 	[VERB_WEIGHT_EARLY] = { "weight_early", EXCEPTION_SAYS },
 	[VERB_BOILED_AGAIN] = { "boiled_again", EXCEPTION_SAYS },
 
-	[VERB_SUPPLY_IN] = { "supply_in", "Supplies: {2:goods 0 1} came in, {3:of 0} now" },
-	[VERB_SUPPLY_COUNT] = { "supply_count", "Supplies counted: {2:goods 0 1} (before: [{3:of 0}|not kept track of])" },
-	[VERB_SOLD_BY] = { "sold_by", "Bought: [{1:sizes}|{0:supply}] [by {2:of 0}|loose]" },
-	[VERB_ADD_LIDS] = { "add_lids", LID_BOX_SAYS },
-	[VERB_EDIT_LIDS] = { "edit_lids", LID_BOX_SAYS },
-	[VERB_LIDS_COUNT] = { "lids_count", "Lid box {0} counted: {1:n} left (before: {2:n})" },
+	[VERB_SUPPLY_IN] = { "supply_in", "Supplies: {2:goods 0 1} came in, {3:of 0} now", DONE_TO_SHELF },
+	[VERB_SUPPLY_COUNT] = { "supply_count", "Supplies counted: {2:goods 0 1} (before: [{3:of 0}|not kept track of])", DONE_TO_SHELF },
+	[VERB_SOLD_BY] = { "sold_by", "Bought: [{1:sizes}|{0:supply}] [by {2:of 0}|loose]", DONE_TO_SHELF },
+	[VERB_ADD_LIDS] = { "add_lids", "Lid box added: " LID_BOX_SAYS, DONE_TO_LIDS },
+	[VERB_EDIT_LIDS] = { "edit_lids", "Lid box changed: " LID_BOX_SAYS, DONE_TO_LIDS },
+	[VERB_LIDS_COUNT] = { "lids_count", "Lid box {0} counted: {1:n} left (before: {2:n})", DONE_TO_LIDS },
 
-	[VERB_TAKEN] = { "pantry_taken", "{0}: {1:n} {2:jars 1} {3} ({4})" },
-	[VERB_COUNTED] = { "pantry_counted", "counted: {0:n} {1:jars 0} {2} (before: {3:n})" },
-	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:count jar} to find: {2}" },
-	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:count jar} of {2} {3}" },
+	[VERB_TAKEN] = { "pantry_taken", "{0}: {1:n} {2:jars 1} {3} ({4})", DONE_TO_JARS },
+	[VERB_COUNTED] = { "pantry_counted", "Jars counted: {0:n} {1:jars 0} {2} (before: {3:n})", DONE_TO_JARS },
+	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:count jar} to find: {2}", DONE_TO_JARS },
+	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:count jar} of {2} {3}", DONE_TO_JARS },
 
-	[VERB_ADD_RECIPE] = { "add_recipe", RECIPE_SAYS },
-	[VERB_EDIT_RECIPE] = { "edit_recipe", RECIPE_SAYS },
-	[VERB_SHEET] = { "sheet", "The sheet's amounts of {0}: {1}" },
+	[VERB_ADD_RECIPE] = { "add_recipe", "Recipe added: " RECIPE_SAYS, DONE_TO_RECIPES },
+	[VERB_EDIT_RECIPE] = { "edit_recipe", "Recipe changed: " RECIPE_SAYS, DONE_TO_RECIPES },
+	[VERB_SHEET] = { "sheet", "The sheet's amounts of {0}: {1}", DONE_TO_RECIPES },
 
-	[VERB_PLAN_ADD_RUN] = { "plan_add_run", "Planned: " PLANNED_RUN },
-	[VERB_PLAN_ADD_BATCH] = { "plan_add_batch", "Planned: " PLANNED_BATCH },
-	[VERB_PLAN_ADD_RUNS] = { "plan_add_runs", "Planned {3:n} times: " PLANNED_RUN },
-	[VERB_PLAN_ADD_BATCHES] = { "plan_add_batches", "Planned {4:n} times: " PLANNED_BATCH },
-	[VERB_PLAN_CHANGE_RUN] = { "plan_change_run", "Planned instead: " PLANNED_RUN },
-	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Planned instead: " PLANNED_BATCH },
-	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Removed from the plan: " PLANNED_RUN },
-	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Removed from the plan: " PLANNED_BATCH },
-	[VERB_PLAN_ADD_DRYING] = { "plan_add_drying", "Planned: " PLANNED_DRYING },
-	[VERB_PLAN_CHANGE_DRYING] = { "plan_change_drying", "Planned instead: " PLANNED_DRYING },
-	[VERB_PLAN_REMOVE_DRYING] = { "plan_remove_drying", "Removed from the plan: " PLANNED_DRYING },
-	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:count run} of {1}, {2:count pot}" },
-	[VERB_PLAN_START] = { "plan_start", "The plan is for [{0:date}|today], from [{1:time}|now]" },
-	[VERB_PLAN_ACCEPT] = { "plan_accept", "The plan is accepted: finish at {0:hour}" },
-	[VERB_PLAN_FINISH] = { "plan_finish", "The day is over: cleaned down" },
-	[VERB_PLAN_DROP] = { "plan_drop", "The plan is dropped" },
+	[VERB_PLAN_ADD_RUN] = { "plan_add_run", "Planned: " PLANNED_RUN, DONE_TO_PLAN },
+	[VERB_PLAN_ADD_BATCH] = { "plan_add_batch", "Planned: " PLANNED_BATCH, DONE_TO_PLAN },
+	[VERB_PLAN_ADD_RUNS] = { "plan_add_runs", "Planned {3:n} times: " PLANNED_RUN, DONE_TO_PLAN },
+	[VERB_PLAN_ADD_BATCHES] = { "plan_add_batches", "Planned {4:n} times: " PLANNED_BATCH, DONE_TO_PLAN },
+	[VERB_PLAN_CHANGE_RUN] = { "plan_change_run", "Changed in the plan to: " PLANNED_RUN, DONE_TO_PLAN },
+	[VERB_PLAN_CHANGE_BATCH] = { "plan_change_batch", "Changed in the plan to: " PLANNED_BATCH, DONE_TO_PLAN },
+	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Removed from the plan: " PLANNED_RUN, DONE_TO_PLAN },
+	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Removed from the plan: " PLANNED_BATCH, DONE_TO_PLAN },
+	[VERB_PLAN_ADD_DRYING] = { "plan_add_drying", "Planned: " PLANNED_DRYING, DONE_TO_PLAN },
+	[VERB_PLAN_CHANGE_DRYING] = { "plan_change_drying", "Changed in the plan to: " PLANNED_DRYING, DONE_TO_PLAN },
+	[VERB_PLAN_REMOVE_DRYING] = { "plan_remove_drying", "Removed from the plan: " PLANNED_DRYING, DONE_TO_PLAN },
+	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:count run} of {1}, {2:count pot}", DONE_TO_PLAN },
+	[VERB_PLAN_START] = { "plan_start", "Day of the plan: [{0:date}|today], work begins [at {1:time}|at once]", DONE_TO_PLAN },
+	[VERB_PLAN_ACCEPT] = { "plan_accept", "The plan is accepted: finish at {0:hour}", DONE_TO_PLAN },
+	[VERB_PLAN_FINISH] = { "plan_finish", "The day is over: cleaned down", DONE_TO_PLAN },
+	[VERB_PLAN_DROP] = { "plan_drop", "The plan is dropped", DONE_TO_PLAN },
 	[VERB_PLAN_HOUSE] = { "plan_house", "For the day plan: {0:count burner}, {1:count fill place}, room for "
 	                      "[{2:count jar}|any number of jars], clean-down {3:n} min, charge {4:mass}, "
-	                      "late from {5:n} min, meals {6}" },
-	[VERB_HELPER] = { "helper", "{0} helps[ from {1:time}]" },
-	[VERB_HELPER_GONE] = { "helper_gone", "{0} is not helping" },
-	[VERB_BREAK] = { "break", "Break from {0:time} to {1:time}" },
-	[VERB_BREAK_GONE] = { "break_gone", "Break removed" },
+	                      "late from {5:n} min, meals {6}", DONE_TO_HELP },
+	[VERB_HELPER] = { "helper", "Helper added: {0}[, from {1:time}]", DONE_TO_HELP },
+	[VERB_HELPER_GONE] = { "helper_gone", "Helper taken off: {0}", DONE_TO_HELP },
+	[VERB_BREAK] = { "break", "Meal added: {0:time} to {1:time}", DONE_TO_HELP },
+	[VERB_BREAK_GONE] = { "break_gone", "Meal taken off", DONE_TO_HELP },
 
-	[VERB_NAME] = { "name", "The kitchen is called {0}" },
-	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]" },
-	[VERB_ELEVATION_BOILED] = { "elevation_boiled", "Elevation by a thermometer in boiling water: about {0:height}" },
+	[VERB_NAME] = { "name", "The kitchen is called {0}", DONE_TO_HOUSE },
+	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]", DONE_TO_HOUSE },
+	[VERB_ELEVATION_BOILED] = { "elevation_boiled", "Elevation by a thermometer in boiling water: about {0:height}", DONE_TO_HOUSE },
 	[VERB_ELEVATION_WRONG] = { "elevation_wrong", "The elevation was wrong; it is [{0:height}|not known]. "
-	                           "{1:count load} {1:verb is} NOT valid[; {2}]" },
-	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer" },
-	[VERB_BOIL_FORGOTTEN] = { "boil_forgotten", "Measured boiling point cleared" },
-	[VERB_STORAGE] = { "storage", "Store temperature read: {0:fahrenheit}" },
-	[VERB_STORAGE_FORGOTTEN] = { "storage_forgotten", "Store temperature cleared" },
-	[VERB_BAROMETER] = { "barometer", "Barometer read" },
-	[VERB_BAROMETER_FORGOTTEN] = { "barometer_forgotten", "Barometer reading cleared" },
-	[VERB_INVENTED] = { "invented", "The data of this log are [{0:flag}invented|real]" },
-	[VERB_PRACTICE] = { "practice", "This is a practice log" },
-	[VERB_PRACTICE_HOUR] = { "practice_hour", "Practice begins at the hour of the plan" },
-	[VERB_CLOCK_RIGHT] = { "clock_right", "The clock is right at {0:day}; entries after it are not" },
-	[VERB_UNITS] = { "units", "The kitchen measures in [{0:flag}metric|US units]" },
+	                           "{1:count load} {1:verb is} NOT valid[; {2}]", DONE_TO_HOUSE },
+	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer", DONE_TO_HOUSE },
+	[VERB_BOIL_FORGOTTEN] = { "boil_forgotten", "Measured boiling point cleared", DONE_TO_HOUSE },
+	[VERB_STORAGE] = { "storage", "Store temperature read: {0:fahrenheit}", DONE_TO_HOUSE },
+	[VERB_STORAGE_FORGOTTEN] = { "storage_forgotten", "Store temperature cleared", DONE_TO_HOUSE },
+	[VERB_BAROMETER] = { "barometer", "Barometer read", DONE_TO_HOUSE },
+	[VERB_BAROMETER_FORGOTTEN] = { "barometer_forgotten", "Barometer reading cleared", DONE_TO_HOUSE },
+	[VERB_INVENTED] = { "invented", "The data of this log are [{0:flag}invented|real]", DONE_TO_HOUSE },
+	[VERB_PRACTICE] = { "practice", "This is a practice log", DONE_TO_HOUSE },
+	[VERB_PRACTICE_HOUR] = { "practice_hour", "Practice begins at the hour of the plan", DONE_TO_HOUSE },
+	[VERB_CLOCK_RIGHT] = { "clock_right", "The clock is right at {0:day}; entries after it are not", DONE_TO_HOUSE },
+	[VERB_UNITS] = { "units", "The kitchen measures in [{0:flag}metric|US units]", DONE_TO_HOUSE },
 	[VERB_MINUTES] = { "minutes", "House times: run [{0:n} min|not set], first juice [{1:n} min|not set], "
-	                   "water [{2:n} min|not set], jars wait {3:n} min, stand at most {4:n} min" },
-	[VERB_HOUSE_COPIED] = { "house_copied", "House settings copied from another log" },
-	[VERB_ADD_STATION] = { "add_station", STATION_SAYS },
-	[VERB_EDIT_STATION] = { "edit_station", STATION_SAYS },
+	                   "water [{2:n} min|not set], jars wait {3:n} min, stand at most {4:n} min", DONE_TO_HOUSE },
+	[VERB_HOUSE_COPIED] = { "house_copied", "House settings copied from another log", DONE_TO_HOUSE },
+	[VERB_ADD_STATION] = { "add_station", "Station added: " STATION_SAYS, DONE_TO_HOUSE },
+	[VERB_EDIT_STATION] = { "edit_station", "Station changed: " STATION_SAYS, DONE_TO_HOUSE },
 	[VERB_WHO] = { "who", "{0}: now with [{1}|nobody]" },
-	[VERB_RULE_OFF] = { "rule_off", "The rule {0} is turned off in this house" },
-	[VERB_TAKE_UP] = { "take_up", "The rule {0} is watched again" },
-	[VERB_IMPORT] = { "import", "Imported from {0}: {1:count lot}, {2:count load}, {3:count jar}" },
+	[VERB_RULE_OFF] = { "rule_off", "The rule {0} is turned off in this house", DONE_TO_RULES },
+	[VERB_TAKE_UP] = { "take_up", "The rule {0} is watched again", DONE_TO_RULES },
+	[VERB_IMPORT] = { "import", "Imported from {0}: {1:count lot}, {2:count load}, {3:count jar}", DONE_TO_HOUSE },
 };
 /* clang-format on */
 static_assert(sizeof(rows) / sizeof(rows[0]) == VERB_COUNT, "a row for every verb");
@@ -180,6 +181,11 @@ enum verb verb_named(const char *stored)
 enum verb entry_verb(const struct log_entry *entry)
 {
 	return verb_named(entry->verb);
+}
+
+enum done_to verb_done_to(enum verb verb)
+{
+	return row_of(verb)->to;
 }
 
 enum verb entry_act(const struct log_entry *entry)

@@ -140,6 +140,22 @@ enum verb {
 	VERB_COUNT
 };
 
+/* What an act at no station is about, so that a view takes back what was done in its own
+ * subject and nothing else (kitchen_undo_about). */
+enum done_to {
+	DONE_TO_NOTHING = 0, /* at a station: undone there */
+	DONE_TO_HOUSE = 1,
+	DONE_TO_HELP = 2, /* who works, meals, places: asked in the house and in the plan */
+	DONE_TO_LIDS = 4,
+	DONE_TO_SHELF = 8,
+	DONE_TO_JUICE = 16,
+	DONE_TO_RECIPES = 32,
+	DONE_TO_RULES = 64,
+	DONE_TO_PLAN = 128,
+	DONE_TO_JARS = 256, /* of the pantry, and recalls */
+};
+enum done_to verb_done_to(enum verb verb);
+
 const char *verb_stored(enum verb verb); /* "start_run"; VERB_UNKNOWN: "?" */
 enum verb verb_named(const char *stored);
 /* Of the entry itself, and of the act that its chain of undos began with. */

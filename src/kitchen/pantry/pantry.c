@@ -520,27 +520,6 @@ bool undo_kept(struct kitchen *kitchen, enum verb verb, enum verb other, char *s
 	return kitchen_undo(kitchen, kitchen->pantry_done, said, said_size, fault);
 }
 
-bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last)
-{
-	return last_done(kitchen, (struct log_subject){ SUBJECT_HOUSE, 0 }, last);
-}
-
-bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
-{
-	struct log_subject house = { SUBJECT_HOUSE, 0 };
-	struct log_entry last;
-
-	if (last_done(kitchen, house, &last)) {
-		if (is_either(&last, VERB_TAKEN, VERB_COUNTED))
-			return fault_set(fault, FAULT_REFUSED,
-			                 "The last thing done was in the pantry: undo it there (k, then u).");
-		if (is_either(&last, VERB_RECALLED, VERB_FOLLOWED))
-			return fault_set(fault, FAULT_REFUSED,
-			                 "The last thing done was a recall: undo it there (R, then u).");
-	}
-	return kitchen_undo(kitchen, house, said, said_size, fault);
-}
-
 bool kitchen_undo_pantry(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault)
 {
 	return undo_kept(kitchen, VERB_TAKEN, VERB_COUNTED, said, said_size, fault);

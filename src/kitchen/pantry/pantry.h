@@ -69,10 +69,5 @@ bool kitchen_pantry_count(struct kitchen *kitchen, const char *product, const ch
 
 /* Take back the newest taking or count, if nothing came after it there. */
 bool kitchen_undo_pantry(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
-/* The act that an undo of the house would take back; false: there is none. */
-bool kitchen_last_of_house(const struct kitchen *kitchen, struct log_entry *last);
-/* Of the house; refused when the last thing was done in the pantry or to a recall, which
- * nobody sees from the house view. */
-bool kitchen_undo_house(struct kitchen *kitchen, char *said, size_t said_size, struct fault *fault);
 
 #endif

@@ -64,6 +64,9 @@ bool log_undo_commit(struct log *log, struct log_entry *entry, struct fault *fau
  * or batch. */
 bool log_last_act(struct log *log, struct log_subject subject, bool undone, struct log_entry *out, struct fault *fault);
 
+/* Of the house, the newest tip of even depth whose id is below that one (INT64_MAX: of all). */
+bool log_house_act_before(struct log *log, int64_t id, struct log_entry *out, struct fault *fault);
+
 /* The act that the chain of undos and redos of entry `id` began with; itself when
  * it is no undo.  FAULT_MISSING: no such entry. */
 bool log_root_act(struct log *log, int64_t id, struct log_entry *out, struct fault *fault);

@@ -88,6 +88,13 @@ bool log_last_act(struct log *log, struct log_subject subject, bool undone, stru
 	return query_row(&query, &table_of_journal, out, undone ? "undone act to redo" : "act to undo", fault);
 }
 
+bool log_house_act_before(struct log *log, int64_t id, struct log_entry *out, struct fault *fault)
+{
+	struct query query = query_start(log, STANDING_OF_HOUSE_BEFORE);
+	bind_integer(&query, id);
+	return query_row(&query, &table_of_journal, out, "act before it to undo", fault);
+}
+
 bool log_story(struct log *log, struct log_subject subject, struct log_entry **rows, size_t *count, struct fault *fault)
 {
 	struct query query = start_about(log, &entries_of, subject);

@@ -7,6 +7,7 @@
 
 #include "base/count.h"
 #include "base/text.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/house/house.h"
 #include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
@@ -183,7 +184,7 @@ static void take_up(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	desk_undo_about(desk, DONE_TO_RULES, "what is watched for");
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
@@ -203,7 +204,7 @@ static const struct view_key keys[] = {
 	{ 'c', 0, "c", "clock is right",
 	  "The computer's clock is right; the entries after it were written by a wrong one.", clock_is_doubted,
 	  clock_is_right },
-	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last turning off or on.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "Earlier ones.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", "later ones", "Later ones.", NULL, down },

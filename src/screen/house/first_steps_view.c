@@ -9,6 +9,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/history/seasons.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
@@ -424,7 +425,7 @@ static void begin_step(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo_by(desk, kitchen_undo_house);
+	desk_undo_about(desk, DONE_TO_HOUSE | DONE_TO_HELP | DONE_TO_LIDS | DONE_TO_SHELF, "the house");
 }
 
 static void open_house(struct desk *desk)

@@ -11,6 +11,7 @@
 #include "kitchen/board/book.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"
@@ -427,7 +428,8 @@ static void change(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo_by(desk, kitchen_undo_house);
+	desk_undo_about(desk, DONE_TO_HOUSE | DONE_TO_HELP | DONE_TO_LIDS | DONE_TO_SHELF | DONE_TO_RECIPES,
+	                "the house");
 	house_view_refresh(desk);
 }
 

@@ -8,6 +8,7 @@
 
 #include "base/count.h"
 #include "base/text.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/plan/plan.h"
 #include "screen/plan/plan_views.h"
@@ -689,7 +690,7 @@ static void day_done(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	desk_undo_about(desk, DONE_TO_PLAN | DONE_TO_HELP, "the plan");
 }
 
 static void move(struct desk *desk, int by)
@@ -767,7 +768,7 @@ static const struct view_key keys[] = {
 	{ 'd', 0, "d", "day is done", "The day is over, though not all that was planned is done.", is_drafted,
 	  day_done },
 	{ 'z', 0, "z", "drop it", "Drop the whole plan; the work on the board stays.", is_drafted, drop },
-	{ 'u', 0, "u", "undo", "Undo the last change to the plan or the house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the plan.", NULL, undo },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },
 	{ KEY_CODE_RIGHT, 0, "Right", "later", "Ribbons: half an hour later.", on_ribbon, later },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },

@@ -8,6 +8,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/look.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
@@ -162,7 +163,7 @@ static void bring(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	desk_undo_about(desk, DONE_TO_JUICE, "the juice");
 	refresh(desk);
 }
 
@@ -182,7 +183,7 @@ static const struct view_key keys[] = {
 	{ 'f', 0, "f", "frozen", "It is frozen.", NULL, freeze },
 	{ 'h', 0, "h", "hot", "It is hot again.", NULL, heat },
 	{ 'n', 0, "n", "brought in", "Juice that did not come from a run here.", NULL, bring },
-	{ 'u', 0, "u", "undo", "Undo the last change to juice or house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the juice.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },

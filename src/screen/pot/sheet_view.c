@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "kitchen/board/book.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/recipe/sheet.h"
 #include "screen/pot/pot_views.h"
@@ -174,7 +175,7 @@ static void undo(struct desk *desk)
 {
 	struct sheet_card *card = card_of(desk);
 
-	desk_undo_by(desk, kitchen_undo_house);
+	desk_undo_about(desk, DONE_TO_RECIPES, "the recipes");
 	card->kept = kitchen_sheet(desk->kitchen, card->recipe, &card->sheet);
 	if (!card->kept)
 		card->given = 0;
@@ -199,7 +200,7 @@ static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "type it", "Type what the sheet says in the line under the cursor.", NULL,
 	  ask },
 	{ KEY_CODE_ESCAPE, KEY_CODE_LEFT, "Esc", "back", "Back to the batch card.", NULL, back },
-	{ 'u', 0, "u", "undo", "Undo the last change to the sheet or the house.", is_kept, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to a sheet or recipe.", is_kept, undo },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
 };

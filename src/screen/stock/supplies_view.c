@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "kitchen/act/undo.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/stock/shelf.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
@@ -315,7 +316,7 @@ static void initials(struct desk *desk)
 
 static void undo(struct desk *desk)
 {
-	desk_undo(desk, (struct log_subject){ SUBJECT_HOUSE, 0 });
+	desk_undo_about(desk, DONE_TO_SHELF | DONE_TO_LIDS, "the shelf");
 	refresh(desk);
 }
 
@@ -346,7 +347,7 @@ static const struct view_key keys[] = {
 	{ 'c', 0, "c", "count", "Write down what a count found.", NULL, count_here },
 	{ 'k', 0, "k", "check all", "Shelf check: count one line after the other, from here on.", NULL, check },
 	{ 'f', 0, "f", "forecast", "This fruit, these products: jars, lids, loads, what to buy.", NULL, open_forecast },
-	{ 'u', 0, "u", "undo", "Undo the last change to shelf or house.", NULL, undo },
+	{ 'u', 0, "u", "undo", "Undo the last change to the shelf.", NULL, undo },
 	{ 'b', 0, "b", "bought by", "How you buy it: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },

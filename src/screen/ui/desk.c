@@ -244,21 +244,25 @@ const struct kitchen_plan *desk_plan(const struct desk *desk)
 	return kitchen_plan(desk->kitchen, &desk->now);
 }
 
-/* What was done before today is not in anybody's fingers any more: asked first. */
-static bool ask_old_undo(struct desk *desk)
+/* What was done before today is not in anybody's fingers any more, and a day that was
+ * accepted is what others go by: asked first. */
+static bool ask_before_undo(struct desk *desk, const struct log_entry *last)
 {
-	struct log_entry last;
+	bool accepted = entry_act(last) == VERB_PLAN_ACCEPT;
 	char said[SENTENCE_MAX_BYTES];
 	char day[16];
 
-	if (!kitchen_last_of_house(desk->kitchen, &last) || last.at.wall_ms >= clock_day_start(desk->now.wall_ms) ||
-	    desk_is_sure(desk, AGAIN_OLD_UNDO, last.id))
+	if ((!accepted && last->at.wall_ms >= clock_day_start(desk->now.wall_ms)) ||
+	    desk_is_sure(desk, AGAIN_UNDO, last->id))
 		return false;
-	clock_words_date(last.at.wall_ms, day, sizeof(day));
-	entry_words(desk->kitchen, &last, said, sizeof(said));
-	desk_ask_again(desk, AGAIN_OLD_UNDO, last.id, SURE_MS,
-	               "Not from today but from %s: %s. Press u again to "
-	               "undo it.",
+	if (accepted) {
+		desk_ask_again(desk, AGAIN_UNDO, last->id, SURE_MS,
+		               "That takes back that the plan was accepted: it is a draft again. Press u again if so.");
+		return true;
+	}
+	clock_words_date(last->at.wall_ms, day, sizeof(day));
+	entry_words(desk->kitchen, last, said, sizeof(said));
+	desk_ask_again(desk, AGAIN_UNDO, last->id, SURE_MS, "Not from today but from %s: %s. Press u again to undo it.",
 	               day, said);
 	return true;
 }
@@ -268,9 +272,23 @@ void desk_undo(struct desk *desk, struct log_subject subject)
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
 
-	if (subject.kind == SUBJECT_HOUSE && ask_old_undo(desk))
-		return;
 	if (kitchen_undo(desk->kitchen, subject, said, sizeof(said), &fault))
+		desk_say(desk, ROLE_DONE, "%s", said);
+	else
+		desk_say_fault(desk, &fault);
+}
+
+void desk_undo_about(struct desk *desk, unsigned about, const char *what)
+{
+	struct log_entry last;
+	char said[SENTENCE_MAX_BYTES];
+	struct fault fault = { 0 };
+
+	if (!kitchen_last_about(desk->kitchen, about, &last))
+		desk_say(desk, ROLE_CAUTION, "Nothing was done to %s that could be undone.", what);
+	else if (ask_before_undo(desk, &last))
+		return;
+	else if (kitchen_undo_about(desk->kitchen, about, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else
 		desk_say_fault(desk, &fault);
@@ -281,8 +299,6 @@ void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size
 	char said[SENTENCE_MAX_BYTES];
 	struct fault fault = { 0 };
 
-	if (undo == kitchen_undo_house && ask_old_undo(desk))
-		return;
 	if (undo(desk->kitchen, said, sizeof(said), &fault))
 		desk_say(desk, ROLE_DONE, "%s", said);
 	else

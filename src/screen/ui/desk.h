@@ -123,6 +123,9 @@ const struct strip *desk_most_urgent(const struct desk *desk); /* NULL: no work 
 
 /* Undo the last act about the subject and say what it was. */
 void desk_undo(struct desk *desk, struct log_subject subject);
+/* Undo the newest act about one of these (enum done_to, joined by |), whatever was done elsewhere since.
+ * `what`: "the plan", for the refusal. */
+void desk_undo_about(struct desk *desk, unsigned about, const char *what);
 /* Likewise by one of the kitchen's undos that know what they are about. */
 void desk_undo_by(struct desk *desk, bool (*undo)(struct kitchen *, char *, size_t, struct fault *));
 /* Write the labels of a load or a batch's lot to a file, and say where. */

@@ -2,6 +2,8 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/board/verbs.h"
+#include "kitchen/act/undo.h"
 #include "kitchen/board/book.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
@@ -173,7 +175,7 @@ START_TEST(it_is_taken_back_and_done_again_in_the_house)
 	char *rows = pk_rows(&kit);
 
 	give("5 tsp", "3 tsp", "none", "3", "none");
-	KK_OK(&kit, kitchen_undo_house(kit.kitchen, said, sizeof(said), &kit.fault));
+	KK_OK(&kit, kitchen_undo_about(kit.kitchen, DONE_TO_RECIPES, said, sizeof(said), &kit.fault));
 	ck_assert_ptr_nonnull(strstr(said, "The sheet's amounts of " JELLY));
 	pk_same_rows(&kit, rows);
 	refused(pk_try_batch(&kit, &order), FAULT_REFUSED, UNKNOWN);

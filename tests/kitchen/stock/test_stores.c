@@ -385,7 +385,7 @@ START_TEST(a_recipe_of_ones_own_is_kept)
 	const struct recipe *own;
 
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Raspberry jam: 3 ingredients, jam without added pectin");
+	said("Recipe added: Raspberry jam, 3 ingredients, jam without added pectin");
 	kk_reopen(&kit);
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count + 1);
 	own = kitchen_recipe(kit.kitchen, recipe_count);
@@ -415,7 +415,7 @@ START_TEST(a_recipe_is_edited_and_retired)
 	ck_assert_ptr_null(kitchen_recipe_named(kit.kitchen, "Raspberry jam"));
 	recipe.retired = true;
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Blackberry jam: 2 ingredients, jam without added pectin, retired");
+	said("Recipe changed: Blackberry jam, 2 ingredients, jam without added pectin, retired");
 	ck_assert_uint_eq(kitchen_recipe_count(kit.kitchen), recipe_count);
 }
 END_TEST
@@ -427,7 +427,7 @@ START_TEST(a_recipe_without_a_process_is_kept_and_says_so)
 	recipe.food[0] = '\0';
 	recipe.packs[0] = '\0';
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &recipe, &kit.fault));
-	said("Recipe Raspberry jam: 3 ingredients, no published process");
+	said("Recipe added: Raspberry jam, 3 ingredients, no published process");
 	ck_assert_str_eq(kitchen_recipe_named(kit.kitchen, "Raspberry jam")->food, "");
 }
 END_TEST

@@ -77,6 +77,7 @@ static const enum statement asked[] = {
 	STANDING_OF_HOUSE,
 	STANDING_OF_STATION,
 	STANDING_OF_WORK,
+	STANDING_OF_HOUSE_BEFORE,
 	UNDONE_OF_HOUSE,
 	UNDONE_OF_STATION,
 	UNDONE_OF_WORK,
@@ -398,6 +399,7 @@ static void acts_to_undo_are_found(const struct log_entry *batch, const struct l
 		(void)log_last_act(kit.log, subjects[i], false, &entry, NULL);
 		(void)log_last_act(kit.log, subjects[i], true, &entry, NULL);
 	}
+	(void)log_house_act_before(kit.log, INT64_MAX, &(struct log_entry){ 0 }, NULL);
 	for (int which = STANDING_OF_HOUSE; which <= UNDONE_OF_WORK; which++)
 		few_steps((enum statement)which, FEW);
 }

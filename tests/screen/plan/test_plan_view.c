@@ -195,6 +195,55 @@ START_TEST(when_all_is_done_the_key_that_ends_the_day_is_named)
 }
 END_TEST
 
+/* --- undo ------------------------------------------------------------------------------------ */
+
+START_TEST(an_empty_plan_takes_nothing_of_the_house_back)
+{
+	int64_t before;
+
+	line("rule lids-short off");
+	before = kk_journal(&dk.kit);
+	dk_keys(&dk, "pu");
+	dk_says(&dk, "Nothing was done to the plan that could be undone.");
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+}
+END_TEST
+
+START_TEST(the_plan_is_undone_in_the_plan_and_the_house_in_the_house)
+{
+	line("kitchen \"Before\"");
+	line("batch \"grape jelly\" times=2");
+	line("kitchen \"After\"");
+	dk_pass(&dk, SECOND_MS);
+	dk_keys(&dk, "pu");
+	dk_says(&dk, "Undone: Planned 2 times: 1 x grape jelly in half-pints");
+	ck_assert_int_eq(batches(), 0);
+	ck_assert_str_eq(kitchen_board(dk.kit.kitchen)->house.name, "After");
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	line("batch \"grape jelly\"");
+	dk_keys(&dk, "hu");
+	dk_says(&dk, "Undone: The kitchen is called After");
+	ck_assert_int_eq(batches(), 1);
+}
+END_TEST
+
+START_TEST(that_a_plan_was_accepted_is_taken_back_by_pressing_twice)
+{
+	plan("day 9:00");
+	dk_key(&dk, 'g');
+	ck_assert(desk_plan(&dk.desk)->state == PLAN_ACCEPTED);
+	dk_key(&dk, 'u');
+	dk_says(&dk, "That takes back that the plan was accepted: it is a draft again. Press u again if so.");
+	ck_assert(desk_plan(&dk.desk)->state == PLAN_ACCEPTED);
+	dk_key(&dk, 'n'); /* something else is no answer */
+	dk_key(&dk, 'u');
+	ck_assert(desk_plan(&dk.desk)->state == PLAN_ACCEPTED);
+	dk_key(&dk, 'u');
+	ck_assert(desk_plan(&dk.desk)->state == PLAN_DRAFT);
+	dk_says(&dk, "Undone: The plan is accepted");
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("ribbons", .begin = begin, .end = end),
 	TEST(a_day_still_to_begin_opens_at_its_beginning),
@@ -203,6 +252,9 @@ static const struct listed_test listed[] = {
 	TEST(fruit_may_have_a_name_of_the_house),
 	TEST(a_batch_is_planned_as_one_act),
 	TEST(when_all_is_done_the_key_that_ends_the_day_is_named),
+	TEST(an_empty_plan_takes_nothing_of_the_house_back),
+	TEST(the_plan_is_undone_in_the_plan_and_the_house_in_the_house),
+	TEST(that_a_plan_was_accepted_is_taken_back_by_pressing_twice),
 };
 
 KK_TESTS("plan view", listed)
