@@ -33,9 +33,7 @@ intact() {
 
 at="the first steps open"
 open_window main 80 24 "'$STILLROOM'"
-wait_for "Never taste to find out." "emergency help NOW"
-press Escape
-wait_for "First steps: 0 of 8 done." "open Elevation" "open First load"
+wait_for "Welcome. First steps: 0 of 8 done." "Never taste" "open Elevation" "open First load"
 shows "elevation?" "0 jars" "1 warning" "stop: Set the elevation: Space on its line." "or a thermometer in boiling water"
 wait_like "^ [^ ] open Elevation" # it is under the cursor
 
@@ -46,22 +44,15 @@ step
 wait_for "What is it?" "boiling-water canner" "pot"
 step
 wait_for "What do you call it?"
-reply "" "Give it a short name"
-reply Kettle "it heats itself (electric)"
-press Down
-step
-wait_for "How many watts?"
-reply 12 "Watts: a whole number from 100 to 20000, or nothing."
+shows "Canner_"
 press C-u
-reply 1500 "How many pints does it take?"
+reply "" "Give it a short name"
+reply Kettle "How many pints does it take?"
 reply many "Jars it takes: a whole number from 1 to 99, or nothing."
 press C-u
 reply 7 "How many quarts does it take?"
 press Enter
-wait_for "Is there another canner, juicer or pot?"
-press Down
-step
-wait_for "Noted: Kettle" "What is it?"
+wait_for "Noted: Kettle" "What else is there?" "no more, that is all"
 press Escape
 wait_for "done Stations Kettle"
 press Escape
@@ -100,7 +91,36 @@ press f
 wait_for "First steps: 3 of 8 done."
 wait_like "^ [^ ] open Helpers"
 press h
-wait_for "The house, line 1 of" 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itself'
+wait_for "The house, line 1 of" 'station 1    Kettle, boiling-water canner, 7 pints'
+
+at="what the first steps left out of a station"
+press Down Down Down Down Down Down Down
+step
+wait_for "What is it?"
+reply boil "What do you call it?"
+reply Kettle "Which figure chooses it"
+step
+wait_for "it heats itself (electric)"
+press Down
+step
+wait_for "How many watts?"
+reply 12 "Watts: a whole number from 100 to 20000, or nothing."
+press C-u
+reply 1500 "How many half-pints does it take?"
+press Enter
+wait_for "How many pints does it take?"
+press Enter
+wait_for "How many quarts does it take?"
+press Enter
+wait_for "Are there other sizes it takes?"
+step
+wait_for "Is it still used?"
+step
+wait_for 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itself'
+press Escape
+wait_for "1 Kettle"
+press h
+wait_for "The house, line 1 of"
 
 at="the elevation as a line of the house"
 press Down
@@ -133,9 +153,9 @@ reply 15 "The times of this house"
 reply 64 "How long until its first juice"
 reply "" "How often is its water looked at?"
 press Enter
-wait_for "How long may filled jars wait"
+wait_for "remind you of filled jars"
 press Enter
-wait_for "may filled jars or a finished pot stand"
+wait_for "too old to can"
 press Enter
 wait_for "Noted: the times of the house." "station 3    Tall juicer" "run 64"
 press u

@@ -701,7 +701,7 @@ static int64_t judged_blocks(const struct about_shelved *f)
 const struct rule rules[] = {
 	/* Somebody could be hurt. */
 	STOP("elevation-unset", house, elevation_unset,
-	     "Set the elevation in the house view (h): without it no process can be given.", "starting a load",
+	     "Set the elevation: h on the board, then its line. Without it no process can be given.", "starting a load",
 	     OVER_NEVER, "A539; unknown elevation refused: " PRACTICE),
 	STOP(
 	    "clock-behind", house, clock_behind,

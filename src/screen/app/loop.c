@@ -413,7 +413,7 @@ static void close_all(struct loop *loop)
 	day_close(loop->day);
 }
 
-/* A new kitchen begins with what it is asked for, and before that with why nobody tastes. */
+/* A new kitchen begins with what it is asked for. */
 static void begin_first_steps(struct loop *loop)
 {
 	struct desk *desk = &loop->desk;
@@ -422,8 +422,6 @@ static void begin_first_steps(struct loop *loop)
 		return;
 	take_time(loop);
 	desk_open(desk, VIEW_FIRST_STEPS);
-	if (kitchen_board(desk->kitchen)->stations == 0)
-		desk_open(desk, VIEW_SIGNS);
 }
 
 bool board_run(const char *log_path, const struct board_wishes *wishes, struct fault *fault)

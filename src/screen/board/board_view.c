@@ -13,6 +13,7 @@
 #include "screen/board/board_views.h"
 #include "screen/board/kind_views.h"
 #include "screen/canner/canner_views.h"
+#include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
 #include "screen/ui/ribbon.h"
@@ -25,6 +26,7 @@ struct board_card {
 	} other_clock;            /* while a hold is read off one */
 	int64_t redo_until_ms;    /* an undo was just made: "do again" is on offer, there */
 	int64_t redo_station;
+	bool has_loaded; /* there was a load in this log: it is no new kitchen */
 };
 
 static const struct view_state card_state = { sizeof(struct board_card), NULL };
@@ -637,6 +639,21 @@ static bool has_juice(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->juice_ul > 0;
 }
 
+/* Until its first load a kitchen finds back to its first steps. */
+static bool is_new(const struct desk *desk)
+{
+	struct board_card *card = card_of(desk);
+
+	if (!card->has_loaded)
+		card->has_loaded = !first_steps_open(desk);
+	return !card->has_loaded && !has_fates(desk);
+}
+
+static void open_first_steps(struct desk *desk)
+{
+	desk_open(desk, VIEW_FIRST_STEPS);
+}
+
 static bool has_rack(const struct desk *desk)
 {
 	return kitchen_board(desk->kitchen)->racked > 0;
@@ -677,6 +694,8 @@ static const struct view_key keys[] = {
 	{ 'f', 0, "f", "jars set aside",
 	  "What is in the fridge and freezer and its eat-by; what to process again or throw out.", has_fates,
 	  open_fates },
+	{ 'f', 0, "f", "first steps", "What a new kitchen is asked for: what is done, what is still open.", is_new,
+	  open_first_steps },
 	{ 'w', 0, "w", "warnings", "All open warnings.", NULL, open_warnings },
 	{ 'h', 0, "h", "house", "The house: elevation, stations, lid boxes, supplies.", some_at_work, open_house },
 	{ 'g', 0, "g", "goods", "Goods on the shelf: supplies, shelf check, forecast, what to buy.", some_at_work,

@@ -221,16 +221,45 @@ static void rehearse(struct desk *desk)
 		desk->leaving = *desk->wishes->rehearse = true;
 }
 
-/* The board, at the first canner. */
+/* The first canner that is free, or else that there is; NULL: there is none. */
+static const struct strip *first_canner(const struct board *board)
+{
+	const struct strip *canner = NULL;
+
+	for (size_t i = board->stations; i-- > 0;) {
+		const struct strip *strip = &board->strips[i];
+
+		if (station_is_canner(strip->station.kind) &&
+		    (canner == NULL || strip->content == STRIP_EMPTY || canner->content != STRIP_EMPTY))
+			canner = strip;
+	}
+	return canner;
+}
+
+/* What goes into the first canner; where jars wait, or it is at work, the board says what is next. */
 static void go_to_canner(struct desk *desk)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *canner = first_canner(board);
 
+	if (canner == NULL) {
+		desk_say(desk, ROLE_CAUTION, "A load needs a canner: add one under Stations.");
+		return;
+	}
 	desk_show_board(desk);
-	for (size_t i = board->stations; i-- > 0;)
-		if (station_is_canner(board->strips[i].station.kind))
-			desk_select(desk, &board->strips[i]);
-	desk_say(desk, ROLE_PLAIN, "1 to 9 choose a station, Space is its next step. h f comes back here.");
+	desk_select(desk, canner);
+	if (canner->content == STRIP_EMPTY && board->waiting_count == 0)
+		desk_open_for(desk, VIEW_START, (struct opening){ .id = canner->station.id });
+	else
+		desk_say(desk, ROLE_PLAIN, "1 to 9 choose a station, Space is its next step.");
+}
+
+static void on_from(struct desk *desk, int n, bool open);
+
+static void show_signs(struct desk *desk)
+{
+	on_from(desk, card_of(desk)->list.cursor + 1, false);
+	desk_open(desk, VIEW_SIGNS);
 }
 
 /* --- the steps ------------------------------------------------------------------------------ */
@@ -250,7 +279,7 @@ static const struct step {
 	{ "Name", "What the kitchen is called: it stands at the top of the screen.", NULL, has_name, ask_name },
 	{ "Stations",
 	  "Canners, pots and juicers, one after the other: what each is, its name, what it holds. A canner is what a "
-	  "load needs.",
+	  "load needs. The house (h) has the rest, such as heat of its own.",
 	  NULL, has_stations, ask_station },
 	{ "Juicer's times",
 	  "How long a run takes here, and how soon the juicer's water must be looked at: no run starts without it.",
@@ -271,8 +300,12 @@ static const struct step {
 	  "A day on a clock 60 times as fast, with these stations, in a log of its own: nothing of it is real. q leaves "
 	  "it, and this board is there again.",
 	  NULL, NULL, rehearse },
-	{ "First load", "To the board: Space on a canner asks what goes in, and shows the minutes before it starts.",
-	  NULL, has_load, go_to_canner },
+	{ "Never taste",
+	  "Before you can: why nobody tastes to find out, the signs, and whom to call. ! shows it anywhere.", NULL,
+	  NULL, show_signs },
+	{ "First load",
+	  "What goes into the canner, and the minutes it gets, before anything starts. Space is each next step.", NULL,
+	  has_load, go_to_canner },
 };
 #define STEPS (int)(sizeof(steps) / sizeof(steps[0]))
 
@@ -313,6 +346,16 @@ static bool is_done(const struct desk *desk, const struct step *step)
 bool first_steps_wanted(const struct desk *desk)
 {
 	return !house_of(desk)->elevation.known || kitchen_board(desk->kitchen)->stations == 0;
+}
+
+bool first_steps_open(const struct desk *desk)
+{
+	const struct log_wish wish = { .kind = SUBJECT_LOAD };
+	struct works newest = { 0 };
+	bool loaded = kitchen_works(desk->kitchen, &wish, INT64_MAX, true, 1, &newest, NULL) && newest.count > 0;
+
+	free(newest.rows);
+	return first_steps_wanted(desk) || !loaded;
 }
 
 /* --- from one to the next ---------------------------------------------------------------------- */
@@ -386,9 +429,9 @@ static void head_draw(const struct desk *desk, int row, int cols)
 		done += is_done(desk, step_at(desk, n));
 	}
 	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG,
-	              cols < NARROW ? "First steps: %d of %d done"
-	                            : "First steps: %d of %d done. Any may be left open.",
-	              done, of);
+	              cols < NARROW ? "%sFirst steps: %d of %d done"
+	                            : "%sFirst steps: %d of %d done. Any may be left open.",
+	              done == 0 ? "Welcome. " : "", done, of);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
@@ -450,7 +493,7 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
 	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
 	{ 'h', 0, "h", "house", "The house, line by line: all of it, to be changed.", NULL, open_house },
-	{ KEY_CODE_ESCAPE, 0, "Esc", "board", "To the board; h and f lead back here.", NULL, desk_show_board },
+	{ KEY_CODE_ESCAPE, 0, "Esc", "board", "To the board; f leads back here.", NULL, desk_show_board },
 };
 
 const struct view first_steps_view = {

@@ -27,8 +27,8 @@ static void number_words(int number, struct text *text)
 struct station_answers {
 	struct log_station station;
 	bool other_sizes; /* jars of seldom sizes are asked about too */
-	bool another;     /* one more is asked for behind it */
 	int water;        /* minutes between looks at a juicer's water; 0: not said */
+	int run;          /* minutes of a juicer's run; 0: not said */
 };
 
 static struct log_station *station_of(const struct desk *desk)
@@ -51,11 +51,24 @@ static int free_digit(const struct board *board)
 	return 9;
 }
 
+/* Of the station that was added last: stations of a kind are named one after the other. */
+static enum station_kind newest_kind(const struct board *board)
+{
+	const struct log_station *newest = NULL;
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (newest == NULL || board->strips[i].station.id > newest->id)
+			newest = &board->strips[i].station;
+	return newest != NULL ? newest->kind : (enum station_kind)0;
+}
+
 static bool station_begin(struct desk *desk, int64_t id)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	station_of(desk)->digit = free_digit(board);
+	if (id == 0 && entry_from(desk) == VIEW_FIRST_STEPS)
+		station_of(desk)->kind = newest_kind(board);
 	for (size_t i = 0; i < board->stations; i++)
 		if (id != 0 && board->strips[i].station.id == id)
 			*station_of(desk) = board->strips[i].station;
@@ -74,6 +87,13 @@ static bool is_pot(const struct desk *desk)
 	return station_of(desk)->kind == STATION_POT;
 }
 
+/* The first steps of a new kitchen: one station after the other, and of each what it needs to
+ * work; the house view asks for the rest. */
+static bool is_among_first(const struct desk *desk)
+{
+	return station_of(desk)->id == 0 && entry_from(desk) == VIEW_FIRST_STEPS;
+}
+
 static bool is_dryer(const struct desk *desk)
 {
 	return station_of(desk)->kind == STATION_DRYER;
@@ -82,7 +102,12 @@ static bool is_dryer(const struct desk *desk)
 /* A dryer heats itself. */
 static bool heat_asked(const struct desk *desk)
 {
-	return !is_dryer(desk);
+	return !is_dryer(desk) && !is_among_first(desk);
+}
+
+static bool tray_asked(const struct desk *desk)
+{
+	return is_dryer(desk) && !is_among_first(desk);
 }
 
 static bool is_there(const struct desk *desk)
@@ -110,22 +135,61 @@ static bool has_gauge(const struct desk *desk)
 	return station_of(desk)->kind == STATION_DIAL_GAUGE;
 }
 
+/* Behind the kinds: there is no other station. */
+#define NO_MORE STATION_KIND_COUNT
+
 static int kinds(const struct desk *desk)
 {
-	(void)desk;
-	return STATION_KIND_COUNT;
-}
+	bool may_end = is_among_first(desk) && kitchen_board(desk->kitchen)->stations > 0;
 
-static void kind_words(const struct desk *desk, int n, char *buffer, size_t size)
-{
-	(void)desk;
-	text_copy(buffer, size, station_kind_words((enum station_kind)n));
+	return may_end ? NO_MORE + 1 : NO_MORE;
 }
 
 static const char *kind_word(const struct desk *desk, int n)
 {
-	(void)desk;
-	return n < STATION_KIND_COUNT ? station_kind_words((enum station_kind)n) : NULL;
+	if (n >= kinds(desk))
+		return NULL;
+	return n == NO_MORE ? "no more, that is all" : station_kind_words((enum station_kind)n);
+}
+
+static void kind_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	text_copy(buffer, size, kind_word(desk, n));
+}
+
+static const char *kind_put(const struct desk *desk)
+{
+	return kinds(desk) > NO_MORE ? "What else is there?" : NULL;
+}
+
+/* The station of that kind that was added last; NULL: there is none. */
+static const struct log_station *last_of(const struct desk *desk, enum station_kind kind)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct log_station *last = NULL;
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct log_station *station = &board->strips[i].station;
+
+		if (station->kind == kind && (last == NULL || station->id > last->id))
+			last = station;
+	}
+	return last;
+}
+
+/* A second one is mostly like the first: what that holds is offered. */
+static void as_the_last(const struct desk *desk, struct log_station *station)
+{
+	const struct log_station *last = last_of(desk, station->kind);
+
+	if (last == NULL)
+		return;
+	memcpy(station->capacity, last->capacity, sizeof(station->capacity));
+	station->volume_ul = last->volume_ul;
+	station->wall = last->wall;
+	station->trays = last->trays;
+	station->tray_wide_thou = last->tray_wide_thou;
+	station->tray_deep_thou = last->tray_deep_thou;
 }
 
 static int kind_now(const struct desk *desk)
@@ -140,12 +204,45 @@ static void kind_said(const struct desk *desk, struct text *text)
 
 static bool kind_taken(struct desk *desk, int n)
 {
+	bool other = station_of(desk)->kind != (enum station_kind)n || station_of(desk)->name[0] == '\0';
+
+	if (n == NO_MORE) {
+		desk_leave_entry(desk);
+		return false;
+	}
 	station_of(desk)->kind = (enum station_kind)n;
+	if (station_of(desk)->id == 0 && other)
+		as_the_last(desk, station_of(desk));
 	return true;
+}
+
+static bool name_is_there(const struct desk *desk, const char *name)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+
+	for (size_t i = 0; i < board->stations; i++)
+		if (text_same_name(board->strips[i].station.name, name))
+			return true;
+	return false;
+}
+
+/* A plain one to take: "Canner", "Canner 2", the last word of its kind. */
+static void name_offered(const struct desk *desk, struct text *text)
+{
+	const char *kind = station_kind_words(station_of(desk)->kind);
+	const char *word = strrchr(kind, ' ') != NULL ? strrchr(kind, ' ') + 1 : kind;
+	char name[NAME_MAX_BYTES];
+
+	(void)snprintf(name, sizeof(name), "%c%s", word[0] - 'a' + 'A', word + 1);
+	for (int n = 2; name_is_there(desk, name) && n <= 9; n++)
+		(void)snprintf(name, sizeof(name), "%c%s %d", word[0] - 'a' + 'A', word + 1, n);
+	text_add(text, "%s", name);
 }
 
 static void name_now(const struct desk *desk, struct text *text)
 {
+	if (station_of(desk)->name[0] == '\0')
+		name_offered(desk, text);
 	text_add(text, "%s", station_of(desk)->name);
 }
 
@@ -377,6 +474,26 @@ static bool station_water_typed(struct desk *desk, const char *text)
 	return read_water(desk, text, &answers->water);
 }
 
+/* No run is planned without it. */
+static bool asks_run(const struct desk *desk)
+{
+	return is_among_first(desk) && asks_water(desk);
+}
+
+static void station_run_now(const struct desk *desk, struct text *text)
+{
+	const struct station_answers *answers = entry_answers(desk);
+
+	number_words(answers->run, text);
+}
+
+static bool station_run_typed(struct desk *desk, const char *text)
+{
+	struct station_answers *answers = entry_answers(desk);
+
+	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes of a run", &answers->run);
+}
+
 static void trays_now(const struct desk *desk, struct text *text)
 {
 	number_words(station_of(desk)->trays, text);
@@ -421,22 +538,6 @@ static bool use_taken(struct desk *desk, int n)
 	return true;
 }
 
-/* The first steps of a new kitchen: one station after the other. */
-static bool is_among_first(const struct desk *desk)
-{
-	return !is_there(desk) && entry_from(desk) == VIEW_FIRST_STEPS;
-}
-
-static const char *const anothers[] = { "no, that is all", "yes, one more", NULL };
-
-static bool another_taken(struct desk *desk, int n)
-{
-	struct station_answers *answers = entry_answers(desk);
-
-	answers->another = n == 1;
-	return true;
-}
-
 /* What belongs to another kind than the one chosen last goes. */
 static void only_what_it_has(const struct desk *desk, struct log_station *station)
 {
@@ -463,8 +564,9 @@ static bool station_done(struct desk *desk, struct text *noted, struct fault *fa
 
 	/* The minutes first: a station without them could not start. */
 	if (asks_water(desk) &&
-	    !kitchen_set_minutes(desk->kitchen, house->run_minutes, house->first_juice_minutes, answers->water,
-	                         house->jar_wait_minutes, house->stand_minutes, fault))
+	    !kitchen_set_minutes(desk->kitchen, answers->run > 0 ? answers->run : house->run_minutes,
+	                         house->first_juice_minutes, answers->water, house->jar_wait_minutes,
+	                         house->stand_minutes, fault))
 		return false;
 	only_what_it_has(desk, &station);
 	text_add(noted, "%s, %s, ", station.name, station_kind_words(station.kind));
@@ -476,12 +578,11 @@ static bool station_done(struct desk *desk, struct text *noted, struct fault *fa
 static void station_then(struct desk *desk)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-	const struct station_answers *answers = entry_answers(desk);
 	bool no_times = house->run_minutes == 0 || house->water_minutes == 0;
 
-	if (answers->another)
+	if (is_among_first(desk))
 		desk_enter(desk, ENTRY_STATION, 0);
-	else if (works_by_house_times(station_of(desk)->kind) && no_times && !is_there(desk) && !is_among_first(desk))
+	else if (works_by_house_times(station_of(desk)->kind) && no_times && !is_there(desk))
 		desk_enter(desk, ENTRY_TIMES, 0);
 }
 
@@ -489,6 +590,7 @@ static const struct question station_questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "Kind",
 	  .asks = "What is it?",
+	  .put = kind_put,
 	  .count = kinds,
 	  .words = kind_words,
 	  .word = kind_word,
@@ -629,6 +731,14 @@ static const struct question station_questions[] = {
 	  .text = station_water_now,
 	  .typed = station_water_typed },
 	{ .kind = ASK_TEXT,
+	  .name = "A run",
+	  .asks = "How long does a juicer's run take here?",
+	  .help = "Nothing: not known, then no run is planned.",
+	  .asked = asks_run,
+	  .counts = "min",
+	  .text = station_run_now,
+	  .typed = station_run_typed },
+	{ .kind = ASK_TEXT,
 	  .name = "Trays",
 	  .asks = "How many trays does it have?",
 	  .help = "Nothing: not known.",
@@ -640,7 +750,7 @@ static const struct question station_questions[] = {
 	  .name = "One tray",
 	  .asks = "How large is one, inside?",
 	  .help = "14 x 14 in, or 35 x 35 cm: puree is spread by it. Nothing: not known.",
-	  .asked = is_dryer,
+	  .asked = tray_asked,
 	  .text = tray_now,
 	  .typed = tray_typed },
 	{ .kind = ASK_CHOICE,
@@ -650,12 +760,6 @@ static const struct question station_questions[] = {
 	  .list = uses,
 	  .offers = use_now,
 	  .take = use_taken },
-	{ .kind = ASK_CHOICE,
-	  .name = "Another",
-	  .asks = "Is there another canner, juicer or pot?",
-	  .asked = is_among_first,
-	  .list = anothers,
-	  .take = another_taken },
 };
 
 const struct entry_form station_form = {
@@ -721,6 +825,12 @@ static bool water_typed(struct desk *desk, const char *text)
 	                         &times_of(desk)->water);
 }
 
+/* Both have their usual values, and a new kitchen has seen neither. */
+static bool times_all(const struct desk *desk)
+{
+	return entry_from(desk) != VIEW_FIRST_STEPS;
+}
+
 static bool times_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
 	const struct house_times *times = times_of(desk);
@@ -753,15 +863,17 @@ static const struct question times_questions[] = {
 	  .typed = water_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Filled jars",
-	  .asks = "How long may filled jars wait before it is said?",
-	  .help = "30 minutes at most.",
+	  .asks = "After how many minutes does the board remind you of filled jars that wait for a canner?",
+	  .help = "It is a reminder only. 1 to 30.",
+	  .asked = times_all,
 	  .counts = "min",
 	  KEEPS_NUMBER(struct house_times, wait, 1, (int)(STANDING_ASK_MS / 60000), 1,
 	               "Minutes until filled jars are warned of") },
 	{ .kind = ASK_TEXT,
 	  .name = "Food stands",
-	  .asks = "How long may filled jars or a finished pot stand at most?",
-	  .help = "A house only shortens the limit.",
+	  .asks = "After how many minutes is food that stood, in its jars or in the pot, too old to can?",
+	  .help = "It is a limit, 120 at most. A house only shortens it.",
+	  .asked = times_all,
 	  .counts = "min",
 	  KEEPS_NUMBER(struct house_times, stand, 1, STAND_MOST, 1, "Minutes that food may stand") },
 };

@@ -15,5 +15,7 @@ void house_view_refresh(struct desk *desk);
 const char *house_warned(const struct warning *warning);
 /* Is the kitchen still without its elevation, or without a station?  Then the board opens with its first steps. */
 bool first_steps_wanted(const struct desk *desk);
+/* Likewise, or was nothing canned in it yet?  Then the board leads back to its first steps. */
+bool first_steps_open(const struct desk *desk);
 
 #endif

@@ -28,6 +28,17 @@ static struct planned_answers *answers_of(const struct desk *desk)
 	return entry_answers(desk);
 }
 
+/* Among the first steps helpers are asked for, one after the other, and nothing else. */
+static bool is_among_first(const struct desk *desk)
+{
+	return entry_from(desk) == VIEW_FIRST_STEPS;
+}
+
+static bool is_any(const struct desk *desk)
+{
+	return !is_among_first(desk);
+}
+
 static bool begin(struct desk *desk, int64_t id)
 {
 	(void)id;
@@ -39,6 +50,19 @@ static bool begin(struct desk *desk, int64_t id)
 static bool is_helper(const struct desk *desk)
 {
 	return answers_of(desk)->what == WITH_HELPER;
+}
+
+static bool has_hours(const struct desk *desk)
+{
+	return is_helper(desk) && is_any(desk);
+}
+
+static const char *next_helper_put(const struct desk *desk)
+{
+	size_t count;
+
+	(void)kitchen_helpers(desk->kitchen, &count);
+	return is_among_first(desk) && count > 0 ? "Who else helps? Nothing, and Enter: nobody." : NULL;
 }
 
 static bool is_break(const struct desk *desk)
@@ -113,8 +137,12 @@ static bool initials_typed(struct desk *desk, const char *text)
 			desk_say(desk, ROLE_CAUTION, "%s helps already: take other initials.", text);
 			return false;
 		}
+	if (text[0] == '\0' && is_among_first(desk)) { /* that was all of them */
+		desk_leave_entry(desk);
+		return false;
+	}
 	if (text[0] == '\0' || !text_copy(initials, sizeof(initials), text)) {
-		desk_say(desk, ROLE_CAUTION, "Type the initials, such as MK.");
+		desk_say(desk, ROLE_CAUTION, "Type the initials, at most %zu letters: MK.", sizeof(initials) - 1);
 		return false;
 	}
 	return text_copy(answers_of(desk)->helper.initials, sizeof(initials), initials);
@@ -251,7 +279,8 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 static const struct question questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "What",
-	  .asks = "What does the plan reckon with?",
+	  .asks = "What do you want to add or change?",
+	  .asked = is_any,
 	  .list = whats,
 	  .offers = what_now,
 	  .answer = what_said,
@@ -259,6 +288,7 @@ static const struct question questions[] = {
 	{ .kind = ASK_TEXT,
 	  .name = "Initials",
 	  .asks = "Who helps?",
+	  .put = next_helper_put,
 	  .help = "In initials, such as MK.",
 	  .asked = is_helper,
 	  .text = initials_now,
@@ -267,7 +297,7 @@ static const struct question questions[] = {
 	  .name = "From",
 	  .asks = "From when on?",
 	  .help = "A time like 9:30. Nothing: from the start.",
-	  .asked = is_helper,
+	  .asked = has_hours,
 	  .text = from_now,
 	  .typed = from_typed },
 	{ .kind = ASK_TEXT,
@@ -329,6 +359,12 @@ static const struct question questions[] = {
 	  .typed = charge_typed },
 };
 
+static void then(struct desk *desk)
+{
+	if (is_among_first(desk))
+		desk_enter(desk, ENTRY_RECKONED, 0);
+}
+
 const struct entry_form reckoned_form = {
 	.name = "plan",
 	.title = "What the plan goes by here",
@@ -337,4 +373,5 @@ const struct entry_form reckoned_form = {
 	.size = sizeof(struct planned_answers),
 	.begin = begin,
 	.done = done,
+	.then = then,
 };

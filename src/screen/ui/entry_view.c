@@ -81,6 +81,15 @@ static void leave(struct desk *desk)
 	desk_show_view(desk, card_of(desk)->back);
 }
 
+void desk_leave_entry(struct desk *desk)
+{
+	const struct view *back = view_of(desk, card_of(desk)->back);
+
+	leave(desk);
+	if (back->again != NULL)
+		back->again(desk);
+}
+
 static void end(struct desk *desk)
 {
 	const struct entry_form *about = card_of(desk)->about;

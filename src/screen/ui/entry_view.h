@@ -67,6 +67,7 @@ EACH_ENTRY(ENTRY_OF_NAME)
 
 /* From the view that is shown, which it goes back to. */
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id);
+void desk_leave_entry(struct desk *desk); /* back with nothing written down: there is no other one to add */
 const struct entry_form *entry_form_of(const struct desk *desk); /* the one that is shown; public for its tests */
 void *entry_answers(const struct desk *desk);
 void entry_ask(struct desk *desk,

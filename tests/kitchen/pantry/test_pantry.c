@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "kitchen/board/verbs.h"
 #include "kitchen/act/undo.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/calendar.h"
 #include "kitchen/exchange/import.h"

@@ -2,9 +2,9 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/board/verbs.h"
 #include "kitchen/act/undo.h"
 #include "kitchen/board/book.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/house/house.h"
 #include "kitchen/pantry/pantry.h"

@@ -278,18 +278,22 @@ START_TEST(a_station_asks_for_another_among_the_first_steps_alone)
 	name();
 	desk_open(&dk.desk, VIEW_FIRST_STEPS);
 	stands_at("Stations");
-	for (int i = 0; i < 2; i++) {
-		if (i == 0)
-			dk_key(&dk, ' ');
-		answer("pot");
-		answer(i == 0 ? "Wide pot" : "Deep pot");
-		dk_key(&dk, KEY_CODE_ENTER); /* a burner */
-		answer("8");
-		ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
-		keys(KEY_CODE_DOWN, 1 - i);
-		dk_key(&dk, KEY_CODE_ENTER);
-		ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, (size_t)i + 1);
-	}
+	dk_key(&dk, ' ');
+	answer("pot");
+	answer("Wide pot");
+	answer("8");
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, 1);
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "What else is there?"));
+	keys(KEY_CODE_ENTER, 3); /* like the one before it */
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, 2);
+	ck_assert_str_eq(kitchen_board(dk.kit.kitchen)->strips[1].station.name, "Pot");
+	ck_assert_int_eq(kitchen_board(dk.kit.kitchen)->strips[1].station.kind, STATION_POT);
+	ck_assert_int_eq(kitchen_board(dk.kit.kitchen)->strips[1].station.volume_ul,
+	                 kitchen_board(dk.kit.kitchen)->strips[0].station.volume_ul);
+	answer("that"); /* is all */
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, 2);
 	stands_at("Helpers");
 	dk_key(&dk, 'h');
 	desk_enter(&dk.desk, ENTRY_STATION, 0);
@@ -298,6 +302,211 @@ START_TEST(a_station_asks_for_another_among_the_first_steps_alone)
 	dk_key(&dk, KEY_CODE_ENTER);
 	answer("8");
 	ck_assert_int_eq(dk.desk.view, VIEW_HOUSE);
+}
+END_TEST
+
+START_TEST(helpers_are_named_one_after_the_other)
+{
+	size_t count;
+
+	elevation();
+	name();
+	station();
+	desk_open(&dk.desk, VIEW_FIRST_STEPS);
+	stands_at("Helpers");
+	dk_key(&dk, ' ');
+	answer("MK");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Who else helps? Nothing, and Enter: nobody."));
+	dk_says(&dk, "Noted: MK helps.");
+	answer("JO");
+	(void)kitchen_helpers(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 2);
+	dk_key(&dk, KEY_CODE_ENTER);
+	stands_at("Lids");
+	(void)kitchen_helpers(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 2);
+}
+END_TEST
+
+START_TEST(a_new_kitchen_finds_back_from_the_board_until_its_first_load)
+{
+	elevation();
+	name();
+	station();
+	lids();
+	desk_show_board(&dk.desk);
+	dk_draw(&dk);
+	dk_key(&dk, 'f');
+	stands_at("Helpers");
+	desk_show_board(&dk.desk);
+	(void)kk_start(&dk.kit, 1, 7);
+	dk_pass(&dk, 0);
+	dk_key(&dk, 'f');
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+}
+END_TEST
+
+START_TEST(the_first_load_asks_at_once_what_goes_in)
+{
+	elevation();
+	name();
+	desk_open(&dk.desk, VIEW_FIRST_STEPS);
+	keys(KEY_CODE_UP, 20);
+	keys(KEY_CODE_DOWN, 20);
+	stands_at("First load");
+	dk_key(&dk, ' ');
+	dk_says(&dk, "A load needs a canner: add one under Stations.");
+	station();
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.view, VIEW_START);
+	dk_type(&dk, "plum");
+	ck_assert_int_eq(dk.desk.view, VIEW_START);
+}
+END_TEST
+
+START_TEST(nobody_tastes_is_said_before_the_first_load)
+{
+	elevation();
+	desk_open(&dk.desk, VIEW_FIRST_STEPS);
+	keys(KEY_CODE_DOWN, 20);
+	dk_key(&dk, KEY_CODE_UP);
+	stands_at("Never taste");
+	dk_key(&dk, ' ');
+	ck_assert_int_eq(dk.desk.view, VIEW_SIGNS);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	stands_at("First load");
+}
+END_TEST
+
+/* --- how many keys it takes ------------------------------------------------------------------------------ */
+
+static int pressed;
+
+static void press(long key)
+{
+	dk_key(&dk, key);
+	pressed++;
+}
+
+static void enter(int times)
+{
+	while (times-- > 0)
+		press(KEY_CODE_ENTER);
+}
+
+/* Typed, and taken. */
+static void give(const char *text)
+{
+	for (const char *at = text; *at != '\0'; at++)
+		press((unsigned char)*at);
+	enter(1);
+}
+
+static void all_stations(void)
+{
+	press(' ');
+	give("juicer");
+	enter(1); /* its name */
+	give("45");
+	give("70");
+	enter(2); /* a second one */
+	give("pot");
+	enter(1);
+	give("8");
+	give("boil");
+	enter(1);
+	give("7");
+	give("7");
+	enter(4); /* a second one */
+	give("dry");
+	enter(1);
+	give("4");
+	give("that");
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, 6);
+}
+
+/* Half-pints, pints, sugar, lemon juice, salt and pectin are some of the lines. */
+static void six_supplies(void)
+{
+	static const char *const counts[] = { "", "48", "", "60", "", "", "24", "", "12", "20 lb", "2 qt" };
+
+	press(' ');
+	press('k');
+	for (size_t i = 0; i < sizeof(counts) / sizeof(counts[0]); i++)
+		if (counts[i][0] == '\0')
+			press(' ');
+		else
+			give(counts[i]);
+	press(KEY_CODE_ESCAPE);
+	press(KEY_CODE_ESCAPE);
+}
+
+static void two_runs_and_a_batch(void)
+{
+	press(' ');
+	press('r');
+	give("grapes");
+	enter(1);
+	give("2");
+	enter(1);
+	press('b');
+	give("grape jelly");
+	enter(5);
+	press(KEY_CODE_ESCAPE);
+}
+
+START_TEST(from_nothing_to_a_running_clock_in_so_many_keys)
+{
+	size_t count;
+	int stations;
+
+	pressed = 0;
+	desk_open(&dk.desk, VIEW_FIRST_STEPS);
+	press(' ');
+	give("3200");
+	press(' ');
+	give("Hill kitchen");
+	all_stations();
+	stations = pressed;
+	stands_at("Helpers");
+	press(' ');
+	give("MK");
+	give("JO");
+	enter(1);
+	press(' ');
+	give("Box A");
+	give("60");
+	enter(1);
+	stands_at("Shelf");
+	six_supplies();
+	press(KEY_CODE_DOWN); /* the forecast is for another day */
+	stands_at("Plan the day");
+	two_runs_and_a_batch();
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->stations, 6);
+	(void)kitchen_plan_runs(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 2);
+	(void)kitchen_plan_batches(dk.kit.kitchen, &count);
+	ck_assert_uint_eq(count, 1);
+	while (dk.desk.view == VIEW_FIRST_STEPS) {
+		char row[120];
+		int mark;
+
+		dk_draw(&dk);
+		dk_row(dk_cursor(&dk, &mark, row, sizeof(row)), row, sizeof(row));
+		press(strstr(row, "First load") != NULL ? ' ' : KEY_CODE_DOWN);
+	}
+	give("peaches");
+	while (dk.desk.view == VIEW_START)
+		enter(1);
+	ck_assert_int_eq(dk.desk.view, VIEW_BOARD);
+	dk_pass(&dk, 2 * SECOND_MS);
+	press(' '); /* the heat is on */
+	dk_pass(&dk, 30 * MINUTE_MS);
+	press(' '); /* it boils */
+	ck_assert_int_eq(desk_selected(&dk.desk)->rule->name, PHASE_HOLD);
+	ck_assert_int_le(stations, 75);
+	ck_assert_int_le(pressed, 175);
 }
 END_TEST
 
@@ -388,6 +597,11 @@ static const struct listed_test listed[] = {
 	TEST(the_board_opens_with_them_until_there_is_an_elevation_and_a_station),
 	TEST(a_station_asks_for_another_among_the_first_steps_alone),
 	EACH(a_view_of_a_step_leads_back_and_is_else_left_for_the_board, 0, 3),
+	TEST(helpers_are_named_one_after_the_other),
+	TEST(a_new_kitchen_finds_back_from_the_board_until_its_first_load),
+	TEST(the_first_load_asks_at_once_what_goes_in),
+	TEST(nobody_tastes_is_said_before_the_first_load),
+	TEST(from_nothing_to_a_running_clock_in_so_many_keys),
 	TEST(the_house_leads_to_them),
 	TEST(it_is_rehearsed_when_nothing_goes_on),
 	TEST(nobody_rehearses_while_clocks_of_the_day_run),
