@@ -120,7 +120,7 @@ wait_for "One batch a pot: this recipe is not multiplied."
 press Down Down Down
 step
 wait_for "[x] grape juice"
-press Right Right
+press Left
 wait_for "batches 2, at most as asked"
 press v
 wait_for "Batches a pot, 1 to 2:"

@@ -226,9 +226,20 @@ static bool fruit_typed(struct desk *desk, const char *text)
 	return false; /* the line stays open for the weight */
 }
 
+static void back(struct desk *desk)
+{
+	if (desk->home == VIEW_BOARD)
+		desk_open(desk, VIEW_SUPPLIES);
+	else
+		desk_show_home(desk);
+}
+
+/* Without a fruit there is nothing to look at here: Esc goes back at once. */
 static void ask_fruit(struct desk *desk)
 {
 	desk_offer(desk, "Which fruit:", forecast_card(desk)->fruit, fruit_typed);
+	if (forecast_card(desk)->choices == 0)
+		desk->entry.leave = back;
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
@@ -314,15 +325,43 @@ static void next_jar(struct desk *desk)
 	work_out(desk);
 }
 
+/* So many of the recipe under the cursor there is fruit for. */
+static int there_is_for(const struct desk *desk)
+{
+	int line = line_of(desk, forecast_card(desk)->list.cursor);
+
+	return line < 0 ? 0 : forecast_card(desk)->ahead.forecast.lines[line].batches[BOUND_LIKELY];
+}
+
+/* From what stands there on: as many as are asked for, else as there is fruit for. */
 static void set_batches(struct desk *desk, int by)
 {
-	int *batches = &forecast_card(desk)->choice[forecast_card(desk)->list.cursor].batches;
+	struct forecast_card *card = forecast_card(desk);
+	int *asked = &card->choice[card->list.cursor].batches;
+	int wanted;
 
-	if (*batches + by < 0 || *batches + by > FORECAST_BATCHES_MAX || forecast_card(desk)->choices == 0)
+	if (!card->choice[card->list.cursor].chosen) {
+		choose(desk);
 		return;
-	*batches += by;
-	forecast_card(desk)->choice[forecast_card(desk)->list.cursor].chosen = true;
+	}
+	if (!card->known) {
+		desk_say(desk, ROLE_CAUTION, "%s",
+		         has_fruit(card) ? card->refusal : "First say how much of it there will be: e.");
+		return;
+	}
+	wanted = (*asked > 0 ? *asked : there_is_for(desk)) + by;
+	if (wanted < 1) {
+		desk_say(desk, ROLE_CAUTION, "One batch is the fewest: Space takes it out.");
+		return;
+	}
+	*asked = wanted;
 	work_out(desk);
+	if (by < 0 || there_is_for(desk) >= wanted)
+		return;
+	*asked = 0;
+	work_out(desk);
+	desk_say(desk, ROLE_QUIET, "As many as there is fruit for: %s.",
+	         count_words(there_is_for(desk), "batch").words);
 }
 
 static void more(struct desk *desk)
@@ -371,13 +410,18 @@ static bool is_known(const struct desk *desk)
 
 /* --- drawing ------------------------------------------------------------------------------------ */
 
-/* "56 (48-100)", or "56" when there is nothing between. */
+/* "56 (48-100)", or "56" when there is nothing between.  Of several products that share the
+ * fruit in turn one may get less of more fruit: the range holds what is likely all the same. */
 static void range_words(const int values[BOUND_COUNT], char *buffer, size_t size)
 {
-	if (values[BOUND_LOW] == values[BOUND_HIGH])
-		(void)snprintf(buffer, size, "%d", values[BOUND_LIKELY]);
+	int likely = values[BOUND_LIKELY];
+	int low = values[BOUND_LOW] < likely ? values[BOUND_LOW] : likely;
+	int high = values[BOUND_HIGH] > likely ? values[BOUND_HIGH] : likely;
+
+	if (low == high)
+		(void)snprintf(buffer, size, "%d", likely);
 	else
-		(void)snprintf(buffer, size, "%d (%d-%d)", values[BOUND_LIKELY], values[BOUND_LOW], values[BOUND_HIGH]);
+		(void)snprintf(buffer, size, "%d (%d-%d)", likely, low, high);
 }
 
 static void recipe_draw(const struct desk *desk, int n, int row, int cols)
@@ -466,6 +510,20 @@ static void line_words(const struct desk *desk, struct text *text)
 		text_add(text, "no canner here takes it in these (j: others)");
 }
 
+/* Why pints and half-pints of the same fruit are no two halves: each pot is filled for itself. */
+static void rounding_words(const struct desk *desk, struct text *text)
+{
+	int line = line_of(desk, forecast_card(desk)->list.cursor);
+	const struct forecast_line *of = line < 0 ? NULL : &forecast_card(desk)->ahead.forecast.lines[line];
+
+	if (of == NULL || of->batches[BOUND_HIGH] < 2)
+		return;
+	text_add(text,
+	         " Each pot fills its own jars: a rest that fills no whole %s is none at the low end, one at "
+	         "the high end.",
+	         jar_size_words(forecast_card(desk)->ahead.order.products[line].jar->name, 1));
+}
+
 static void yield_words(const struct desk *desk, struct text *text)
 {
 	const struct juice_yield *yield = &forecast_card(desk)->ahead.order.yield;
@@ -476,6 +534,7 @@ static void yield_words(const struct desk *desk, struct text *text)
 	         pounds_of_yield(yield->ul_per_kg[BOUND_LIKELY]), pounds_of_yield(yield->ul_per_kg[BOUND_HIGH]),
 	         pounds_of_yield(yield->ul_per_kg[BOUND_LOW]),
 	         yield->own ? "your own runs weighed in." : "as published.");
+	rounding_words(desk, text);
 	if (!kitchen_jars_juice(desk->kitchen, forecast_card(desk)->fruit))
 		text_add(text, " No process is on file for its juice alone.");
 }
@@ -576,23 +635,14 @@ static void open_shortage(struct desk *desk)
 	desk_open(desk, VIEW_SHORTAGE);
 }
 
-static void back(struct desk *desk)
-{
-	if (desk->home == VIEW_BOARD)
-		desk_open(desk, VIEW_SUPPLIES);
-	else
-		desk_show_home(desk);
-}
-
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Make this product from it, or not.", has_recipes, choose },
 	{ 'b', 0, "b", "to buy", "What is missing for it, in the units you buy.", is_known, open_shortage },
 	{ 'p', 0, "p", "plan it", "Into the day's plan: the fruit as baskets, the batches as forecast.", is_known,
 	  plan_it },
-	{ KEY_CODE_RIGHT, '+', "Right", "batches", "One batch more; Left: one fewer; 0: as many as there is fruit for.",
-	  has_recipes, more },
-	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer; below one: as many as there is fruit for.", has_recipes,
-	  fewer },
+	{ KEY_CODE_RIGHT, '+', "Right", "batches",
+	  "One batch more, up to as many as there is fruit for; Left: one fewer.", has_recipes, more },
+	{ KEY_CODE_LEFT, '-', "Left", NULL, "One batch fewer.", has_recipes, fewer },
 	{ 'w', 0, "w", "want jars", "How much fruit do that many jars take?", has_recipes, ask_want },
 	{ 'j', 0, "j", "jar", "The next jar size for this recipe.", has_recipes, next_jar },
 	{ 'e', 0, "e", "fruit", "Another fruit, or another weight.", NULL, ask_fruit },
