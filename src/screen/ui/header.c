@@ -431,6 +431,14 @@ static const char *words_now(const struct desk *desk, const struct view *view, c
 	return words != NULL ? words : key->words;
 }
 
+/* While a blank is a part of the name being typed, it is Enter that takes it. */
+static const char *cap_now(const struct desk *desk, const struct view *view, const struct view_key *key)
+{
+	bool typed = key->key == ' ' && key->other == KEY_CODE_ENTER && view->types != NULL && view->types(desk, ' ');
+
+	return typed ? "Enter" : key->cap;
+}
+
 /* The columns of the first key: what it does is not cut for the word beside "?". */
 static int first_key_cols(const struct desk *desk, const struct view *view)
 {
@@ -523,14 +531,16 @@ static void keys_draw(const struct desk *desk, int row, int cols)
 	for (size_t i = 0; i < view->key_count; i++) {
 		const struct view_key *key = &view->keys[i];
 		const char *words;
+		const char *cap;
 
 		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;
 		words = words_now(desk, view, key);
 		/* The first key is shown even where it must be cut. */
-		if (!first && col + (int)(strlen(key->cap) + strlen(words)) + 2 > right)
+		cap = cap_now(desk, view, key);
+		if (!first && col + (int)(strlen(cap) + strlen(words)) + 2 > right)
 			continue;
-		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, key->cap) + 1;
+		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, cap) + 1;
 		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, words) + 2;
 		first = false;
 	}

@@ -28,10 +28,13 @@ static bool is_blank(char c)
 }
 
 /* Where the name goes on after the letters, if it begins with them; else NULL.  A blank,
- * hyphen or comma of the name may be left out; one that was typed must be there. */
+ * hyphen or comma of the name may be left out; one that was typed must be there, but for
+ * those behind the whole name: a longer one may have been meant. */
 static const char *goes_on(const char *name, const char *filter)
 {
 	while (*filter != '\0') {
+		if (*name == '\0' && filter[strspn(filter, " ")] == '\0')
+			return name;
 		if (*name != '\0' && (small(*name) == small(*filter) || (*filter == ' ' && is_blank(*name)))) {
 			name++;
 			filter++;

@@ -195,6 +195,39 @@ START_TEST(when_all_is_done_the_key_that_ends_the_day_is_named)
 }
 END_TEST
 
+/* --- a name that others begin with ----------------------------------------------------------- */
+
+START_TEST(a_blank_behind_a_whole_name_keeps_it_and_the_foot_says_enter)
+{
+	dk_keys(&dk, "pb");
+	dk_type(&dk, "grap");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Space take it"));
+	dk_type(&dk, "e jelly");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Enter take it")); /* a blank may go on: without added pectin */
+	dk_type(&dk, " ");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "grape jelly, regular pectin"));
+	ck_assert(dk_sees(&dk, "grape jelly without added pectin"));
+	ck_assert(dk_sees(&dk, "Space take it")); /* no second one goes on */
+	dk_key(&dk, ' ');
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Recipe          grape jelly"));
+	ck_assert(!dk_sees(&dk, "without added pectin"));
+}
+END_TEST
+
+START_TEST(a_blank_that_goes_on_with_no_name_chooses)
+{
+	dk_keys(&dk, "pb");
+	dk_type(&dk, "pears in light syrup");
+	dk_key(&dk, ' ');
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Recipe          pears in light syrup"));
+}
+END_TEST
+
 /* --- undo ------------------------------------------------------------------------------------ */
 
 START_TEST(an_empty_plan_takes_nothing_of_the_house_back)
@@ -252,6 +285,8 @@ static const struct listed_test listed[] = {
 	TEST(fruit_may_have_a_name_of_the_house),
 	TEST(a_batch_is_planned_as_one_act),
 	TEST(when_all_is_done_the_key_that_ends_the_day_is_named),
+	TEST(a_blank_behind_a_whole_name_keeps_it_and_the_foot_says_enter),
+	TEST(a_blank_that_goes_on_with_no_name_chooses),
 	TEST(an_empty_plan_takes_nothing_of_the_house_back),
 	TEST(the_plan_is_undone_in_the_plan_and_the_house_in_the_house),
 	TEST(that_a_plan_was_accepted_is_taken_back_by_pressing_twice),
