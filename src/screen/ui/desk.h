@@ -26,9 +26,10 @@
 
 #define MIN_ROWS 12
 #define MIN_COLS 40
-#define MESSAGE_MS 20000  /* how long a message stays when no key is pressed */
-#define HELD_KEY_MS 700   /* the same key sooner than this is a held or bouncing key */
-#define REPEAT_GAP_MS 250 /* the same key this soon after itself is a keyboard's repeat */
+#define MESSAGE_MS 20000     /* how long a message stays when no key is pressed */
+#define HELD_KEY_MS 700      /* the same key sooner than this is a held or bouncing key */
+#define QUESTION_READ_MS 400 /* a new question that stood this long was to be read */
+#define REPEAT_GAP_MS 250    /* the same key this soon after itself is a keyboard's repeat */
 
 struct entry_form;
 
@@ -60,8 +61,10 @@ struct desk {
 	int64_t message_until_ms;
 
 	long last_key;
-	int64_t last_key_ms;   /* seen at all */
-	int64_t last_taken_ms; /* counted, or part of a stream of repeats */
+	int64_t last_key_ms;      /* seen at all */
+	bool question_new;        /* the last press opened the question that is asked, */
+	int64_t question_seen_ms; /* which was first drawn then; 0: not yet */
+	int64_t last_taken_ms;    /* counted, or part of a stream of repeats */
 	struct again again;
 	struct typing typing;        /* where nothing asks for it */
 	int64_t asked_soon_until_ms; /* a step was made after which a number is asked for */

@@ -164,10 +164,27 @@ static bool may_repeat(long key, enum press press)
 
 /* --- keys ----------------------------------------------------------------------------------- */
 
+/* The question of a form that is asked; NULL: none is. */
+static const struct question *question_asked(const struct desk *desk)
+{
+	const struct view *view = view_of(desk, desk->view);
+
+	return view->form == NULL ? NULL : form_question(view->form(desk));
+}
+
+/* A question that the press before opened may be answered by the same key as soon as it was to be
+ * read: nothing is recorded by it, and Left goes back.  What a form ends with is no such question. */
+static bool answers_new_question(const struct desk *desk, const struct view_key *row)
+{
+	return row->act == form_take && desk->question_new && desk->question_seen_ms != 0 &&
+	       question_asked(desk)->kind != ASK_LAST && desk->awake_ms - desk->question_seen_ms >= QUESTION_READ_MS;
+}
+
 /* A question to be answered by pressing again ends with any other act. */
 static void act_by(struct desk *desk, const struct view_key *row)
 {
 	const struct view *view = view_of(desk, desk->view);
+	const struct question *asked = question_asked(desk);
 	struct again before = desk->again;
 
 	if (row->act == desk_show_sources) { /* reads on, and ends nothing */
@@ -179,16 +196,22 @@ static void act_by(struct desk *desk, const struct view_key *row)
 	desk->message[0] = '\0';
 	desk->asked_soon_until_ms = 0; /* until the next step that is followed by a number */
 	row->act(desk);
+	desk->question_new = question_asked(desk) != asked;
+	desk->question_seen_ms = 0;
 	if (before.about == desk->again.about && before.until_ms == desk->again.until_ms)
 		desk->again.about = AGAIN_NOTHING;
 }
 
 static void act_once(struct desk *desk, const struct view_key *row, long key, enum press press)
 {
-	if (press == PRESS_TAKEN || may_repeat(key, press))
+	if (press == PRESS_TAKEN || may_repeat(key, press)) {
 		act_by(desk, row);
-	else if (press == PRESS_TOO_SOON && desk->message[0] == '\0')
+	} else if (press == PRESS_TOO_SOON && answers_new_question(desk, row)) {
+		desk->last_taken_ms = desk->awake_ms;
+		act_by(desk, row);
+	} else if (press == PRESS_TOO_SOON && desk->message[0] == '\0') {
 		desk_say(desk, ROLE_QUIET, "Too soon after the last press: that one did not count.");
+	}
 }
 
 static void line_key(struct desk *desk, long key, enum press press)

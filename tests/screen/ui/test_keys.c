@@ -4,6 +4,7 @@
 
 #include "kitchen/step/step.h"
 #include "screen/app/views.h"
+#include "screen/ui/form.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
 
@@ -13,6 +14,12 @@ static void begin(void)
 {
 	(void)setlocale(LC_ALL, ""); /* as the board does for its terminal */
 	dk_begin(&dk, NULL, 0, 0);
+}
+
+static void begin_drawn(void)
+{
+	(void)setlocale(LC_ALL, "");
+	dk_begin(&dk, "xterm-256color", 24, 80);
 }
 
 static void end(void)
@@ -216,6 +223,87 @@ START_TEST(whoever_stays_is_where_the_question_came)
 	dk_key(&dk, 'n');
 	ck_assert_int_eq(dk.desk.view, name);
 	ck_assert(!dk.desk.entry.open);
+}
+END_TEST
+
+/* --- the same key soon after itself -------------------------------------------------------------- */
+
+static const struct question *question(void)
+{
+	return form_question(view_of(&dk.desk, dk.desk.view)->form(&dk.desk));
+}
+
+/* The card of a load, its first question just taken, and the next one drawn. */
+static const struct question *second_question(void)
+{
+	const struct question *first;
+
+	desk_open_for(&dk.desk, VIEW_START, (struct opening){ .id = 1 });
+	first = question();
+	dk_draw(&dk);
+	dk_key(&dk, ' ');
+	dk_draw(&dk);
+	ck_assert_ptr_ne(question(), first);
+	return question();
+}
+
+START_TEST(a_new_question_that_was_to_be_read_is_answered_by_the_same_key)
+{
+	const struct question *second = second_question();
+
+	dk_key_after(&dk, QUESTION_READ_MS, ' ');
+	ck_assert_ptr_ne(question(), second);
+	dk_says_not(&dk, "Too soon");
+}
+END_TEST
+
+START_TEST(a_new_question_that_nobody_can_have_read_is_not)
+{
+	const struct question *second = second_question();
+
+	dk_key_after(&dk, QUESTION_READ_MS - 1, ' ');
+	ck_assert_ptr_eq(question(), second);
+	dk_says(&dk, "Too soon after the last press: that one did not count.");
+}
+END_TEST
+
+START_TEST(one_that_was_not_drawn_yet_is_not_answered)
+{
+	const struct question *first;
+	const struct question *second;
+
+	desk_open_for(&dk.desk, VIEW_START, (struct opening){ .id = 1 });
+	first = question();
+	dk_key(&dk, ' ');
+	second = question();
+	ck_assert_ptr_ne(second, first);
+	dk_key_after(&dk, HELD_KEY_MS - 1, ' ');
+	ck_assert_ptr_eq(question(), second);
+}
+END_TEST
+
+START_TEST(a_finger_that_rests_on_the_key_answers_nothing_more)
+{
+	const struct question *second = second_question();
+
+	for (int i = 0; i < 100; i++) {
+		dk_key_after(&dk, 40, ' ');
+		dk_draw(&dk);
+	}
+	ck_assert_ptr_eq(question(), second);
+}
+END_TEST
+
+START_TEST(what_is_recorded_is_not_done_by_a_press_that_bounced)
+{
+	int64_t load_id = kk_start(&dk.kit, BIG_KETTLE, 7);
+
+	dk_pass(&dk, 3 * SECOND_MS);
+	dk_key(&dk, '1');
+	dk_key(&dk, ' '); /* heat is on */
+	dk_draw(&dk);
+	dk_key_after(&dk, HELD_KEY_MS - 1, ' ');
+	ck_assert_int_eq(kk_name(&dk.kit, load_id), PHASE_COME_UP);
 }
 END_TEST
 
@@ -715,6 +803,12 @@ static const struct listed_test listed[] = {
 	EACH(a_paste_outside_a_text_field_does_nothing_and_says_so, 0, VIEW_COUNT),
 	TEST(in_a_line_a_paste_is_text),
 	EACH(what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES),
+	GROUP("soon after", .begin = begin_drawn, .end = end),
+	TEST(a_new_question_that_was_to_be_read_is_answered_by_the_same_key),
+	TEST(a_new_question_that_nobody_can_have_read_is_not),
+	TEST(one_that_was_not_drawn_yet_is_not_answered),
+	TEST(a_finger_that_rests_on_the_key_answers_nothing_more),
+	TEST(what_is_recorded_is_not_done_by_a_press_that_bounced),
 };
 
 KK_TESTS("keys", listed)
