@@ -31,6 +31,8 @@
 #define QUESTION_READ_MS 400 /* a new question that stood this long was to be read */
 #define REPEAT_GAP_MS 250    /* the same key this soon after itself is a keyboard's repeat */
 
+#define HELP_ROWS_MAX 64 /* keys of a view and those of every view */
+
 struct entry_form;
 
 struct desk {
@@ -92,6 +94,7 @@ struct desk {
 
 	struct entry entry;
 	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
+	bool help_told[HELP_ROWS_MAX];  /* of the keys of the view, and of every view: one row for each key */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);

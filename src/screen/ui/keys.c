@@ -35,8 +35,11 @@ static bool is_unsafe(const struct desk *desk)
 	return desk->unsafe && !kitchen_log_is_damaged(desk->kitchen);
 }
 
+static void choose_help(struct desk *desk);
+
 static void show_help(struct desk *desk)
 {
+	choose_help(desk); /* while it is the view: what a key does may hang on that */
 	desk_open(desk, VIEW_HELP);
 }
 
@@ -73,6 +76,41 @@ size_t desk_keys_everywhere(const struct view_key **keys)
 {
 	*keys = everywhere;
 	return EVERYWHERE;
+}
+
+static const struct view_key *help_row(const struct desk *desk, size_t n)
+{
+	const struct view *view = view_of(desk, desk->view);
+
+	return n < view->key_count                ? &view->keys[n]
+	       : n < view->key_count + EVERYWHERE ? &everywhere[n - view->key_count]
+	                                          : NULL;
+}
+
+/* The row that says what the key of the n-th does: the first that can act now, else the last. */
+static size_t row_told(const struct desk *desk, size_t n)
+{
+	const struct view_key *row;
+	long key = help_row(desk, n)->key;
+	size_t last = n;
+
+	for (size_t i = 0; key != 0 && (row = help_row(desk, i)) != NULL; i++) {
+		if (row->key != key || row->cap[0] == '\0' || row->help[0] == '\0')
+			continue;
+		if (row->usable == NULL || row->usable(desk))
+			return i;
+		last = i;
+	}
+	return last;
+}
+
+/* One row for each key, however many things it does in turn. */
+static void choose_help(struct desk *desk)
+{
+	const struct view_key *row;
+
+	for (size_t i = 0; i < HELP_ROWS_MAX && (row = help_row(desk, i)) != NULL; i++)
+		desk->help_told[i] = row->cap[0] != '\0' && row->help[0] != '\0' && row_told(desk, i) == i;
 }
 
 /* --- where a key goes ------------------------------------------------------------------------ */

@@ -157,7 +157,7 @@ static int help_keys_draw(const struct desk *desk, int row, int end, int cols)
 	for (; i < help_key_count(desk) && row < end; i++) {
 		const struct view_key *key = help_key(desk, (size_t)i);
 
-		if (key->cap[0] == '\0' || key->help[0] == '\0') /* told by another row */
+		if (i < HELP_ROWS_MAX && !desk->help_told[i]) /* told by another row */
 			continue;
 		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
 		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);

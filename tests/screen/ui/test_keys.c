@@ -226,6 +226,51 @@ START_TEST(whoever_stays_is_where_the_question_came)
 }
 END_TEST
 
+/* --- one row for each key ---------------------------------------------------------------------- */
+
+/* In how many rows of the page of keys that cap stands. */
+static int rows_of(const char *cap)
+{
+	char row[120];
+	int rows = 0;
+
+	do {
+		dk_draw(&dk);
+		for (int i = 0; i < 23; i++) {
+			dk_row(i, row, sizeof(row));
+			rows += strncmp(row + 1, cap, strlen(cap)) == 0 && row[1 + strlen(cap)] == ' ';
+		}
+		dk_key(&dk, ' ');
+	} while (dk.desk.view == VIEW_HELP);
+	return rows;
+}
+
+START_TEST(each_key_has_one_row_and_says_what_it_does_now)
+{
+	dk_key(&dk, '?');
+	ck_assert_int_eq(rows_of("a"), 1);
+	dk_key(&dk, '?');
+	ck_assert_int_eq(rows_of("h"), 1);
+	dk_key(&dk, '?');
+	ck_assert_int_eq(rows_of("j"), 1);
+	(void)kettle_and_ringing_juicers();
+	dk_key(&dk, '6');
+	dk_key(&dk, '?');
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "The water of this juicer was seen and topped up"));
+	ck_assert(!dk_sees(&dk, "The pan that was dry has cooled"));
+	ck_assert_int_eq(rows_of("a"), 1);
+}
+END_TEST
+
+START_TEST(no_view_has_more_keys_than_the_page_counts)
+{
+	const struct view_key *everywhere;
+
+	ck_assert_uint_le(screen_views[_i]->key_count + desk_keys_everywhere(&everywhere), HELP_ROWS_MAX);
+}
+END_TEST
+
 /* --- the same key soon after itself -------------------------------------------------------------- */
 
 static const struct question *question(void)
@@ -804,6 +849,8 @@ static const struct listed_test listed[] = {
 	TEST(in_a_line_a_paste_is_text),
 	EACH(what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES),
 	GROUP("soon after", .begin = begin_drawn, .end = end),
+	TEST(each_key_has_one_row_and_says_what_it_does_now),
+	EACH(no_view_has_more_keys_than_the_page_counts, 0, VIEW_COUNT),
 	TEST(a_new_question_that_was_to_be_read_is_answered_by_the_same_key),
 	TEST(a_new_question_that_nobody_can_have_read_is_not),
 	TEST(one_that_was_not_drawn_yet_is_not_answered),
