@@ -4,6 +4,7 @@
 
 #include "kitchen/step/step.h"
 #include "screen/app/views.h"
+#include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
@@ -223,6 +224,48 @@ START_TEST(whoever_stays_is_where_the_question_came)
 	dk_key(&dk, 'n');
 	ck_assert_int_eq(dk.desk.view, name);
 	ck_assert(!dk.desk.entry.open);
+}
+END_TEST
+
+/* --- asked whether to leave, in the middle of a form --------------------------------------------- */
+
+/* A station half entered: its kind, its name, some pints, and figures of the quarts not yet taken. */
+static void half_a_station(void)
+{
+	desk_open(&dk.desk, VIEW_HOUSE);
+	desk_enter(&dk.desk, ENTRY_STATION, 0);
+	dk_type(&dk, "weighted");
+	dk_key(&dk, KEY_CODE_ENTER);
+	dk_type(&dk, "Tall canner\n");
+	dk_key(&dk, ' '); /* a burner */
+	dk_type(&dk, "16\n7");
+}
+
+static void half_a_station_is_there(void)
+{
+	dk_draw(&dk);
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	ck_assert(dk_sees(&dk, "Kind            weighted-gauge pressure canner"));
+	ck_assert(dk_sees(&dk, "Name            Tall canner"));
+	ck_assert(dk_sees(&dk, "Pints           16 jars"));
+	ck_assert(dk_sees(&dk, "Quarts          7_"));
+}
+
+START_TEST(who_stays_finds_all_answers_of_a_form)
+{
+	half_a_station();
+	half_a_station_is_there();
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	dk_key(&dk, KEY_CODE_INTERRUPT); /* again: one question */
+	ck_assert_int_eq(dk.desk.view, VIEW_LEAVE);
+	dk_key(&dk, 'n');
+	half_a_station_is_there();
+	dk_key(&dk, KEY_CODE_INTERRUPT);
+	dk_key(&dk, KEY_CODE_ESCAPE);
+	half_a_station_is_there();
+	dk_type(&dk, "\n");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "How does it show that its pressure is gone?"));
 }
 END_TEST
 
@@ -849,6 +892,7 @@ static const struct listed_test listed[] = {
 	TEST(in_a_line_a_paste_is_text),
 	EACH(what_is_not_one_line_of_text_is_not_taken, 0, NO_LINES),
 	GROUP("soon after", .begin = begin_drawn, .end = end),
+	TEST(who_stays_finds_all_answers_of_a_form),
 	TEST(each_key_has_one_row_and_says_what_it_does_now),
 	EACH(no_view_has_more_keys_than_the_page_counts, 0, VIEW_COUNT),
 	TEST(a_new_question_that_was_to_be_read_is_answered_by_the_same_key),
