@@ -131,17 +131,18 @@ static bool initials_typed(struct desk *desk, const char *text)
 	size_t count;
 	const struct log_helper *helpers = kitchen_helpers(desk->kitchen, &count);
 	char initials[sizeof(helpers->initials)];
+	bool blank = text[strspn(text, " ")] == '\0';
 
 	for (size_t i = 0; i < count; i++)
 		if (strcmp(helpers[i].initials, text) == 0) {
 			desk_say(desk, ROLE_CAUTION, "%s helps already: take other initials.", text);
 			return false;
 		}
-	if (text[0] == '\0' && is_among_first(desk)) { /* that was all of them */
+	if (blank && is_among_first(desk)) { /* that was all of them */
 		desk_leave_entry(desk);
 		return false;
 	}
-	if (text[0] == '\0' || !text_copy(initials, sizeof(initials), text)) {
+	if (blank || !text_copy(initials, sizeof(initials), text)) {
 		desk_say(desk, ROLE_CAUTION, "Type the initials, at most %zu letters: MK.", sizeof(initials) - 1);
 		return false;
 	}
