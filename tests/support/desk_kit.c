@@ -230,6 +230,7 @@ void dk_draw(struct desk_kit *dk)
 	take_time(dk);
 	desk_look(&dk->desk);
 	desk_draw(&dk->desk);
+	desk_was_drawn(&dk->desk);
 }
 
 /* To standard error: the window is too much for a message of the test. */

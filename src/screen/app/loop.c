@@ -330,6 +330,7 @@ static void run(struct loop *loop)
 		look_after_log(loop);
 		ring(loop);
 		desk_draw(&loop->desk);
+		desk_was_drawn(&loop->desk);
 		keep_plan(loop);
 		begin_upkeep(loop);
 		if (!search_plan(loop, &input))

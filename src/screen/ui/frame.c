@@ -74,6 +74,10 @@ void desk_draw(const struct desk *desk)
 		footer_draw(desk);
 	}
 	terminal_end_frame(desk->terminal);
+}
+
+void desk_was_drawn(struct desk *desk)
+{
 	if (desk->question_new && desk->question_seen_ms == 0)
 		desk->question_seen_ms = desk->awake_ms;
 }

@@ -24,6 +24,7 @@ size_t desk_keys_everywhere(const struct view_key **keys);
 /* Read again what others wrote, what is warned of and what rings; let lapse what is over. */
 void desk_look(struct desk *desk);
 void desk_draw(const struct desk *desk); /* one whole frame */
+void desk_was_drawn(struct desk *desk);  /* it is out: a new question on it is read from now on */
 
 /* What is always visible, above (header.c) and below. */
 int header_rows(const struct desk *desk);
