@@ -32,14 +32,17 @@ static int64_t required_ms(const struct strip *strip)
 	return strip->in.batch.row.boil_hold_s * INT64_C(1000);
 }
 
-/* A recipe with nothing to add at the boil has no second boil. */
-static bool adds_at_boil(const struct strip *strip)
+static bool adds_at_boil(const struct recipe *recipe)
 {
-	for (size_t i = 0; strip->in.batch.recipe != NULL && i < strip->in.batch.recipe->ingredient_count; i++)
-		if (strip->in.batch.recipe->ingredients[i].adding == ADD_AT_BOIL ||
-		    strip->in.batch.recipe->ingredients[i].adding == ADD_LAST)
+	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
+		if (recipe->ingredients[i].adding == ADD_AT_BOIL || recipe->ingredients[i].adding == ADD_LAST)
 			return true;
-	return strip->in.batch.recipe == NULL; /* not known any more: leave no step out */
+	return recipe == NULL; /* not known any more: leave no step out */
+}
+
+static bool gels_by_test(const struct recipe *recipe)
+{
+	return recipe != NULL && recipe->gel_test != GEL_TEST_NONE;
 }
 
 /* Liquid pectin goes into the boil; what a pot without a gel has last, after its boil-hold. */
@@ -63,11 +66,20 @@ static const struct phase_rule *worded(const struct strip *strip, const struct p
 	return phase_rule_for_pot(rule, pot_of(strip));
 }
 
+bool batch_skips(const struct recipe *recipe, int boil_hold_s, const struct phase_rule *rule)
+{
+	switch (rule->name) {
+	case PHASE_SUGAR_IN:
+	case PHASE_BACK_TO_BOIL: return !adds_at_boil(recipe);
+	case PHASE_BOIL_HOLD: return boil_hold_s == 0 || gels_by_test(recipe);
+	case PHASE_GEL_POINT: return !gels_by_test(recipe);
+	default: return false;
+	}
+}
+
 static bool skips(const struct strip *strip, const struct phase_rule *rule)
 {
-	if (rule->name == PHASE_SUGAR_IN || rule->name == PHASE_BACK_TO_BOIL)
-		return !adds_at_boil(strip);
-	return rule->name == PHASE_BOIL_HOLD && strip->in.batch.row.boil_hold_s == 0;
+	return batch_skips(strip->in.batch.recipe, strip->in.batch.row.boil_hold_s, rule);
 }
 
 /* --- in the log ----------------------------------------------------------------------- */
@@ -91,6 +103,16 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 		strip->in.batch.off = phase->began;
 }
 
+/* The temperature is that of here: measured, where the house has measured it. */
+static void tell_gel_point(const struct board *board, struct strip *strip)
+{
+	if (strip->rule->name == PHASE_GEL_POINT && board->boil_known)
+		(void)snprintf(strip->told, sizeof(strip->told),
+		               "Cook to %.1f F (water boils at %.1f F here), or till drops run together and "
+		               "sheet off the spoon",
+		               board->boil.jelly_stage_f, board->boil.boiling_point_f);
+}
+
 static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -107,6 +129,7 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->in.batch.recipe = kitchen_recipe_named(kitchen, strip->in.batch.row.recipe);
 	strip->rule = strip_worded(strip, strip->rule);
+	tell_gel_point(&kitchen->board, strip);
 	if (strip->in.batch.row.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
 		               verdict_mark(strip->in.batch.row.verdict, &strip->lot), strip->in.batch.row.multiple,

@@ -36,6 +36,7 @@
 #include "log/rows/stock.h"
 
 #define HOLDS_MAX_BYTES 192
+#define TOLD_MAX_BYTES 128
 
 struct kitchen;
 
@@ -115,8 +116,9 @@ struct strip {
 	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
-	int64_t quiet_ms;                        /* so long an answered alarm of its phase is */
-	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
+	int64_t quiet_ms;            /* so long an answered alarm of its phase is */
+	char told[TOLD_MAX_BYTES];   /* what to do in its phase, with a figure of here; "": as its rule says */
+	char holds[HOLDS_MAX_BYTES]; /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
 	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
 	size_t past_count;
 	struct log_lot lot; /* of a load its first jar's, of a batch the batch's own; a run has none */

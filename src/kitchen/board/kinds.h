@@ -94,6 +94,8 @@ extern const struct work_kind *const work_kinds[WORK_KINDS];
 const struct work_kind *work_kind_of(enum subject_kind subject);
 /* What is done at such a station; never NULL. */
 const struct work_kind *work_kind_at(enum station_kind station);
+/* A batch of this recipe (NULL: it is no longer known) with this boil-hold does not come to that phase. */
+bool batch_skips(const struct recipe *recipe, int boil_hold_s, const struct phase_rule *rule);
 /* What is in the strip; NULL: nothing. */
 const struct work_kind *strip_kind(const struct strip *strip);
 

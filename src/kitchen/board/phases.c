@@ -355,6 +355,17 @@ static const struct phase_rule rules[] = {
 	    .source = "by the clock: YB77, MSU-551; overcooking: MSU-961",
 	},
 	{
+	    .name = PHASE_GEL_POINT, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
+	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_OFF, .place = PLACE_STATION,
+	    .span = SPAN_OF(plan_batch, boil), .words = "gel point", .now = "cook to the gel point",
+	    .act = "Cook to 8 F above what water boils at here, or till drops run together and sheet off the spoon",
+	    .step = "gel point: off the heat",
+	    .caution = "Stir and test often: it scorches, and overcooked it turns stiff. Jam: gel a little on a "
+	               "cold plate, the pot off the heat meanwhile.",
+	    .source = "tests: A539 (rev. 2015) Guide 7, pages 7-5 and 7-6; 8 F: YB77; 10-20 min, scorches and stiff: "
+	              "common practice, no source",
+	},
+	{
 	    .name = PHASE_OFF, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(2),
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_batch, off), .words = "off heat", .now = "off the heat",
@@ -489,6 +500,7 @@ static const char *const stored[] = {
 	[PHASE_SUGAR_IN] = "sugar_in",
 	[PHASE_BACK_TO_BOIL] = "back_to_boil",
 	[PHASE_BOIL_HOLD] = "boil_hold",
+	[PHASE_GEL_POINT] = "gel_point",
 	[PHASE_OFF] = "off",
 	[PHASE_FILL] = "fill",
 	[PHASE_RINSE] = "rinse",

@@ -14,8 +14,10 @@
  *                   dry and the condition clock one that repeats, for looks and shakes
  *   pot batch       to boil > sugar in > back to boil > BOIL-HOLD > off > fill > rinse
  *                   (nothing to add at the boil: straight to the boil-hold; a
- *                   boil-hold of 0 s: straight to off).  Food packed raw is not boiled:
- *                   the pot heats what covers it, and the same phases say so
+ *                   boil-hold of 0 s: straight to off).  Jam and jelly without added pectin:
+ *                   instead of the boil-hold it is cooked to the gel point, which a person
+ *                   sees and no clock tells.  Food packed raw is not boiled: the pot heats
+ *                   what covers it, and the same phases say so
  *
  * A lost boil, lost steam or lost pressure ends the hold as "lost" and goes back
  * to where the condition is reached again; the next hold has its full length.
@@ -54,6 +56,7 @@ enum phase_name {
 	PHASE_SUGAR_IN,
 	PHASE_BACK_TO_BOIL,
 	PHASE_BOIL_HOLD,
+	PHASE_GEL_POINT,
 	PHASE_OFF,
 	PHASE_FILL,
 	PHASE_RINSE,

@@ -384,14 +384,15 @@ static bool read_latest(struct kitchen *kitchen, struct fault *fault)
 
 static bool read_board(struct kitchen *kitchen, int64_t day, struct fault *fault)
 {
-	if (!log_house_get(kitchen->log, &kitchen->board.house, fault) || !read_own_recipes(kitchen, fault) ||
-	    !read_strips(kitchen, fault) || !read_fates(kitchen, fault) || !read_waiting(kitchen, fault) ||
-	    !planned_read(kitchen, fault) || !read_recalls(kitchen, fault) || !read_spoiled(kitchen, fault) ||
-	    !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
+	if (!log_house_get(kitchen->log, &kitchen->board.house, fault))
+		return false;
+	read_boil(&kitchen->board);
+	if (!read_own_recipes(kitchen, fault) || !read_strips(kitchen, fault) || !read_fates(kitchen, fault) ||
+	    !read_waiting(kitchen, fault) || !planned_read(kitchen, fault) || !read_recalls(kitchen, fault) ||
+	    !read_spoiled(kitchen, fault) || !read_for_rules(kitchen, day, fault) || !read_latest(kitchen, fault) ||
 	    !log_jars_made_between(kitchen->log, day, day + DAY_MS + DAY_MS / 8, &kitchen->board.jars_today, fault))
 		return false;
 	kitchen->day_start_ms = day;
-	read_boil(&kitchen->board);
 	kitchen->reads++;
 	return true;
 }

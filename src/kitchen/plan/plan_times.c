@@ -179,30 +179,26 @@ void plan_what_is_left(const struct kitchen *kitchen, const struct strip *strip,
 	}
 }
 
-void plan_all_of_it(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work)
+/* `recipe`: of a batch, which leaves out what its recipe does not come to; NULL: no batch. */
+static void lengthen_by_all(const struct kitchen *kitchen, enum station_kind kind, int timed_s,
+                            const struct recipe *recipe, void *work)
 {
 	const struct phase_rule *rule = phase_rule_first(kind);
 
 	for (; rule != NULL; rule = phase_rule_next(kind, rule)) {
 		int seconds = plan_phase_s(kitchen->planning, kind, rule);
 
+		if (recipe != NULL && batch_skips(recipe, timed_s, rule))
+			continue;
 		if (rule->kind == PHASE_TIMED)
 			seconds = rule->required_ms == OF_THE_WORK ? timed_s : up_to_seconds(rule->required_ms);
 		lengthen(span_of(work, rule), seconds, plan_phase_people(kind, rule));
 	}
 }
 
-/* Nothing to add at the boil: no second boil (phases.h). */
-static void leave_out_second_boil(const struct kitchen *kitchen, const struct recipe *recipe, struct plan_batch *out)
+void plan_all_of_it(const struct kitchen *kitchen, enum station_kind kind, int timed_s, void *work)
 {
-	static const enum phase_name second[] = { PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL };
-
-	for (size_t i = 0; i < recipe->ingredient_count; i++)
-		if (recipe->ingredients[i].adding == ADD_AT_BOIL || recipe->ingredients[i].adding == ADD_LAST)
-			return;
-	for (size_t i = 0; i < 2; i++)
-		out->to_boil.length_s -=
-		    plan_phase_s(kitchen->planning, STATION_POT, phase_rule_of(STATION_POT, second[i]));
+	lengthen_by_all(kitchen, kind, timed_s, NULL, work);
 }
 
 void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
@@ -212,8 +208,7 @@ void plan_batch_spans(const struct kitchen *kitchen, const struct strip *strip, 
 		plan_what_is_left(kitchen, strip, now, out);
 		return;
 	}
-	plan_all_of_it(kitchen, STATION_POT, recipe->boil_hold_s, out);
-	leave_out_second_boil(kitchen, recipe, out);
+	lengthen_by_all(kitchen, STATION_POT, recipe->boil_hold_s, recipe, out);
 }
 
 void plan_process_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,

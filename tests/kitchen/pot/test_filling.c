@@ -206,6 +206,8 @@ START_TEST(only_a_batch_in_its_fill_phase_is_filled)
 {
 	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 	for (int phase = PHASE_TO_BOIL; phase < PHASE_FILL; phase++) {
+		if (phase == PHASE_GEL_POINT)
+			continue; /* grape jelly goes by the clock */
 		pk_to(&kit, WIDE_POT, (enum phase_name)phase);
 		no_fill("half_pint", 5, BOX_A, FAULT_REFUSED, "Nothing is being filled from");
 	}

@@ -80,7 +80,7 @@ static const struct walk {
 	  "half_pint",
 	  60,
 	  { PHASE_TO_BOIL, PHASE_SUGAR_IN, PHASE_BACK_TO_BOIL, PHASE_BOIL_HOLD, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
-	{ "apple jelly", "half_pint", 0, { PHASE_TO_BOIL, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
+	{ "apple jelly", "half_pint", 0, { PHASE_TO_BOIL, PHASE_GEL_POINT, PHASE_OFF, PHASE_FILL, PHASE_RINSE } },
 	{ "apple butter",
 	  "pint",
 	  0,
@@ -165,6 +165,7 @@ START_TEST(a_pot_speaks_of_what_it_makes)
 		{ "bread-and-butter pickles", "pint", false, false },
 		{ "chayote and pear relish", "pint", false, false }, /* its last goes into the boil */
 		{ "grape jelly", "half_pint", true, false },
+		{ "apple jelly", "half_pint", true, false },
 	};
 	char said[2000] = "";
 	struct text all = TEXT_OVER(said);
@@ -227,6 +228,47 @@ START_TEST(every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_fro
 		if (rule->kind != PHASE_TIMED)
 			ck_assert(rule->planned_max_s > 0 && rule->planned_min_s <= rule->planned_max_s);
 	}
+}
+END_TEST
+
+/* Juice that boils is syrup yet: A539 (rev. 2015), Guide 7, pages 7-5 and 7-6, boil to the jellying
+ * point, by one of its tests.  8 F over boiling water: 4,650 ft boils at 203.5 F. */
+START_TEST(jelly_without_added_pectin_is_cooked_to_the_gel_point)
+{
+	static const char *const kinds[] = { "apple jelly", "berry jam without added pectin" };
+	struct face face;
+
+	if (_i == 1)
+		pk_receive(&kit, SUPPLY_FRUIT, "", "20 lb");
+	(void)pk_batch(&kit, DEEP_POT, kinds[_i], "half_pint", 1);
+	kk_pass(&kit, 11 * MINUTE_MS);
+	pk_step(&kit, DEEP_POT);
+	pk_says(&kit, "(to boil > gel point)");
+	face = pk_face(&kit, DEEP_POT);
+	ck_assert(!face.timed && !face.ringing);
+	ck_assert_str_eq(face.act, "Cook to 211.5 F (water boils at 203.5 F here), or till drops run together and "
+	                           "sheet off the spoon");
+	kk_pass(&kit, MINUTE_MS);
+	ck_assert(!pk_try_step(&kit, DEEP_POT, false));
+	ck_assert_int_eq(kit.fault.kind, FAULT_CONFIRM);
+	says("so soon? Have you SEEN it: gel point");
+	kk_pass(&kit, 20 * MINUTE_MS);
+	kk_warns(&kit, "hold-not-begun", 0, SEVERITY_CAUTION, "Is it there (gel point: off the heat)?");
+	KK_OK(&kit, pk_try_step(&kit, DEEP_POT, false));
+	ck_assert_int_eq(pk_name(&kit, DEEP_POT), PHASE_OFF);
+}
+END_TEST
+
+START_TEST(the_gel_point_is_that_of_the_water_measured_here)
+{
+	KK_OK(&kit, kitchen_set_measured_boil(kit.kitchen, "202.9F", &kit.fault));
+	(void)pk_batch(&kit, DEEP_POT, "apple jelly", "half_pint", 1);
+	pk_to(&kit, DEEP_POT, PHASE_GEL_POINT);
+	ck_assert_str_eq(pk_face(&kit, DEEP_POT).act, "Cook to 210.9 F (water boils at 202.9 F here), or till "
+	                                              "drops run together and sheet off the spoon");
+	kk_pass(&kit, 5 * MINUTE_MS);
+	pk_step(&kit, DEEP_POT);
+	ck_assert_str_eq(pk_face(&kit, DEEP_POT).act, kk_canner(&kit, DEEP_POT)->rule->act);
 }
 END_TEST
 
@@ -294,6 +336,8 @@ START_TEST(only_the_boil_hold_can_be_lost)
 	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 
 	for (int phase = PHASE_TO_BOIL; phase <= PHASE_FILL; phase++) {
+		if (phase == PHASE_GEL_POINT)
+			continue; /* grape jelly goes by the clock */
 		pk_to(&kit, WIDE_POT, (enum phase_name)phase);
 		if (phase == PHASE_BOIL_HOLD)
 			continue;
@@ -325,6 +369,8 @@ START_TEST(a_pot_takes_the_next_batch_only_when_it_is_rinsed)
 	int64_t batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
 
 	for (int phase = PHASE_TO_BOIL; phase <= PHASE_FILL; phase++) {
+		if (phase == PHASE_GEL_POINT)
+			continue; /* grape jelly goes by the clock */
 		pk_to(&kit, WIDE_POT, (enum phase_name)phase);
 		refused(&order, FAULT_STALE, "already holds");
 	}
@@ -939,8 +985,10 @@ static const struct listed_test listed[] = {
 	GROUP("phases", .begin = begin, .end = end),
 	EACH(a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS),
 	TEST(raw_pack_is_not_told_to_cook_its_food),
-	EACH(a_pot_speaks_of_what_it_makes, 0, 5),
+	EACH(a_pot_speaks_of_what_it_makes, 0, 6),
 	EACH(every_row_of_a_pot_or_juicer_says_what_to_do_and_where_that_comes_from, 0, 2),
+	EACH(jelly_without_added_pectin_is_cooked_to_the_gel_point, 0, 2),
+	TEST(the_gel_point_is_that_of_the_water_measured_here),
 	TEST(the_boil_hold_rings_at_its_second_and_spoils),
 	TEST(what_has_no_pectin_to_break_down_does_not_spoil_in_its_boil),
 	TEST(a_boil_that_spoils_comes_before_jars_that_wait_to_be_lifted),
