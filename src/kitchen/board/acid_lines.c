@@ -36,18 +36,20 @@ const struct ingredient *acid_in_jar(const struct recipe *recipe)
 	return NULL;
 }
 
-static bool may_be_left_out(const struct recipe *recipe, const char *name)
+const struct ingredient *ingredient_of(const struct recipe *recipe, const struct log_batch_amount *amount)
 {
 	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
-		if (strcmp(recipe->ingredients[i].name, name) == 0)
-			return recipe->ingredients[i].optional;
-	return false;
+		if (strcmp(recipe->ingredients[i].name, amount->ingredient) == 0)
+			return &recipe->ingredients[i];
+	return NULL;
 }
 
 bool amount_is_acid(const struct recipe *recipe, const struct log_batch_amount *amount)
 {
+	const struct ingredient *line = ingredient_of(recipe, amount);
+
 	return acid_of_supply(amount->supply) != ACID_NOT_SAID && amount->wanted > 0 &&
-	       !may_be_left_out(recipe, amount->ingredient);
+	       (line == NULL || !line->optional);
 }
 
 /* What the card says of acid in the pot; `text` NULL: not told in words. */

@@ -66,6 +66,15 @@ static const struct phase_rule *worded(const struct strip *strip, const struct p
 	return phase_rule_for_pot(rule, pot_of(strip));
 }
 
+bool batch_goes_in(const struct strip *strip, enum adding adding)
+{
+	bool folds = (pot_of(strip) & POT_FOLDS) != 0;
+
+	if (strip->rule->name == PHASE_SUGAR_IN)
+		return adding == ADD_AT_BOIL || (adding == ADD_LAST && !folds);
+	return strip->rule->name == PHASE_OFF && adding == ADD_LAST && folds;
+}
+
 bool batch_skips(const struct recipe *recipe, int boil_hold_s, const struct phase_rule *rule)
 {
 	switch (rule->name) {

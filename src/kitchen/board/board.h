@@ -215,6 +215,11 @@ struct log_subject strip_subject(const struct strip *strip);
 const struct phase_rule *strip_next(const struct strip *strip);
 /* A phase of it in the words for what it makes. */
 const struct phase_rule *strip_worded(const struct strip *strip, const struct phase_rule *rule);
+/* A batch: does what is added so go in by the end of its running phase?  What goes in last does so with
+ * what goes in at the boil, unless it is folded in after. */
+bool batch_goes_in(const struct strip *strip, enum adding adding);
+/* The recipe's line of an amount; NULL: the recipe (or NULL) has none of that name. */
+const struct ingredient *ingredient_of(const struct recipe *recipe, const struct log_batch_amount *amount);
 /* What to call the strip: its station while the load is in it, else the lot. */
 const char *strip_title(const struct strip *strip);
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out);

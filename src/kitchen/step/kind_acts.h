@@ -15,6 +15,10 @@ struct kind_acts {
 	bool (*move_on)(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault);
 	/* Its running phase does not end by the step key yet: why, or true.  NULL: it does. */
 	bool (*finished)(const struct strip *strip, bool sure, struct fault *fault);
+	/* What goes in by the end of its running phase: asked where a line of it may be forgotten, put down as in,
+	 * and named in `said`.  NULL: nothing does. */
+	bool (*puts_in)(const struct kitchen *kitchen, struct strip *strip, bool sure, struct text *said,
+	                struct fault *fault);
 	/* Its second clock rang and was answered.  NULL: it has none. */
 	enum verb second_verb;
 	bool (*second_seen)(struct act *act, const struct strip *strip, struct fault *fault);

@@ -110,6 +110,24 @@ static bool check_finished(const struct strip *strip, bool sure, struct fault *f
 	return strip->rule->asks == ASKS_NOTHING || kind->finished == NULL || kind->finished(strip, sure, fault);
 }
 
+static bool check_put_in(const struct kitchen *kitchen, struct strip *strip, bool sure, struct text *said,
+                         struct fault *fault)
+{
+	const struct kind_acts *kind = strip_acts(strip);
+
+	return kind->puts_in == NULL || kind->puts_in(kitchen, strip, sure, said, fault);
+}
+
+/* With what went in, for the story. */
+static void say_step(struct act *act, const struct strip *strip, const char *put_in)
+{
+	char words[256];
+	struct text text = TEXT_OVER(words);
+
+	text_add(&text, "%s%s%s", strip->rule->step, put_in[0] != '\0' ? ": " : "", put_in);
+	act_says_text(act, words);
+}
+
 /* No clock of this computer ran through such a hold. */
 static bool note_restart(struct act *act, const struct strip *strip, struct fault *fault)
 {
@@ -135,6 +153,8 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	struct strip strip;
 	struct act act;
 	int64_t passed;
+	char words[200];
+	struct text put_in = TEXT_OVER(words);
 
 	if (!kitchen_strip_at(kitchen, phase_id, &strip, fault))
 		return false;
@@ -148,12 +168,12 @@ bool kitchen_step(struct kitchen *kitchen, int64_t phase_id, bool sure, struct f
 	act.entry.breaks_hold = strip.rule->name == PHASE_HOLD;
 	if (!check_bounce(&strip, &act.entry.at, fault) || !check_early(&strip, passed, sure, fault) ||
 	    !check_seen(&strip, passed, sure, fault) || !check_clock_read(&strip, sure, fault) ||
-	    !check_finished(&strip, sure, fault) || !note_restart(&act, &strip, fault) ||
-	    !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
+	    !check_finished(&strip, sure, fault) || !check_put_in(kitchen, &strip, sure, &put_in, fault) ||
+	    !note_restart(&act, &strip, fault) || !phase_change(&act, &strip, PHASE_DONE, next, fault) ||
 	    !strip_acts(&strip)->move_on(&act, &strip, next, fault))
 		return act_fail(&act);
 	act_says_text(&act, strip_title(&strip));
-	act_says_text(&act, strip.rule->step);
+	say_step(&act, &strip, words);
 	act_says_text(&act, strip.rule->words);
 	act_says_text(&act, next != NULL ? next->words : strip_kind(&strip)->shelved);
 	say_confirmed(&act, &strip, passed);

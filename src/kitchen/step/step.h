@@ -11,7 +11,8 @@
 
 #define PRESS_AGAIN_MS 1500 /* a second press this soon is a bouncing finger */
 /* The next step of a load, run or batch: a condition seen or a thing done.
- * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.
+ * FAULT_CONFIRM sooner than it can hardly be: then the story keeps that it was asked.  What goes into a
+ * pot in that phase is ticked off by its step; FAULT_CONFIRM where several lines of it were not.
  * `phase_id` is the running phase the person was looking at.  The seal check's
  * step shelves the load and is refused while a jar is unchecked or lacks a fate;
  * the drain of a juicer ends with kitchen_juice_out; filling ends only with jars. */

@@ -70,33 +70,15 @@ static void refresh(struct desk *desk)
 	card_of(desk)->count = count;
 }
 
-/* The recipe's line of an amount; NULL: the recipe is no longer known, or changed. */
-static const struct ingredient *line_of(const struct recipe *recipe, const struct log_batch_amount *amount)
-{
-	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
-		if (strcmp(recipe->ingredients[i].name, amount->ingredient) == 0)
-			return &recipe->ingredients[i];
-	return NULL;
-}
-
-/* Does it go in now?  What goes in last does so with what goes in at the boil, unless it
- * is folded in after. */
-static bool goes_in_now(const struct strip *strip, enum adding adding)
-{
-	if (strip->rule->name == PHASE_SUGAR_IN)
-		return adding == ADD_AT_BOIL || adding == ADD_LAST;
-	return (strip->rule->only & POT_FOLDS) != 0 && adding == ADD_LAST;
-}
-
 /* A step that sends somebody to the card means a line of it, which may be far down. */
 static void point_at_what_goes_in(struct desk *desk)
 {
 	const struct strip *strip = strip_of(desk);
 
 	for (size_t i = 0; strip != NULL && i < card_of(desk)->count; i++) {
-		const struct ingredient *line = line_of(strip_batch(strip)->recipe, &card_of(desk)->amounts[i]);
+		const struct ingredient *line = ingredient_of(strip_batch(strip)->recipe, &card_of(desk)->amounts[i]);
 
-		if (line == NULL || !goes_in_now(strip, line->adding))
+		if (line == NULL || !batch_goes_in(strip, line->adding))
 			continue;
 		card_of(desk)->list.cursor = (int)i;
 		return;
@@ -184,7 +166,7 @@ static int64_t told_of(const struct ingredient *line, const struct log_batch_amo
 static void amount_line(const struct desk *desk, const struct recipe *recipe, const struct log_batch_amount *amount,
                         struct text *text)
 {
-	const struct ingredient *line = line_of(recipe, amount);
+	const struct ingredient *line = ingredient_of(recipe, amount);
 	int64_t much = told_of(line, amount);
 	bool untaken = much != amount->used;
 	char words[96];
@@ -368,7 +350,7 @@ static void edit(struct desk *desk)
 	if (card_of(desk)->list.cursor >= (int)card_of(desk)->count)
 		return;
 	amount = &card_of(desk)->amounts[card_of(desk)->list.cursor];
-	much = told_of(line_of(kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe), amount), amount);
+	much = told_of(ingredient_of(kitchen_recipe_named(desk->kitchen, card_of(desk)->batch.recipe), amount), amount);
 	if (!as_on_card(desk, amount, much, words, sizeof(words)))
 		amount_exact_words(amount->measure, amount->supply, much, desk_units(desk), words, sizeof(words));
 	desk_offer(desk, "Actually used:", words, amount_typed);

@@ -499,8 +499,10 @@ static void do_event(int digit, const struct event *event)
 		ck_assert_uint_lt(run_count, RUNS);
 		run_ids[run_count++] = pk_run(&kit, digit, event->words, event->size);
 		break;
-	case STEP: /* nothing is asked but whether a canner that nobody described is at zero */
-		KK_OK(&kit, pk_try_step(&kit, digit, pk_name(&kit, digit) == PHASE_COOL_DOWN));
+	case STEP: /* asked only: is all of it in, and is a canner that nobody described at zero */
+		KK_OK(&kit,
+		      pk_try_step(&kit, digit,
+		                  pk_name(&kit, digit) == PHASE_COOL_DOWN || pk_name(&kit, digit) == PHASE_SUGAR_IN));
 		break;
 	case WATER: KK_OK(&kit, kitchen_acknowledge(kitchen, pk_phase(&kit, digit), &kit.fault)); break;
 	case TOP_UP: KK_OK(&kit, pk_try(&kit, digit, EXCEPTION_WATER, 0)); break;

@@ -111,7 +111,8 @@ START_TEST(a_batch_walks_through_its_phases_and_leaves_the_pot_free)
 		if (walk->phase[i] == PHASE_FILL)
 			pk_fill(&kit, batch_id, walk->jar, 5, 0);
 		kk_pass(&kit, hold_s > 0 ? hold_s * SECOND_MS : 11 * MINUTE_MS);
-		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, false)); /* in good time: nothing is asked */
+		/* In good time: nothing is asked, but whether all is in that goes in. */
+		KK_OK(&kit, pk_try_step(&kit, DEEP_POT, walk->phase[i] == PHASE_SUGAR_IN));
 	}
 	ck_assert_int_eq(kk_canner(&kit, DEEP_POT)->content, STRIP_EMPTY);
 	ck_assert_int_eq(pk_waiting(&kit), 5);
@@ -981,6 +982,52 @@ START_TEST(outlook_of_a_batch_lies_end_to_end_and_leaves_out_what_is_not_done)
 }
 END_TEST
 
+START_TEST(the_one_line_that_goes_in_is_ticked_off_by_its_step)
+{
+	(void)pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	pk_to(&kit, WIDE_POT, PHASE_SUGAR_IN);
+	kk_pass(&kit, MINUTE_MS);
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 0);
+	KK_OK(&kit, pk_try_step(&kit, WIDE_POT, false));
+	pk_says(&kit, "Wide pot: it is in: 7 cups of sugar (sugar in > back to boil)");
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 1u << 2);
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, pk_undo(&kit, SUBJECT_BATCH, strip_batch(kk_canner(&kit, WIDE_POT))->row.id));
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, WIDE_POT))->row.ticks, 0);
+}
+END_TEST
+
+START_TEST(of_several_lines_those_not_ticked_are_read_out_first)
+{
+	int64_t batch_id = pk_batch(&kit, DEEP_POT, "apple butter", "pint", 1);
+
+	pk_to(&kit, DEEP_POT, PHASE_SUGAR_IN);
+	kk_pass(&kit, MINUTE_MS);
+	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 2, true, &kit.fault));
+	KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, 3, true, &kit.fault));
+	ck_assert(!pk_try_step(&kit, DEEP_POT, false));
+	ck_assert_int_eq(kit.fault.kind, FAULT_CONFIRM);
+	says("is all of it in? Not ticked off: ");
+	ck_assert_int_eq(pk_name(&kit, DEEP_POT), PHASE_SUGAR_IN);
+	KK_OK(&kit, pk_try_step(&kit, DEEP_POT, true));
+	pk_says(&kit, "tbsp of ground cloves (add > back to boil)");
+	ck_assert_uint_eq(strip_batch(kk_canner(&kit, DEEP_POT))->row.ticks >> 2 & 0xf, 0xf);
+}
+END_TEST
+
+START_TEST(nothing_is_asked_of_lines_that_are_ticked_off)
+{
+	int64_t batch_id = pk_batch(&kit, DEEP_POT, "apple butter", "pint", 1);
+
+	pk_to(&kit, DEEP_POT, PHASE_SUGAR_IN);
+	kk_pass(&kit, MINUTE_MS);
+	for (int line = 0; line < 8; line++)
+		KK_OK(&kit, kitchen_tick(kit.kitchen, batch_id, line, true, &kit.fault));
+	KK_OK(&kit, pk_try_step(&kit, DEEP_POT, false));
+	pk_says(&kit, "Deep pot: it is in (add > back to boil)");
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("phases", .begin = begin, .end = end),
 	EACH(a_batch_walks_through_its_phases_and_leaves_the_pot_free, 0, WALKS),
@@ -1023,6 +1070,9 @@ static const struct listed_test listed[] = {
 	TEST(juice_is_taken_oldest_first_and_given_back_where_it_came_from),
 	TEST(amounts_of_a_finished_batch_are_corrected_too),
 	TEST(lines_of_the_card_are_ticked_and_unticked),
+	TEST(the_one_line_that_goes_in_is_ticked_off_by_its_step),
+	TEST(of_several_lines_those_not_ticked_are_read_out_first),
+	TEST(nothing_is_asked_of_lines_that_are_ticked_off),
 	TEST(each_act_of_a_batch_is_taken_back_and_done_again),
 	TEST(two_terminals_never_pour_the_same_juice),
 };
