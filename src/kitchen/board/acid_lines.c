@@ -25,14 +25,24 @@ enum acid acid_of(const struct ingredient *ingredient)
 	return acid_of_supply(ingredient->supply);
 }
 
+static bool is_asked(const struct ingredient *line)
+{
+	return !line->optional && acid_of(line) != ACID_NOT_SAID;
+}
+
+const struct ingredient *acid_asked_by(const struct recipe *recipe)
+{
+	for (size_t i = 0; i < recipe->ingredient_count; i++)
+		if (is_asked(&recipe->ingredients[i]))
+			return &recipe->ingredients[i];
+	return NULL;
+}
+
 const struct ingredient *acid_in_jar(const struct recipe *recipe)
 {
-	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++) {
-		const struct ingredient *line = &recipe->ingredients[i];
-
-		if (line->adding == ADD_IN_JAR && !line->optional && acid_of(line) != ACID_NOT_SAID)
-			return line;
-	}
+	for (size_t i = 0; recipe != NULL && i < recipe->ingredient_count; i++)
+		if (recipe->ingredients[i].adding == ADD_IN_JAR && is_asked(&recipe->ingredients[i]))
+			return &recipe->ingredients[i];
 	return NULL;
 }
 

@@ -145,6 +145,8 @@ void recipe_over(const struct log_recipe *row, struct recipe *out);
 
 /* An ingredient as an acid; NOT_SAID: none. */
 enum acid acid_of(const struct ingredient *ingredient);
+/* The first line of acid that a recipe asks for, and that may not be left out; NULL: none. */
+const struct ingredient *acid_asked_by(const struct recipe *recipe);
 /* The line of a recipe that puts acid into each jar; NULL: none. */
 const struct ingredient *acid_in_jar(const struct recipe *recipe);
 /* What the card says of acid in the pot; `text` NULL: not told in words. */

@@ -11,6 +11,7 @@
 #include "engine/food/acid.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
+#include "kitchen/stock/acid_asked.h"
 #include "kitchen/stock/stock_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/house.h"
@@ -162,21 +163,25 @@ bool put_load(struct act *act, const struct strip *canner, const struct process 
 }
 
 /* The answer as it is put down: none that serves, gone on against the stop, is none. */
-static enum acid acid_of_order(const struct load_order *order, const struct process *process)
+static enum acid acid_of_order(const struct kitchen *kitchen, const struct load_order *order,
+                               const struct process *process)
 {
-	const struct food *food = food_named(process->row->food);
 	enum acid answers[ACID_COUNT];
+	size_t count =
+	    kitchen_acid_answers(kitchen, order->product, food_named(process->row->food), process->jar, answers);
 
-	if (acid_answers(food, process->jar, answers) == 0 || acid_is_answer(food, process->jar, order->acid))
-		return order->acid;
-	return ACID_LEFT_OUT;
+	for (size_t i = 0; i < count; i++)
+		if (answers[i] == order->acid)
+			return order->acid;
+	return count == 0 ? order->acid : ACID_LEFT_OUT;
 }
 
 /* Acid and the strength of vinegar, as the food's own line asks. */
-static bool check_acid(const struct load_order *order, const struct process *process, struct fault *fault)
+static bool check_acid(const struct kitchen *kitchen, const struct load_order *order, const struct process *process,
+                       struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
-	enum acid acid = acid_of_order(order, process);
+	enum acid acid = acid_of_order(kitchen, order, process);
 	char why[ACID_ANSWER_BYTES];
 	struct text text = TEXT_OVER(why);
 	struct about_key_fill key = { .acid_needed = acid == ACID_LEFT_OUT,
@@ -193,7 +198,7 @@ static bool note_acid(struct act *act, const struct load_order *order, const str
                       struct fault *fault)
 {
 	const struct food *food = food_named(process->row->food);
-	enum acid acid = acid_of_order(order, process);
+	enum acid acid = acid_of_order(act->kitchen, order, process);
 	int64_t ul = food == NULL ? 0 : acid_for_jar(food->acid_rule, acid, process->jar);
 
 	if (acid == ACID_LEFT_OUT && !mark_acid_left_out(act, lot_id, order->reason, fault))
@@ -215,7 +220,7 @@ static bool put_jars(struct act *act, const struct load_order *order, const stru
 			.lot_id = lot_id,
 			.lid_box_id = order->lid_box_id,
 			.place_in_load = place,
-			.acid = acid_of_order(order, process),
+			.acid = acid_of_order(act->kitchen, order, process),
 		};
 
 		text_copy(jar.size, sizeof(jar.size), process->jar->name);
@@ -254,7 +259,7 @@ bool kitchen_start_load(struct kitchen *kitchen, const struct load_order *order,
 	char name[NAME_MAX_BYTES];
 
 	if (canner == NULL || !check_clock(kitchen, fault) || !kitchen_process(kitchen, order, &process, fault) ||
-	    !check_room(&canner->station, order, fault) || !check_acid(order, &process, fault))
+	    !check_room(&canner->station, order, fault) || !check_acid(kitchen, order, &process, fault))
 		return false;
 	text_copy(name, sizeof(name), canner->station.name);
 	if (!act_begin(&act, kitchen, VERB_START_LOAD, canner->station.id, fault))

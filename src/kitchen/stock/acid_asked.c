@@ -12,6 +12,28 @@
 
 /* --- what is asked -------------------------------------------------------------------------- */
 
+static bool may_be_none(const enum acid *answers, size_t count)
+{
+	for (size_t i = 0; i < count; i++)
+		if (answers[i] == ACID_NONE_ASKED)
+			return true;
+	return false;
+}
+
+size_t kitchen_acid_answers(const struct kitchen *kitchen, const char *product, const struct food *food,
+                            const struct jar_size *jar, enum acid out[ACID_COUNT])
+{
+	const struct recipe *recipe = kitchen_recipe_named(kitchen, product);
+	const struct ingredient *line = recipe == NULL ? NULL : acid_asked_by(recipe);
+	size_t count = acid_answers(food, jar, out);
+
+	if (recipe == NULL || strcmp(recipe->food, food->name) != 0 || !may_be_none(out, count))
+		return count;
+	out[0] = line == NULL ? ACID_NONE_ASKED : ACID_AS_PRINTED;
+	out[1] = line == NULL ? ACID_AS_PRINTED : ACID_NONE_ASKED;
+	return line != NULL && line->amount > 0 ? 1 : 2; /* of 0 the sheet of the pectin says it */
+}
+
 /* What was decided when the batch was begun comes first. */
 static void ask_in_jar(const struct ingredient *line, const struct food *food, const struct jar_size *jar,
                        enum acid instead, enum unit_system units, struct acid_asked *out)

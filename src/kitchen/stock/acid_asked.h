@@ -29,6 +29,12 @@ struct acid_asked {
 	char words[ACID_ANSWER_BYTES]; /* "1/4 cup of bottled lemon juice in the pot"; "" no acid is asked */
 };
 
+/* Of jars packed without a batch, under the name of a product: what may be said, the usual answer first; 0:
+ * nothing is asked.  As acid_answers has it, but by the recipe of that name and food, where there is one,
+ * like a batch of it: none is the usual answer where it has no acid that may not be left out, and no answer
+ * where it prints some. */
+size_t kitchen_acid_answers(const struct kitchen *kitchen, const char *product, const struct food *food,
+                            const struct jar_size *jar, enum acid out[ACID_COUNT]);
 /* Of jars of a size that are filled from a batch now. */
 bool kitchen_acid_asked(const struct kitchen *kitchen, int64_t batch_id, const char *jar, struct acid_asked *out,
                         struct fault *fault);

@@ -14,6 +14,7 @@
 #include "engine/process/product.h"
 #include "kitchen/board/look.h"
 #include "kitchen/canner/canner.h"
+#include "kitchen/stock/acid_asked.h"
 #include "kitchen/stock/ahead.h"
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
@@ -250,7 +251,8 @@ static bool look_up(struct desk *desk, int pressure_psi)
 	card->jars.food = food_of(card);
 	card->jars.size = card->process.jar;
 	card->jars.acids = card->acids;
-	card->jars.acid_count = acid_answers(food_of(card), card->process.jar, card->acids);
+	card->jars.acid_count =
+	    kitchen_acid_answers(desk->kitchen, card->order.product, food_of(card), card->process.jar, card->acids);
 	if (!card->has_process)
 		desk_say_fault(desk, &fault);
 	return card->has_process;

@@ -120,6 +120,49 @@ START_TEST(a_jam_says_that_its_acid_is_in_or_that_none_is_asked)
 }
 END_TEST
 
+/* A539 (rev. 2015), Guide 7, page 7-5: plums and grapes none, apples if one likes; page 7-6: apricots
+ * and peaches 2 tbsp.  As a batch of the recipe is asked when it is filled. */
+static const struct named_product {
+	const char *product;
+	const char *food;
+	size_t count;
+	enum acid first;
+} named_products[] = {
+	{ "plum jelly", "jelly without added pectin", 2, ACID_NONE_ASKED },
+	{ "apple jelly", "jelly without added pectin", 2, ACID_NONE_ASKED },
+	{ "apricot jam without added pectin", "jam without added pectin", 1, ACID_AS_PRINTED },
+	{ "peach jam without added pectin", "jam without added pectin", 1, ACID_AS_PRINTED },
+	{ "no recipe of that name", "jam without added pectin", 2, ACID_AS_PRINTED },
+	{ "plum jelly", "jam without added pectin", 2, ACID_AS_PRINTED }, /* that is another plum jelly */
+	{ "crushed tomatoes", "tomatoes crushed", 2, ACID_LEMON_JUICE },
+};
+#define NAMED_PRODUCTS (int)(sizeof(named_products) / sizeof(named_products[0]))
+
+START_TEST(a_product_packed_by_hand_is_asked_as_its_recipe_is)
+{
+	const struct named_product *named = &named_products[_i];
+	const struct food *food = food_named(named->food);
+	enum acid answers[ACID_COUNT];
+
+	ck_assert_uint_eq(kitchen_acid_answers(kit.kitchen, named->product, food, jar_size_named("pint"), answers),
+	                  named->count);
+	ck_assert_int_eq(answers[0], named->first);
+}
+END_TEST
+
+START_TEST(jam_whose_recipe_prints_acid_is_not_loaded_as_one_that_asks_for_none)
+{
+	struct load_order order = order_of("jam without added pectin", "hot_sterile_jar", "half_pint");
+
+	ck_assert(text_copy(order.product, sizeof(order.product), "peach jam without added pectin"));
+	order.acid = ACID_NONE_ASKED;
+	stopped_by(start(&order), "key-acid");
+	order.acid = ACID_AS_PRINTED;
+	KK_OK(&kit, start(&order));
+	ck_assert_int_eq(cooled()->verdict, VERDICT_VALID);
+}
+END_TEST
+
 START_TEST(weak_vinegar_stops_and_unknown_vinegar_too)
 {
 	struct load_order order = order_of("bread-and-butter pickles", "hot", "pint");
@@ -404,6 +447,8 @@ static const struct listed_test listed[] = {
 	TEST(gone_on_without_acid_with_a_reason_it_is_not_valid),
 	TEST(what_went_in_by_hand_comes_off_its_own_shelf),
 	TEST(a_jam_says_that_its_acid_is_in_or_that_none_is_asked),
+	EACH(a_product_packed_by_hand_is_asked_as_its_recipe_is, 0, NAMED_PRODUCTS),
+	TEST(jam_whose_recipe_prints_acid_is_not_loaded_as_one_that_asks_for_none),
 	TEST(weak_vinegar_stops_and_unknown_vinegar_too),
 	TEST(vinegar_of_five_percent_is_valid_and_of_unknown_strength_unknown),
 	TEST(acid_in_the_pot_is_asked_by_kind_and_amount),
