@@ -291,7 +291,7 @@ wait_for "Redone: Low kettle: load started, 15 min: 7 pints grape jelly"
 
 at="beans packed without a pot"
 go 3
-step_to "None of it goes into this canner. n starts another load."
+step_to "None of it goes into this canner."
 press n
 wait_for "What goes in?"
 type_text greenbeans

@@ -64,6 +64,10 @@ struct loader_proposal {
  * elsewhere is offered there. */
 void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, int64_t first_station_id,
                      struct loader_proposal *out);
+/* Does a proposal put any of the waiting jars into this canner now or later?  No: the fault says why, of the
+ * jars that wait longest. */
+bool kitchen_takes_waiting(const struct kitchen *kitchen, const struct moment *now, int64_t station_id,
+                           const struct loader_proposal *offer, struct fault *why);
 /* The one process for all picks in a canner: the longest any of them needs.
  * Refused when they have none in common. `pressure_psi` NO_PRESSURE: the pair
  * with the longest minutes that all have. */

@@ -521,6 +521,61 @@ void kitchen_propose(const struct kitchen *kitchen, const struct moment *now, in
 		propose_turn(&sharing, &turns[i]);
 }
 
+/* --- why not ------------------------------------------------------------------------------ */
+
+/* Whatever else goes into the canner. */
+static bool could_go(const struct kitchen *kitchen, const struct log_station *station,
+                     const struct waiting_group *group, struct fault *why)
+{
+	struct need need = { .lot = group->lot,
+		             .jar = jar_size_named(group->size),
+		             .sheet_minutes = group->sheet_minutes };
+	struct process process;
+
+	if (need.jar == NULL || station_room(station, need.jar, NULL) == 0)
+		return fault_set(why, FAULT_REFUSED, "%s takes no %s: too tall for it, or none are set (h).",
+		                 station->name, need.jar == NULL ? group->size : need.jar->plural);
+	if (!may_be_loaded(kitchen, group))
+		return !stood_too_long(kitchen, &group->lot, group->waited_ms, why);
+	return common(&kitchen->board.house.elevation, station_method(station->kind), &need, 1, NO_PRESSURE, &process,
+	              why);
+}
+
+/* Some could go into it, but all of them are spoken for. */
+static bool say_spoken_for(const struct kitchen *kitchen, const struct moment *now, const struct strip *canner,
+                           const struct loader_proposal *offer, struct fault *why)
+{
+	const struct strip *other = offer->count == 0 ? NULL : canner_of(kitchen, offer->proposals[0].station_id, NULL);
+
+	if (canner->content != STRIP_EMPTY)
+		return fault_set(why, FAULT_STALE, "%s is not free.", canner->station.name);
+	if (other == NULL)
+		return fault_set(why, FAULT_REFUSED, "They wait for jars that are still to be filled.");
+	return fault_set(why, FAULT_REFUSED,
+	                 plan_goes(kitchen_plan(kitchen, now)) ? "By the day plan they go into %s."
+	                                                       : "They are due in %s first.",
+	                 other->station.name);
+}
+
+bool kitchen_takes_waiting(const struct kitchen *kitchen, const struct moment *now, int64_t station_id,
+                           const struct loader_proposal *offer, struct fault *why)
+{
+	const struct strip *canner = canner_of(kitchen, station_id, why);
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(kitchen, now, groups);
+	struct fault first = { 0 };
+
+	if (canner == NULL)
+		return false;
+	for (size_t i = 0; i < offer->count; i++)
+		if (offer->proposals[i].station_id == station_id && offer->proposals[i].pick_count > 0)
+			return true;
+	for (size_t i = 0; i < count; i++)
+		if (could_go(kitchen, &canner->station, &groups[i], i == 0 ? &first : NULL))
+			return say_spoken_for(kitchen, now, canner, offer, why);
+	return fault_set(why, FAULT_REFUSED, "%s", count == 0 ? "No filled jars wait." : first.sentence);
+}
+
 /* --- loading ------------------------------------------------------------------------------ */
 
 static bool check_room(const struct log_station *station, const struct need *needs, size_t count, struct fault *fault)

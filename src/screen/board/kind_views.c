@@ -5,6 +5,7 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/canner/canner.h"
 #include "screen/board/board_views.h"
 #include "screen/ui/desk.h"
 
@@ -12,7 +13,15 @@
 
 static const char *load_start_words(const struct desk *desk)
 {
-	return kitchen_board(desk->kitchen)->waiting_count > 0 ? "load the waiting jars" : "start a load";
+	const struct strip *strip = desk_selected(desk);
+	struct loader_proposal offer;
+
+	if (kitchen_board(desk->kitchen)->waiting_count == 0 || strip == NULL)
+		return "start a load";
+	kitchen_propose(desk->kitchen, &desk->now, strip->station.id, &offer);
+	return kitchen_takes_waiting(desk->kitchen, &desk->now, strip->station.id, &offer, NULL)
+	           ? "load the waiting jars"
+	           : "where the waiting jars go";
 }
 
 static void load_start(struct desk *desk, const struct strip *strip)

@@ -194,6 +194,40 @@ static void process_draw(const struct desk *desk, int row, int end, int cols)
 		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest any of its jars needs.");
 }
 
+/* The canner that takes some of them now; NULL: none does. */
+static const struct log_station *other_canner(const struct desk *desk)
+{
+	const struct loader_proposal *offer = &card_of(desk)->offer;
+
+	for (size_t i = 0; i < offer->count; i++)
+		if (offer->proposals[i].pick_count > 0 && offer->proposals[i].free_in_ms == 0)
+			return station_of(desk, offer->proposals[i].station_id);
+	return NULL;
+}
+
+/* Why none goes in here, and what to press. */
+static void say_nothing_here(const struct desk *desk, struct text *text)
+{
+	const struct loader_card *card = card_of(desk);
+	const struct log_station *other = other_canner(desk);
+	struct fault why = { 0 };
+
+	(void)kitchen_takes_waiting(desk->kitchen, &desk->now, card->station_id, &card->offer, &why);
+	text_add(text, "None of it goes into this canner. %s", why.sentence);
+	if (other != NULL)
+		text_add(text, " To load %s: Esc, %d, Space.", other->name, other->digit);
+	text_add(text, " Another load here: n.");
+}
+
+static int nothing_draw(struct desk *desk, int row, int end, int cols)
+{
+	char words[FAULT_SENTENCE_MAX + 200];
+	struct text text = TEXT_OVER(words);
+
+	say_nothing_here(desk, &text);
+	return desk_paragraph(desk, row, 3, cols - 4, end - row < 5 ? end - row : 5, ROLE_CAUTION, words);
+}
+
 /* Jars of a recipe nobody tested: it is said before they are loaded. */
 static int untested_draw(const struct desk *desk, int row, int end, int cols)
 {
@@ -239,8 +273,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s this time.",
 		              count_words(offer->left_over, "jar").words);
 	if (proposal_here(desk) == NULL && row < end)
-		terminal_put(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION,
-		             "None of it goes into this canner. n starts another load.");
+		row += nothing_draw(desk, row, end, cols);
 	row = untested_draw(desk, row, end - 1, cols);
 	if (row < end)
 		process_draw(desk, row, end, cols);
@@ -263,7 +296,11 @@ static void load(struct desk *desk)
 	int64_t load_id;
 
 	if (here == NULL) {
-		desk_say(desk, ROLE_CAUTION, "None of it goes into this canner.");
+		char words[FAULT_SENTENCE_MAX + 200];
+		struct text text = TEXT_OVER(words);
+
+		say_nothing_here(desk, &text);
+		desk_say(desk, ROLE_CAUTION, "%s", words);
 		return;
 	}
 	if (!kitchen_load_waiting(desk->kitchen, card_of(desk)->station_id, here->picks, here->pick_count,

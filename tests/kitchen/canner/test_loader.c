@@ -286,6 +286,62 @@ END_TEST
 
 /* A canner whose jars should have been lifted is expected free at any moment, but
  * it is not empty. */
+/* Does not go into the canner at this key, and this is said of it. */
+static void does_not_go(int digit, const char *says)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	struct loader_proposal offer;
+	struct fault why = { 0 };
+
+	kitchen_propose(kit.kitchen, &now, kk_station(&kit, digit), &offer);
+	ck_assert(!kitchen_takes_waiting(kit.kitchen, &now, kk_station(&kit, digit), &offer, &why));
+	ck_assert_msg(strstr(why.sentence, says) != NULL, "\"%s\" does not say \"%s\"", why.sentence, says);
+}
+
+static void goes(int digit)
+{
+	struct moment now = kitchen_now(kit.kitchen);
+	struct loader_proposal offer;
+
+	kitchen_propose(kit.kitchen, &now, kk_station(&kit, digit), &offer);
+	ck_assert(kitchen_takes_waiting(kit.kitchen, &now, kk_station(&kit, digit), &offer, &kit.fault));
+}
+
+START_TEST(why_waiting_jars_do_not_go_into_a_canner_is_said)
+{
+	does_not_go(BIG_KETTLE, "No filled jars wait.");
+	(void)fill(&peaches, "quart", 4);
+	does_not_go(BIG_KETTLE, "Big kettle takes no quarts: too tall for it, or none are set (h).");
+	goes(WEIGHT_CANNER);
+	does_not_go(POT, "is not a canner");
+}
+END_TEST
+
+START_TEST(low_acid_jars_are_told_that_they_need_pressure)
+{
+	(void)fill(&beans, "pint", 4);
+	does_not_go(BIG_KETTLE, "ressure");
+	goes(WEIGHT_CANNER);
+}
+END_TEST
+
+START_TEST(jars_that_stood_too_long_are_told_to_be_reheated)
+{
+	(void)fill(&beans, "pint", 4);
+	kk_pass(&kit, 10 * 60 * MINUTE_MS);
+	does_not_go(WEIGHT_CANNER, "Reheat and fill again");
+}
+END_TEST
+
+START_TEST(a_canner_that_is_not_free_takes_none_while_others_take_them_all)
+{
+	(void)kk_start(&kit, BIG_KETTLE, 7);
+	(void)fill(&jelly, "pint", 4);
+	goes(LOW_KETTLE);
+	does_not_go(BIG_KETTLE, "Big kettle is not free.");
+}
+END_TEST
+
 START_TEST(a_canner_over_its_time_is_not_free_now)
 {
 	int64_t first = kk_start(&kit, BIG_KETTLE, 9);
@@ -655,6 +711,10 @@ static const struct listed_test listed[] = {
 	TEST(one_load_holds_several_batches),
 	TEST(low_acid_food_goes_to_pressure_canners_only),
 	TEST(canners_that_are_free_come_before_those_that_will_be),
+	TEST(why_waiting_jars_do_not_go_into_a_canner_is_said),
+	TEST(low_acid_jars_are_told_that_they_need_pressure),
+	TEST(jars_that_stood_too_long_are_told_to_be_reheated),
+	TEST(a_canner_that_is_not_free_takes_none_while_others_take_them_all),
 	TEST(a_canner_over_its_time_is_not_free_now),
 	TEST(mixed_sizes_have_the_room_of_the_largest_jar),
 	TEST(several_pots_of_one_product_are_told_as_one),
