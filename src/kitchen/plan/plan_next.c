@@ -210,6 +210,21 @@ static void say_begun(const struct kitchen_plan *plan, const struct plan_task *t
 		(void)snprintf(out->words + used, sizeof(out->words) - used, "; its juice is not here yet");
 }
 
+/* So long before its jars come the water of a canner is put on: 20 to 30 min to boil, A539 Guide 1. */
+#define HEAT_AHEAD_MS (INT64_C(30) * 60 * 1000)
+
+/* The canner is filled and heated before its jars come: to 180 F for hot pack, 140 F for raw pack (A539
+ * Guide 1, page 1-18). */
+static void say_heat_ahead(const struct plan_task *task, const struct moment *now, struct plan_next *out)
+{
+	char words[sizeof(out->words)];
+
+	if (task->kind != PLAN_LOAD || task->running || out->now || out->at_ms > now->wall_ms + HEAT_AHEAD_MS)
+		return;
+	text_copy(words, sizeof(words), out->words);
+	(void)snprintf(out->words, sizeof(out->words), "Heat canner water (180 F, raw 140 F). %.110s", words);
+}
+
 static void say_task(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,
                      const struct moment *now, struct plan_next *out)
 {
@@ -223,6 +238,7 @@ static void say_task(const struct kitchen_plan *plan, const struct board *board,
 	}
 	plan_task_say(plan, board, task, out->words, sizeof(out->words));
 	say_begun(plan, task, now, out);
+	say_heat_ahead(task, now, out);
 }
 
 static void say_nothing(struct plan_next *out)

@@ -145,6 +145,47 @@ START_TEST(jars_that_wait_are_loaded_now_by_all_accounts)
 }
 END_TEST
 
+/* The canner that the plan loads next; 0: none. */
+static int loaded_next(void)
+{
+	const struct kitchen_plan *plan = plan_now();
+
+	for (int i = 0; i < plan->plan->task_count; i++)
+		if (plan->plan->tasks[i].kind == PLAN_LOAD && !plan->plan->tasks[i].running)
+			return plan->stations[plan->plan->tasks[i].station].digit;
+	return 0;
+}
+
+static bool told_to_heat(void)
+{
+	return strstr(at_station(loaded_next()).words, "Heat canner water (180 F, raw 140 F). Load ") != NULL;
+}
+
+/* A539 Guide 1, page 1-18: the water is hot before the jars come; some 20 to 30 min to boil. */
+START_TEST(the_water_of_a_canner_is_heated_before_its_jars_come)
+{
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=1");
+	line("break 9:00 10:30");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	ck_assert_int_eq(at_station(loaded_next()).kind, PLAN_LOAD);
+	ck_assert(!told_to_heat()); /* it would boil dry */
+	kk_pass(&kit, 90 * MINUTE_MS);
+	(void)pk_batch(&kit, DEEP_POT, "grape jelly, low sugar", "pint", 4);
+	pk_to(&kit, DEEP_POT, PHASE_OFF);
+	ck_assert(told_to_heat());
+}
+END_TEST
+
+START_TEST(jars_that_stand_filled_are_loaded_and_nothing_is_heated_first)
+{
+	line("batch \"grape jelly, low sugar\" multiple=4 jar=pint times=1");
+	KK_OK(&kit, kitchen_plan_accept(kit.kitchen, &kit.fault));
+	fill_pints(3);
+	ck_assert(at_station(loaded_next()).now);
+	ck_assert(!told_to_heat());
+}
+END_TEST
+
 /* Four gallons of juice and two free pots. */
 START_TEST(free_pots_beside_enough_juice_are_told_to_start)
 {
@@ -333,6 +374,8 @@ END_TEST
 static const struct listed_test listed[] = {
 	GROUP("next", .begin = begin, .end = end, .seconds = 60),
 	TEST(jars_that_wait_are_loaded_now_by_all_accounts),
+	TEST(the_water_of_a_canner_is_heated_before_its_jars_come),
+	TEST(jars_that_stand_filled_are_loaded_and_nothing_is_heated_first),
 	TEST(free_pots_beside_enough_juice_are_told_to_start),
 	TEST(what_was_said_stands_from_minute_to_minute),
 	TEST(at_a_canner_without_a_part_in_it_what_would_wait_is_offered),
