@@ -42,7 +42,7 @@ CREATE TABLE house (
 	units TEXT NOT NULL DEFAULT 'us' CHECK (units IN ('us', 'metric')),
 	run_minutes INTEGER NOT NULL DEFAULT 0 CHECK (run_minutes BETWEEN 0 AND 600), -- a juicer run; 0: the house has not said
 	first_juice_minutes INTEGER NOT NULL DEFAULT 0 CHECK (first_juice_minutes BETWEEN 0 AND 600), -- 0: no hint
-	water_minutes INTEGER NOT NULL DEFAULT 0 CHECK (water_minutes BETWEEN 0 AND 600), -- between water checks; 0: not said
+	water_minutes INTEGER NOT NULL DEFAULT 0 CHECK (water_minutes BETWEEN 0 AND 600), -- juicers that say none; 0: not said
 	jar_wait_minutes INTEGER NOT NULL DEFAULT 20 CHECK (jar_wait_minutes BETWEEN 1 AND 600), -- filled, for a canner
 	storage_mc INTEGER,                 -- warmth where jars are kept, and when it was read
 	storage_wall_ms INTEGER,
@@ -71,7 +71,8 @@ CREATE TABLE station (
 	watts INTEGER CHECK (watts > 0), -- canners: heat into the water; null: not stated
 	trays INTEGER CHECK (trays BETWEEN 1 AND 60), -- dryers; null: not stated
 	tray_wide_thou INTEGER CHECK (tray_wide_thou > 0),
-	tray_deep_thou INTEGER CHECK (tray_deep_thou > 0)
+	tray_deep_thou INTEGER CHECK (tray_deep_thou > 0),
+	water_minutes INTEGER CHECK (water_minutes BETWEEN 1 AND 600) -- juicers, between water checks; null: as house
 ) STRICT;
 CREATE UNIQUE INDEX station_digit ON station (digit) WHERE retired = 0;
 

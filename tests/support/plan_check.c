@@ -513,7 +513,8 @@ static bool check_looks(struct look *look, int index)
 {
 	const struct plan_run *run = &look->in->runs[index];
 	const struct plan_task *span = the_task(look, PLAN_RUN, index, PLAN_NONE, PLAN_NONE);
-	int due = span == NULL ? 0 : span->start_s + run->look_first_s;
+	int every = span == NULL ? 0 : look->in->stations[span->station].look_every_s;
+	int due = span == NULL ? 0 : span->start_s + (run->station == PLAN_NONE ? every : run->look_first_s);
 	int until = span == NULL ? 0 : span->end_s;
 	int looks = 0;
 
@@ -531,9 +532,9 @@ static bool check_looks(struct look *look, int index)
 			return bad(look, "run %d: a look that is none", index);
 		if (task->start_s > look->in->start_s && (task->end_s > due || task->start_s < due - PLAN_LOOK_EARLY_S))
 			return bad(look, "run %d: looked at from %d, due %d", index, task->start_s, due);
-		due += run->look_every_s;
+		due += every;
 	}
-	if (run->look_every_s == 0 ? looks > 0 : span != NULL && due < until)
+	if (every == 0 ? looks > 0 : span != NULL && due < until)
 		return bad(look, "run %d: %d looks", index, looks);
 	return true;
 }

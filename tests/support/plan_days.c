@@ -28,7 +28,9 @@ void day_init(struct plan_input *in, int people)
 
 int day_station(struct plan_input *in, enum plan_station_kind kind, bool on_burner)
 {
-	in->stations[in->station_count] = (struct plan_station){ .kind = kind, .on_burner = on_burner };
+	in->stations[in->station_count] = (struct plan_station){ .kind = kind,
+		                                                 .on_burner = on_burner,
+		                                                 .look_every_s = kind == PLAN_DRYER ? MINUTES(90) : 0 };
 	return in->station_count++;
 }
 
@@ -81,7 +83,6 @@ int day_drying(struct plan_input *in, int ready_min, int hours)
 	in->runs[run].at = PLAN_DRYER;
 	in->runs[run].run = span(60 * hours, 0);
 	in->runs[run].drain = span(10, 0);
-	in->runs[run].look_first_s = in->runs[run].look_every_s = MINUTES(90);
 	return run;
 }
 
@@ -90,7 +91,8 @@ void day_in_quince_hollow(struct plan_input *in, int batches)
 	day_init(in, 3);
 	in->burners = 4;
 	for (int i = 0; i < 6; i++)
-		(void)day_station(in, (enum plan_station_kind)(i / 2), true);
+		in->stations[day_station(in, (enum plan_station_kind)(i / 2), true)].look_every_s =
+		    i / 2 == PLAN_JUICER ? MINUTES(20) : 0;
 	(void)day_family(in, 9, 25, 10);
 	(void)day_family(in, 9, 25, 15);
 	in->stations[5].jars[PINTS] = 7;
@@ -101,7 +103,6 @@ void day_in_quince_hollow(struct plan_input *in, int batches)
 
 		batch->wait_limit_s = MINUTES(90);
 		batch->first_run = add_run(in, i % 3 == 2 ? 60 : 0);
-		in->runs[batch->first_run].look_first_s = in->runs[batch->first_run].look_every_s = MINUTES(20);
 		batch->run_count = 1;
 	}
 }
@@ -190,6 +191,8 @@ static void some_stations(struct plan_input *in, struct dice *dice)
 
 			if (one_in(dice, 5))
 				station->free_at_s = MINUTES(roll(dice, 120));
+			if (kind == PLAN_JUICER && one_in(dice, 2))
+				station->look_every_s = MINUTES(5 + roll(dice, 30));
 			for (int jar = 0; kind == PLAN_CANNER && jar < 3; jar++)
 				station->jars[jar] = one_in(dice, 16) ? 0 : 3 + roll(dice, 14);
 		}
@@ -267,8 +270,10 @@ static void some_dryings(struct plan_input *in, struct dice *dice)
 
 	for (int i = roll(dice, 3); i >= 0; i--)
 		(void)day_drying(in, roll(dice, 200), 1 + roll(dice, 30));
-	if (one_in(dice, 3))
+	if (one_in(dice, 3)) {
 		in->runs[in->run_count - 1].station = dryer;
+		in->runs[in->run_count - 1].look_first_s = MINUTES(90);
+	}
 }
 
 void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
@@ -287,10 +292,7 @@ void day_by_chance(struct plan_input *in, struct dice *dice, int batches)
 	for (int i = roll(dice, 3); in->stations[0].kind == PLAN_JUICER && i > 0; i--) {
 		struct plan_run *run = &in->runs[add_run(in, roll(dice, 100))];
 
-		if (one_in(dice, 2)) {
-			run->look_every_s = MINUTES(5 + roll(dice, 30));
-			run->look_first_s = roll(dice, run->look_every_s);
-		}
+		run->look_first_s = roll(dice, MINUTES(5 + roll(dice, 30)));
 	}
 	in->batch_count = 1 + roll(dice, batches);
 	for (int i = 0; i < in->batch_count; i++)

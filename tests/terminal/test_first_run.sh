@@ -146,14 +146,12 @@ reply juicer "What do you call it?"
 reply "Tall juicer" "Where does its heat come from?"
 step
 wait_for "How often is its water looked at?"
-reply "" "No run starts without it: type minutes, 1 to 600, from the juicer's manual."
+reply "" "No run starts without it: type minutes, 1 to 600."
 reply soon "Minutes between looks at the water: a whole number from 1 to 600."
 press C-u
 reply 15 "The times of this house"
 reply 64 "How long until its first juice"
-reply "" "How often is its water looked at?"
-press Enter
-wait_for "remind you of filled jars"
+reply "" "remind you of filled jars"
 press Enter
 wait_for "too old to can"
 press Enter

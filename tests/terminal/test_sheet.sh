@@ -86,7 +86,7 @@ press Escape
 at="no run without a look at its water"
 go 4
 step
-wait_for "Minutes to water check: _" "How soon its pan could boil dry"
+wait_for "Minutes to water check: _" "So that its pan never boils dry"
 typed soon "Type minutes, 1 to 600."
 press C-u
 typed 15 "Fruit in the basket:"

@@ -107,8 +107,9 @@ enum plan_station_kind { PLAN_JUICER, PLAN_POT, PLAN_CANNER, PLAN_DRYER, PLAN_ST
 struct plan_station {
 	int64_t id; /* the caller's own; not looked at */
 	enum plan_station_kind kind;
-	bool on_burner;          /* heated by a shared burner; else it has its own heat */
-	int free_at_s;           /* out of use until then; not read while work is going on in it */
+	int look_every_s; /* juicer: its water, dryer: its trays; looked at each so many seconds of heat; 0: never */
+	bool on_burner;   /* heated by a shared burner; else it has its own heat */
+	int free_at_s;    /* out of use until then; not read while work is going on in it */
 	int jars[JAR_SIZES_MAX]; /* canner: jars of each size (index into jar_sizes); 0: none */
 };
 
@@ -134,8 +135,7 @@ struct plan_run {
 	enum plan_station_kind at; /* PLAN_JUICER or PLAN_DRYER */
 	int ready_s;               /* the fruit is there */
 	int station;               /* PLAN_NONE: to be done; else the one it is in, spans = what is left */
-	int look_first_s;          /* its water is looked at so long after heat is on (after start_s, when it */
-	int look_every_s;          /*   has a station), and again each so many seconds; 0: never */
+	int look_first_s;          /* one that has a station: it is first looked at so long after start_s */
 	struct plan_span set_up;   /* fill the basket, heat on */
 	struct plan_span run;      /* heat and run */
 	struct plan_span drain;    /* heat is off: draw off, measure */

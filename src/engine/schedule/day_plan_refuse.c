@@ -33,7 +33,8 @@ static bool station_fine(const struct plan_station *station)
 	for (int i = 0; i < JAR_SIZES_MAX; i++)
 		if (station->jars[i] < 0 || station->jars[i] > PLAN_JARS_MAX)
 			return false;
-	return (unsigned)station->kind < PLAN_STATION_KIND_COUNT && in_time(station->free_at_s);
+	return (unsigned)station->kind < PLAN_STATION_KIND_COUNT && in_time(station->free_at_s) &&
+	       in_time(station->look_every_s) && (station->look_every_s == 0 || station->look_every_s >= PLAN_LOOK_S);
 }
 
 static bool is_kind(const struct plan_input *in, int station, enum plan_station_kind kind)
@@ -45,7 +46,6 @@ static bool run_fine(const struct plan_input *in, const struct plan_run *run)
 {
 	return (run->at == PLAN_JUICER || run->at == PLAN_DRYER) && in_time(run->ready_s) && span_fine(&run->set_up) &&
 	       span_fine(&run->run) && span_fine(&run->drain) && in_time(run->look_first_s) &&
-	       in_time(run->look_every_s) && (run->look_every_s == 0 || run->look_every_s >= PLAN_LOOK_S) &&
 	       (run->station == PLAN_NONE || is_kind(in, run->station, run->at));
 }
 

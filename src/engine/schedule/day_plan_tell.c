@@ -309,6 +309,8 @@ static void add_looks(const struct plan_work *work, struct day_plan *plan)
 		struct plan_task look = nobody;
 		int from = spot->start + work->runs[i].offsets[1];
 		int end = from + run->run.length_s;
+		int every = work->in->stations[spot->station].look_every_s;
+		int first = run->station == PLAN_NONE ? every : run->look_first_s;
 
 		if (run_outlasts(run) && end > plan->finish_s)
 			end = plan->finish_s; /* nobody is called for it then; its clock still rings */
@@ -316,7 +318,7 @@ static void add_looks(const struct plan_work *work, struct day_plan *plan)
 		look.run = i;
 		look.running = run->station != PLAN_NONE;
 		look.station = spot->station;
-		for (int due = from + run->look_first_s; run->look_every_s > 0 && due < end; due += run->look_every_s)
+		for (int due = from + first; every > 0 && due < end; due += every)
 			if (plan->task_count - before < PLAN_LOOKS_MAX)
 				add_look(work->in, plan, &look, due);
 	}

@@ -234,6 +234,8 @@ int64_t strip_rings_in_ms(const struct strip *strip, const struct moment *now);
 /* The product and the lot in it; where it has none, what it is made of. */
 const char *strip_product(const struct strip *strip);
 const char *strip_lot_words(const struct strip *strip);
+/* Minutes between looks at the water of a juicer: its own, else those of the house; 0: nobody has said. */
+int station_water_minutes(const struct log_house *house, const struct log_station *station);
 /* Until its second clock rings, 0 or less: it does; one that has none: 0. */
 int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now);
 /* A run: until its water must be looked at; until its pan has surely boiled dry; 0 or less: now. */

@@ -46,6 +46,11 @@ static int house_minutes(const struct log_house *house)
 
 /* --- its water ------------------------------------------------------------------------- */
 
+int station_water_minutes(const struct log_house *house, const struct log_station *station)
+{
+	return station->water_minutes > 0 ? station->water_minutes : house->water_minutes;
+}
+
 int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now)
 {
 	const struct log_run *run = &strip_run(strip)->row;

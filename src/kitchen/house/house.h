@@ -13,6 +13,11 @@
 
 #define STATION_WATTS_MIN 100 /* heat of a canner as stated: what is typed outside is a slip */
 #define STATION_WATTS_MAX 20000
+#define STATION_WATER_MAX 600 /* minutes between looks at the water of a juicer */
+/* What they are for, and where one finds them: no text that is published has a figure (common practice, no source). */
+#define WATER_HELP \
+	"So that its pan never boils dry: half as long as a full pan lasts. See its manual; else boil a full pan and " \
+	"see how fast it sinks."
 bool kitchen_set_name(struct kitchen *kitchen, const char *name, struct fault *fault);
 /* `words` as elevation_read takes them; refused while a load is in a canner. */
 bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fault *fault);

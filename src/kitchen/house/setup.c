@@ -262,7 +262,7 @@ static const struct line_kind {
 	{ "rule", 3, 3, line_rule, write_rules, "rule NAME off" },
 	{ "canner", 4, WORDS_MAX, line_canner, write_stations,
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
-	{ "juicer", 3, 5, line_other_station, write_stations, "juicer DIGIT \"NAME\" [own_heat] [retired]" },
+	{ "juicer", 3, 6, line_other_station, write_stations, "juicer DIGIT \"NAME\" [water=20] [own_heat] [retired]" },
 	{ "pot", 3, 6, line_other_station, write_stations, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
 	{ "dryer", 3, 7, line_other_station, write_stations,
 	  "dryer DIGIT \"NAME\" [trays=6] [size=\"14 x 14 in\"] [own_heat] [retired]" },

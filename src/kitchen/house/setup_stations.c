@@ -182,6 +182,26 @@ static void write_tray(const void *row, enum unit_system units, struct text *val
 		text_add(value, "%g x %g in", station->tray_wide_thou / 1000.0, station->tray_deep_thou / 1000.0);
 }
 
+static bool read_water(void *row, const char *value, struct fault *fault)
+{
+	return word_number(value, 1, STATION_WATER_MAX, &((struct log_station *)row)->water_minutes) ||
+	       fault_set(fault, FAULT_MISUSE, "\"%s\" is not its minutes between looks at the water, 1 to %d", value,
+	                 STATION_WATER_MAX);
+}
+
+static void write_water(const void *row, enum unit_system units, struct text *value)
+{
+	(void)units;
+	if (((const struct log_station *)row)->water_minutes != 0)
+		text_add(value, "%d", ((const struct log_station *)row)->water_minutes);
+}
+
+static const struct keyed juicer_keys[] = {
+	{ "own_heat", true, read_own_heat, write_own_heat },
+	{ "retired", true, read_retired, write_retired },
+	{ "water", false, read_water, write_water },
+};
+
 static const struct keyed dryer_keys[] = {
 	{ "own_heat", true, read_own_heat, write_own_heat },
 	{ "retired", true, read_retired, write_retired },
@@ -203,9 +223,10 @@ static const struct keyed keys[] = {
 static const struct keyed *keys_of(enum station_kind kind, size_t *count)
 {
 	*count = kind == STATION_DRYER     ? sizeof(dryer_keys) / sizeof(dryer_keys[0])
+	         : kind == STATION_JUICER  ? sizeof(juicer_keys) / sizeof(juicer_keys[0])
 	         : station_is_canner(kind) ? OF_CANNERS
 	                                   : OF_ALL;
-	return kind == STATION_DRYER ? dryer_keys : keys;
+	return kind == STATION_DRYER ? dryer_keys : kind == STATION_JUICER ? juicer_keys : keys;
 }
 
 /* --- the lines -------------------------------------------------------------------------------- */
@@ -232,7 +253,7 @@ bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
 	return kitchen_put_station(kitchen, &station, fault);
 }
 
-/* juicer 4 "Tall juicer" / pot 6 "Wide pot" "8 qt" / dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
+/* juicer 4 "Tall juicer" water=20 / pot 6 "Wide pot" "8 qt" / dryer 5 "Box dryer" trays=6 size="14 x 14 in" */
 bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_station station = { .id = id };

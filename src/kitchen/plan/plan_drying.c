@@ -52,8 +52,8 @@ static void drying_spans(const struct building *building, const struct strip *st
 {
 	const struct moment *now = building->now;
 
-	plan_looks(strip, now, (int)(DRYING_LOOK_MS / 1000), run);
 	if (strip != NULL) {
+		plan_next_look(strip, now, run);
 		plan_what_is_left(building->kitchen, strip, now, run);
 		to_the_longest(strip, now, run);
 	} else if (row != NULL) {

@@ -76,6 +76,10 @@ static void put_stations(struct building *building)
 		station->id = from->id;
 		station->kind = work_kind_at(from->kind)->planned;
 		station->on_burner = !from->own_heat && station->kind != PLAN_DRYER;
+		if (station->kind == PLAN_JUICER)
+			station->look_every_s = station_water_minutes(&board->house, from) * 60;
+		if (station->kind == PLAN_DRYER)
+			station->look_every_s = (int)(DRYING_LOOK_MS / 1000);
 		station->free_at_s = 0;
 		for (size_t jar = 0; jar < jar_size_count && station->kind == PLAN_CANNER; jar++)
 			station->jars[jar] = station_room(from, &jar_sizes[jar], NULL);

@@ -57,8 +57,8 @@ bool plan_lies_ahead(const struct plan_item *item);
 void plan_put_stock(struct building *building);
 /* Runs of one fruit stand together, in their order: batches wait for a stretch of them. */
 bool plan_put_runs(struct building *building);
-/* When its water or trays must be looked at: as the clock on its strip has it (NULL: not begun), then so often. */
-void plan_looks(const struct strip *strip, const struct moment *now, int every_s, struct plan_run *out);
+/* When the water or trays of one that goes on must be looked at next: as the clock on its strip has it. */
+void plan_next_look(const struct strip *strip, const struct moment *now, struct plan_run *out);
 /* The runs that a planned batch waits for. */
 void plan_wait_for_juice(struct building *building, const struct log_plan_batch *row, const struct recipe *recipe,
                          struct plan_item *item, struct plan_batch *batch);

@@ -26,14 +26,10 @@ bool plan_run_known(const struct kitchen *kitchen, struct fault *fault)
 	           PLAN_OWN_MIN);
 }
 
-void plan_looks(const struct strip *strip, const struct moment *now, int every_s, struct plan_run *out)
+void plan_next_look(const struct strip *strip, const struct moment *now, struct plan_run *out)
 {
 	struct face face = { 0 };
 
-	out->look_every_s = every_s;
-	out->look_first_s = out->look_every_s;
-	if (strip == NULL)
-		return;
 	strip_face(strip, now, &face);
 	if (face.water)
 		out->look_first_s = face.water_left_s < 0 ? 0 : (int)face.water_left_s;
@@ -42,8 +38,8 @@ void plan_looks(const struct strip *strip, const struct moment *now, int every_s
 static void run_spans(const struct kitchen *kitchen, const struct strip *strip, const struct moment *now,
                       struct plan_run *out)
 {
-	plan_looks(strip, now, kitchen->board.house.water_minutes * 60, out);
 	if (strip != NULL) {
+		plan_next_look(strip, now, out);
 		plan_what_is_left(kitchen, strip, now, out);
 		return;
 	}

@@ -35,7 +35,7 @@ static bool write_run(struct act *act, const struct log_station *station, const 
 	text_copy(run->fruit, sizeof(run->fruit), fruit);
 	run->fruit_mg = fruit_mg;
 	run->open = true;
-	run->water_every_ms = act->kitchen->board.house.water_minutes * MINUTE_MS;
+	run->water_every_ms = station_water_minutes(&act->kitchen->board.house, station) * MINUTE_MS;
 	run->water = act->entry.at; /* the pan is filled when the heat goes on */
 	run->opened_wall_ms = act->entry.at.wall_ms;
 	if (!log_put_run(act->kitchen->log, run, fault))
@@ -60,10 +60,10 @@ bool kitchen_start_run(struct kitchen *kitchen, int64_t station_id, const char *
 	station = strip->station;
 	if (station.kind != STATION_JUICER)
 		return fault_set(fault, FAULT_REFUSED, "%s is not a juicer.", station.name);
-	if (kitchen->board.house.water_minutes == 0)
+	if (station_water_minutes(&kitchen->board.house, &station) == 0)
 		return fault_set(fault, FAULT_REFUSED,
-		                 "How often to check the water of %s is not set: give the minutes first, in the house "
-		                 "view (h), times water=. A dry pan burns.",
+		                 "How often to check the water of %s is not set: give its minutes first, in the house "
+		                 "view (h). A dry pan burns.",
 		                 station.name);
 	if (!act_begin(&act, kitchen, VERB_START_RUN, station.id, fault))
 		return false;

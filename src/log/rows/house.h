@@ -28,7 +28,7 @@ struct log_house {
 	enum unit_system units;
 	int run_minutes;         /* a juicer run in this house; 0: not set */
 	int first_juice_minutes; /* hint that the first juice can be drawn; 0: no hint */
-	int water_minutes;       /* between water checks of a juicer; 0: not set */
+	int water_minutes;       /* between water checks of juicers that say none of their own; 0: not set */
 	int jar_wait_minutes;    /* filled jars may wait this long for a canner: house setting */
 	int stand_minutes;       /* longest that filled jars or a finished pot may stand; 0: as STANDING_MAX_MS */
 	int64_t storage_mc;      /* where jars are kept, thousandths of a degree Celsius */
@@ -66,6 +66,7 @@ struct log_station {
 	int trays;                   /* dryers; 0: not stated */
 	int tray_wide_thou;          /* of one tray, thousandths of an inch; 0: not stated */
 	int tray_deep_thou;
+	int water_minutes; /* juicers: between water checks; 0: as the house */
 };
 
 /* Lids looked at, and those that had not sealed, in one season: kept by the log,

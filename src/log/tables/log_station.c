@@ -34,6 +34,8 @@ static const struct log_column columns[] = {
 	{ IN(tray_wide_thou), .kind = CELL_NUMBER, .scale = 3, .lack = MAY_BE_NULL,
 	  OUT("tray_wide_in", "of one tray; empty: not stated") },
 	{ IN(tray_deep_thou), .kind = CELL_NUMBER, .scale = 3, .lack = MAY_BE_NULL, OUT("tray_deep_in", "") },
+	{ IN(water_minutes), .kind = CELL_NUMBER, .lack = MAY_BE_NULL, RANGE(1, 600),
+	  OUT("water_minutes", "juicers, between water checks; empty: as the house") },
 };
 #undef IN
 

@@ -83,24 +83,22 @@ static void ask_fruit(struct desk *desk, int64_t station_id)
 /* No clock of a pan that boils dry is forgotten, and none is guessed. */
 static bool water_typed(struct desk *desk, const char *text)
 {
-	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-	const struct strip *strip;
+	const struct strip *strip = desk_selected(desk);
+	struct log_station station;
 	struct fault fault = { 0 };
-	int minutes;
 
-	if (!word_number(text, 1, 600, &minutes)) {
-		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to 600.");
+	if (strip == NULL)
+		return true;
+	station = strip->station;
+	if (!word_number(text, 1, STATION_WATER_MAX, &station.water_minutes)) {
+		desk_say(desk, ROLE_CAUTION, "Type minutes, 1 to %d.", STATION_WATER_MAX);
 		return false;
 	}
-	if (!kitchen_set_minutes(desk->kitchen, house->run_minutes, house->first_juice_minutes, minutes,
-	                         house->jar_wait_minutes, house->stand_minutes, &fault)) {
+	if (!kitchen_put_station(desk->kitchen, &station, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	strip = desk_selected(desk);
-	if (strip == NULL)
-		return true;
-	ask_fruit(desk, strip->station.id);
+	ask_fruit(desk, station.id);
 	return false; /* the line stays open for the fruit */
 }
 
@@ -112,12 +110,12 @@ static const char *start_words(const struct desk *desk)
 
 static void start(struct desk *desk, const struct strip *strip)
 {
-	if (kitchen_board(desk->kitchen)->house.water_minutes > 0) {
+	if (station_water_minutes(&kitchen_board(desk->kitchen)->house, &strip->station) > 0) {
 		ask_fruit(desk, strip->station.id);
 		return;
 	}
 	desk_ask(desk, "Minutes to water check:", "", water_typed);
-	desk_say(desk, ROLE_CAUTION, "How soon its pan could boil dry: see its manual. Kept for every run here.");
+	desk_say(desk, ROLE_CAUTION, WATER_HELP);
 }
 
 /* --- its juice ------------------------------------------------------------------------------ */

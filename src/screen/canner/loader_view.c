@@ -219,7 +219,7 @@ static void say_nothing_here(const struct desk *desk, struct text *text)
 	text_add(text, " Another load here: n.");
 }
 
-static int nothing_draw(struct desk *desk, int row, int end, int cols)
+static int nothing_draw(const struct desk *desk, int row, int end, int cols)
 {
 	char words[FAULT_SENTENCE_MAX + 200];
 	struct text text = TEXT_OVER(words);

@@ -83,8 +83,8 @@ static bool has_juicer(const struct desk *desk)
 
 static void has_times(const struct desk *desk, struct text *text)
 {
-	if (house_of(desk)->water_minutes > 0)
-		text_add(text, "a look at the water every %d min", house_of(desk)->water_minutes);
+	if (house_of(desk)->run_minutes > 0)
+		text_add(text, "a run of %d min", house_of(desk)->run_minutes);
 }
 
 static void has_helpers(const struct desk *desk, struct text *text)
@@ -282,7 +282,7 @@ static const struct step {
 	  "load needs. The house (h) has the rest, such as heat of its own.",
 	  NULL, has_stations, ask_station },
 	{ "Juicer's times",
-	  "How long a run takes here, and how soon the juicer's water must be looked at: no run starts without it.",
+	  "How long a run takes here, and when its first juice can be drawn: without a length no run is planned.",
 	  has_juicer, has_times, ask_times },
 	{ "Helpers", "Who works with you, in initials: the plan gives each their work. Alone? Leave it open.", NULL,
 	  has_helpers, ask_helper },

@@ -27,7 +27,6 @@ static void number_words(int number, struct text *text)
 struct station_answers {
 	struct log_station station;
 	bool other_sizes; /* jars of seldom sizes are asked about too */
-	int water;        /* minutes between looks at a juicer's water; 0: not said */
 	int run;          /* minutes of a juicer's run; 0: not said */
 };
 
@@ -444,40 +443,31 @@ static bool works_by_house_times(enum station_kind kind)
 	return work_kind_at(kind)->house_minutes != NULL;
 }
 
-/* The first of its kind: those after it go by the same minutes. */
-static bool asks_water(const struct desk *desk)
+static bool is_juicer(const struct desk *desk)
 {
-	return works_by_house_times(station_of(desk)->kind) && kitchen_board(desk->kitchen)->house.water_minutes == 0;
+	return station_of(desk)->kind == STATION_JUICER;
+}
+
+/* A juicer from before goes by the minutes of the house: they are offered. */
+static void water_now(const struct desk *desk, struct text *text)
+{
+	number_words(station_water_minutes(&kitchen_board(desk->kitchen)->house, station_of(desk)), text);
 }
 
 /* A pan that boils dry burns, and no run starts without its clock: an empty answer is none. */
-static bool read_water(struct desk *desk, const char *text, int *minutes)
+static bool water_typed(struct desk *desk, const char *text)
 {
 	if (text[0] != '\0')
-		return entry_read_number(desk, text, 1, MINUTES_MAX, 1, "Minutes between looks at the water", minutes);
-	desk_say(desk, ROLE_CAUTION, "No run starts without it: type minutes, 1 to %d, from the juicer's manual.",
-	         MINUTES_MAX);
+		return entry_read_number(desk, text, 1, STATION_WATER_MAX, 1, "Minutes between looks at the water",
+		                         &station_of(desk)->water_minutes);
+	desk_say(desk, ROLE_CAUTION, "No run starts without it: type minutes, 1 to %d.", STATION_WATER_MAX);
 	return false;
-}
-
-static void station_water_now(const struct desk *desk, struct text *text)
-{
-	const struct station_answers *answers = entry_answers(desk);
-
-	number_words(answers->water, text);
-}
-
-static bool station_water_typed(struct desk *desk, const char *text)
-{
-	struct station_answers *answers = entry_answers(desk);
-
-	return read_water(desk, text, &answers->water);
 }
 
 /* No run is planned without it. */
 static bool asks_run(const struct desk *desk)
 {
-	return is_among_first(desk) && asks_water(desk);
+	return is_among_first(desk) && is_juicer(desk) && kitchen_board(desk->kitchen)->house.run_minutes == 0;
 }
 
 static void station_run_now(const struct desk *desk, struct text *text)
@@ -551,6 +541,8 @@ static void only_what_it_has(const struct desk *desk, struct log_station *statio
 		station->gauge_checked_wall_ms = 0;
 	if (!is_pot(desk))
 		station->volume_ul = 0;
+	if (!is_juicer(desk))
+		station->water_minutes = 0;
 	if (!is_dryer(desk))
 		station->trays = station->tray_wide_thou = station->tray_deep_thou = 0;
 	station->own_heat = station->own_heat || is_dryer(desk);
@@ -562,11 +554,10 @@ static bool station_done(struct desk *desk, struct text *noted, struct fault *fa
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 	struct log_station station = answers->station;
 
-	/* The minutes first: a station without them could not start. */
-	if (asks_water(desk) &&
-	    !kitchen_set_minutes(desk->kitchen, answers->run > 0 ? answers->run : house->run_minutes,
-	                         house->first_juice_minutes, answers->water, house->jar_wait_minutes,
-	                         house->stand_minutes, fault))
+	/* The minutes first: without them no run is planned. */
+	if (answers->run > 0 &&
+	    !kitchen_set_minutes(desk->kitchen, answers->run, house->first_juice_minutes, house->water_minutes,
+	                         house->jar_wait_minutes, house->stand_minutes, fault))
 		return false;
 	only_what_it_has(desk, &station);
 	text_add(noted, "%s, %s, ", station.name, station_kind_words(station.kind));
@@ -578,11 +569,10 @@ static bool station_done(struct desk *desk, struct text *noted, struct fault *fa
 static void station_then(struct desk *desk)
 {
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
-	bool no_times = house->run_minutes == 0 || house->water_minutes == 0;
 
 	if (is_among_first(desk))
 		desk_enter(desk, ENTRY_STATION, 0);
-	else if (works_by_house_times(station_of(desk)->kind) && no_times && !is_there(desk))
+	else if (works_by_house_times(station_of(desk)->kind) && house->run_minutes == 0 && !is_there(desk))
 		desk_enter(desk, ENTRY_TIMES, 0);
 }
 
@@ -725,11 +715,11 @@ static const struct question station_questions[] = {
 	{ .kind = ASK_TEXT,
 	  .name = "Water",
 	  .asks = "How often is its water looked at?",
-	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
-	  .asked = asks_water,
+	  .help = WATER_HELP,
+	  .asked = is_juicer,
 	  .counts = "min",
-	  .text = station_water_now,
-	  .typed = station_water_typed },
+	  .text = water_now,
+	  .typed = water_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "A run",
 	  .asks = "How long does a juicer's run take here?",
@@ -777,9 +767,8 @@ const struct entry_form station_form = {
 /* --- the times ------------------------------------------------------------------------------ */
 
 struct house_times {
-	int run; /* 0: not set, as the next two */
+	int run; /* 0: not set, as the next */
 	int first;
-	int water;
 	int wait;
 	int stand;
 };
@@ -796,33 +785,9 @@ static bool times_begin(struct desk *desk, int64_t id)
 	const struct log_house *house = &kitchen_board(desk->kitchen)->house;
 
 	(void)id;
-	*times_of(desk) = (struct house_times){ house->run_minutes, house->first_juice_minutes, house->water_minutes,
-		                                house->jar_wait_minutes,
+	*times_of(desk) = (struct house_times){ house->run_minutes, house->first_juice_minutes, house->jar_wait_minutes,
 		                                house->stand_minutes > 0 ? house->stand_minutes : STAND_MOST };
 	return true;
-}
-
-static void water_now(const struct desk *desk, struct text *text)
-{
-	number_words(times_of(desk)->water, text);
-}
-
-static bool has_juicer(const struct desk *desk)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-
-	for (size_t i = 0; i < board->stations; i++)
-		if (works_by_house_times(board->strips[i].station.kind))
-			return true;
-	return false;
-}
-
-static bool water_typed(struct desk *desk, const char *text)
-{
-	if (has_juicer(desk))
-		return read_water(desk, text, &times_of(desk)->water);
-	return entry_read_number(desk, text, 1, MINUTES_MAX, 0, "Minutes between looks at the water",
-	                         &times_of(desk)->water);
 }
 
 /* Both have their usual values, and a new kitchen has seen neither. */
@@ -838,7 +803,8 @@ static bool times_done(struct desk *desk, struct text *noted, struct fault *faul
 	int stand = times->stand == STAND_MOST ? 0 : times->stand;
 
 	text_add(noted, "the times of the house");
-	return kitchen_set_minutes(desk->kitchen, times->run, times->first, times->water, times->wait, stand, fault);
+	return kitchen_set_minutes(desk->kitchen, times->run, times->first,
+	                           kitchen_board(desk->kitchen)->house.water_minutes, times->wait, stand, fault);
 }
 
 static const struct question times_questions[] = {
@@ -854,13 +820,6 @@ static const struct question times_questions[] = {
 	  .help = "Nothing: not known.",
 	  .counts = "min",
 	  KEEPS_NUMBER(struct house_times, first, 1, MINUTES_MAX, 0, "Minutes to the first juice") },
-	{ .kind = ASK_TEXT,
-	  .name = "Water",
-	  .asks = "How often is its water looked at?",
-	  .help = "How soon its pan could boil dry: see its manual. No run starts without it.",
-	  .counts = "min",
-	  .text = water_now,
-	  .typed = water_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Filled jars",
 	  .asks = "After how many minutes does the board remind you of filled jars that wait for a canner?",

@@ -180,8 +180,9 @@ static void supply_line(const struct desk *desk, int n, struct text *text)
 }
 
 /* "station 1    Big kettle, boiling-water canner, 9 pints, 1500 W, heats itself" */
-static void station_line(const struct log_station *station, enum unit_system units, struct text *text)
+static void station_line(const struct log_house *house, const struct log_station *station, struct text *text)
 {
+	int water = station->kind == STATION_JUICER ? station_water_minutes(house, station) : 0;
 	char words[64];
 
 	text_add(text, "station %d    %s, %s", station->digit, station->name, station_kind_words(station->kind));
@@ -190,13 +191,15 @@ static void station_line(const struct log_station *station, enum unit_system uni
 			text_add(text, ", %d %s", station->capacity[i],
 			         jar_size_words(jar_sizes[i].name, station->capacity[i]));
 	if (station->volume_ul > 0) {
-		amount_words(MEASURE_VOLUME, station->volume_ul, units, words, sizeof(words));
+		amount_words(MEASURE_VOLUME, station->volume_ul, house->units, words, sizeof(words));
 		text_add(text, ", %s", words);
 	}
+	if (water > 0)
+		text_add(text, ", water every %d min", water);
 	if (station->trays > 0)
 		text_add(text, ", %s", count_words(station->trays, "tray").words);
 	if (station->tray_wide_thou > 0) {
-		kitchen_tray_words(station, units, words, sizeof(words));
+		kitchen_tray_words(station, house->units, words, sizeof(words));
 		text_add(text, " of %s", words);
 	}
 	if (station->watts > 0)
@@ -250,7 +253,6 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 	case HOUSE_TIMES:
 		minutes_words(text, "times (min)  run", house->run_minutes);
 		minutes_words(text, ", first juice", house->first_juice_minutes);
-		minutes_words(text, ", water", house->water_minutes);
 		minutes_words(text, ", wait", house->jar_wait_minutes);
 		minutes_words(text, ", stand", stand_minutes(house));
 		break;
@@ -270,7 +272,8 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 
 	switch (line) {
 	case HOUSE_STATION:
-		station_line(&kitchen_board(desk->kitchen)->strips[n].station, desk_units(desk), &text);
+		station_line(&kitchen_board(desk->kitchen)->house, &kitchen_board(desk->kitchen)->strips[n].station,
+		             &text);
 		break;
 	case HOUSE_LIDS:
 		text_add(&text, "lids         %s: %d, %d left", card_of(desk)->boxes[n].label,

@@ -494,6 +494,22 @@ START_TEST(a_look_at_the_water_is_a_task_of_a_minute)
 }
 END_TEST
 
+/* Each juicer has its own: of two runs at once one is looked at each 12 minutes, one each 20. */
+START_TEST(the_looks_at_the_water_are_those_of_the_juicer)
+{
+	int looks[2] = { 0 };
+
+	day_in_quince_hollow(&in, 2);
+	in.stations[0].look_every_s = MINUTES(12);
+	make(&plan);
+	for (int i = 0; i < plan.task_count; i++)
+		if (plan.tasks[i].kind == PLAN_LOOK)
+			looks[plan.tasks[i].station]++;
+	ck_assert_int_eq(looks[0], 6);
+	ck_assert_int_eq(looks[1], 3);
+}
+END_TEST
+
 /* --- what waits, and what was said ------------------------------------------------------------ */
 
 static const struct plan_task *first_at(int station)
@@ -902,6 +918,7 @@ static const struct listed_test listed[] = {
 	TEST(one_person_alone_takes_no_turns),
 	TEST(what_runs_by_itself_ends_in_a_meal),
 	TEST(a_look_at_the_water_is_a_task_of_a_minute),
+	TEST(the_looks_at_the_water_are_those_of_the_juicer),
 	TEST(jars_that_wait_are_loaded_before_anything_else),
 	TEST(a_free_pot_beside_its_juice_begins_now),
 	TEST(juice_is_taken_by_whichever_of_like_batches_begins),

@@ -70,7 +70,7 @@ static const char everything[] =
     "canner 3 weighted_gauge Weights pint=9 own_heat wall=heavy watts=1500\n"
     "canner 4 dial_gauge Needle pint=9 gauge_checked=2026-03-01 wall=lock\n"
     "canner 4 dial_gauge \"Old needle\" pint=9 retired\n"
-    "juicer 5 \"Tall juicer\" own_heat\n"
+    "juicer 5 \"Tall juicer\" own_heat water=25\n"
     "pot 6 \"Wide pot\" \"10 qt\" own_heat retired\n"
     "pot 7 Kettle\n"
     "units us\n"

@@ -122,7 +122,7 @@ START_TEST(its_dryer_is_taken_for_the_longest_and_by_nobody)
 	dry = task_of(now, PLAN_RUN);
 	ck_assert_int_eq(dry->end_s - dry->start_s, 14 * 3600);
 	ck_assert_uint_eq(dry->people, 0);
-	ck_assert_int_eq(now->input->runs[dry->run].look_every_s, 90 * 60);
+	ck_assert_int_eq(now->input->stations[dry->station].look_every_s, 90 * 60);
 	says(PLAN_LOOK, "Look at and turn the trays of Box dryer: 5 lb apples, 8-14 h");
 	ck_assert_int_lt(now->plan->finish_s, dry->end_s);
 	ck_assert_int_le(now->plan->stages[now->plan->bottleneck].permille, 1000);

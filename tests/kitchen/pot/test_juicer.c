@@ -136,13 +136,44 @@ START_TEST(without_a_water_interval_no_run_is_started)
 	ck_assert(
 	    !kitchen_start_run(kit.kitchen, kk_station(&kit, TALL_JUICER), "grapes", 5000000, &run_id, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
-	ck_assert_msg(strstr(kit.fault.sentence, "house view (h), times water=") != NULL, "%s", kit.fault.sentence);
+	ck_assert_msg(strstr(kit.fault.sentence, "house view (h). A dry pan burns.") != NULL, "%s", kit.fault.sentence);
 	memset(&kit.fault, 0, sizeof(kit.fault));
 	ck_assert_int_eq(kk_canner(&kit, TALL_JUICER)->content, STRIP_EMPTY);
 	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, 0, 0, 12, 20, 0, &kit.fault));
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
 	kk_pass(&kit, 12 * MINUTE_MS);
 	ck_assert(pk_face(&kit, TALL_JUICER).water_due);
+}
+END_TEST
+
+/* One on the stove boils its pan down sooner than an electric one: each has minutes of its own. */
+START_TEST(each_juicer_goes_by_its_own_water_and_by_the_house_where_it_has_none)
+{
+	struct log_station tall = kk_canner(&kit, TALL_JUICER)->station;
+
+	tall.water_minutes = 12;
+	KK_OK(&kit, kitchen_put_station(kit.kitchen, &tall, &kit.fault));
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 30, 20, 0, &kit.fault));
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	(void)pk_run(&kit, OLD_JUICER, "grapes", "12 lb");
+	kk_pass(&kit, 12 * MINUTE_MS);
+	ck_assert(pk_face(&kit, TALL_JUICER).water_due);
+	ck_assert(!pk_face(&kit, OLD_JUICER).water_due);
+	ck_assert_int_eq(pk_face(&kit, OLD_JUICER).water_left_s, 18 * 60);
+}
+END_TEST
+
+START_TEST(its_own_minutes_are_enough_where_the_house_has_none)
+{
+	KK_OK(&kit, kitchen_set_minutes(kit.kitchen, RUN_MINUTES, 45, 0, 20, 0, &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "juicer 7 \"Old juicer\" water=15", kk_station(&kit, OLD_JUICER),
+	                               &kit.fault));
+	KK_REFUSED(&kit, FAULT_MISUSE,
+	           kitchen_setup_line(kit.kitchen, "juicer 7 \"Old juicer\" water=0", kk_station(&kit, OLD_JUICER),
+	                              &kit.fault));
+	(void)pk_run(&kit, OLD_JUICER, "grapes", "12 lb");
+	kk_pass(&kit, 15 * MINUTE_MS);
+	ck_assert(pk_face(&kit, OLD_JUICER).water_due);
 }
 END_TEST
 
@@ -740,6 +771,8 @@ static const struct listed_test listed[] = {
 	TEST(a_run_walks_through_them_and_leaves_the_juicer_free),
 	TEST(the_run_is_as_long_as_the_house_says_when_it_begins),
 	TEST(without_a_water_interval_no_run_is_started),
+	TEST(each_juicer_goes_by_its_own_water_and_by_the_house_where_it_has_none),
+	TEST(its_own_minutes_are_enough_where_the_house_has_none),
 	TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over),
 	TEST(no_run_is_planned_before_the_house_or_the_log_knows_how_long_it_takes),
 	TEST(the_run_is_over_at_its_time_and_asked_about_before),

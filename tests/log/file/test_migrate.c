@@ -43,7 +43,7 @@ static const char rebuilds_a_table[] =
     " own_heat INTEGER NOT NULL DEFAULT 0 CHECK (own_heat IN (0, 1)),"
     " wall TEXT CHECK (wall IN ('heavy', 'lock')),"
     " watts INTEGER CHECK (watts > 0),"
-    " trays INTEGER, tray_wide_thou INTEGER, tray_deep_thou INTEGER"
+    " trays INTEGER, tray_wide_thou INTEGER, tray_deep_thou INTEGER, water_minutes INTEGER"
     ") STRICT;"
     "INSERT INTO station_new SELECT * FROM station;"
     "DROP TABLE station;"

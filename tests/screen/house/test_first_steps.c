@@ -256,7 +256,7 @@ START_TEST(the_times_of_a_juicer_are_asked_for_where_one_stands)
 	ck_assert(dk_sees(&dk, "open Juicer's times"));
 	line("times run=70 water=20 wait=20");
 	dk_draw(&dk);
-	ck_assert(dk_sees(&dk, "done Juicer's times    a look at the water every 20 min"));
+	ck_assert(dk_sees(&dk, "done Juicer's times    a run of 70 min"));
 }
 END_TEST
 
