@@ -727,14 +727,16 @@ const struct rule rules[] = {
 	    "steam-too-long", load, steam_too_long,
 	    "Heat off at {station}: a steam canner holds water for 45 min and has steamed {steamed}. Redo in boiling water.",
 	    "starting it", OVER_NEVER, "NCHFP newsflash on steam canners; MU"),
-	STOP("low-acid-slow-heat", load, low_acid_slow,
-	     "Give up {lot} ({digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a "
-	     "hold, and {way_limit} is the limit.",
-	     "shelving it", OVER_NEVER, PRACTICE),
-	STOP("not-valid-cold", load, not_valid_cold,
-	     "Take {lot} back out ({digit}, u), fix it and load it again, or give it up (x) for fridge or freezer: "
-	     "not heated yet, and NOT VALID as it is ({why}).",
-	     "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
+	STOP(
+	    "low-acid-slow-heat", load, low_acid_slow,
+	    "Give up {lot} (on the board {digit}, x) and discard it (f), do not taste: low-acid, {way} without the heat of a "
+	    "hold, and {way_limit} is the limit.",
+	    "shelving it", OVER_NEVER, PRACTICE),
+	STOP(
+	    "not-valid-cold", load, not_valid_cold,
+	    "Take {lot} back out (on the board {digit}, u), fix it and load it again, or give it up (x) for fridge or freezer: "
+	    "not heated yet, and NOT VALID as it is ({why}).",
+	    "shelving it", OVER_NEVER, "acid, tested recipes: A539; " PRACTICE),
 	STOP("not-processed", load, not_processed,
 	     "Say where the jars of {lot} go (Space there, then f): fridge, freezer, fixed and processed, or discard. "
 	     "Nothing was heated ({why}).",
@@ -752,7 +754,7 @@ const struct rule rules[] = {
 	     OVER_NEVER, PRACTICE),
 	STOP("batch-not-valid", batch, batch_not_valid,
 	     "Whatever is filled from {lot} counts as NOT VALID ({why}): put it in the fridge or freezer. Undo is "
-	     "for a slip only: {digit}, then u, before the next step.",
+	     "for a slip only: on the board {digit}, then u, before the next step.",
 	     "shelving its loads", OVER_NEVER, "acid: A539 Guide 3, CSU, PSU"),
 	STOP("window-closed", load, window_closed,
 	     "Discard {windowed} of {lot}, do not taste: the {window_hours} h for anything else are over.",
@@ -852,22 +854,26 @@ const struct rule rules[] = {
 	    "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
 	    "taking jars out", OVER_NEVER, "redo within 2 h, else discard: UNL, one ISU text"),
 	/* The day goes wrong. */
-	CAUTION("pan-dry", run, water_dry,
-	        "Heat OFF at {station}: its pan has surely boiled dry. Never put water in a hot dry pan; let it cool, "
-	        "fill it, press {digit}, then a.",
-	        PRACTICE),
-	CAUTION("water-overdue", run, water_overdue,
-	        "Look at the water of {station} NOW: a dry pan burns. Top up with hot water, press {digit}, then a.",
-	        PRACTICE),
+	CAUTION(
+	    "pan-dry", run, water_dry,
+	    "Heat OFF at {station}: its pan may have boiled dry. Let it cool, no water into a hot dry pan; then fill it, "
+	    "and on the board press {digit}, a.",
+	    PRACTICE),
+	CAUTION(
+	    "water-overdue", run, water_overdue,
+	    "Look at the water of {station} NOW. A dry pan: heat OFF, let it cool. Else top up with hot water, and on the "
+	    "board press {digit}, a.",
+	    PRACTICE),
 	CAUTION("dries-too-long", drying, dries_too_long,
 	        "Look at {station} and test {product}: past the hours it takes, and nobody has looked. It scorches.",
 	        "scorches when nearly dry: MSU-528"),
 	CAUTION("not-conditioned", drying, not_conditioned,
 	        "Condition {lot} before it is packed: {conditioned} so far of 10 days. Damp pieces mold the others.",
 	        "MSU-529; USU; ISU, Conditioning Dried Foods (2023)"),
-	CAUTION("not-shaken", drying, not_shaken,
-	        "Shake {lot} and look for water on its lid; it is dried again if there is any. Then press 0, a.",
-	        "daily: MSU-529, USU, GP"),
+	CAUTION(
+	    "not-shaken", drying, not_shaken,
+	    "Shake {lot} and look for water on its lid; it is dried again if there is any. Then on the board press 0, a.",
+	    "daily: MSU-529, USU, GP"),
 	CAUTION(
 	    "jars-wait", house, jars_wait,
 	    "Load the jars now, or empty and reheat: they have waited {waited}, and the house limit is {wait_limit}.",
@@ -928,11 +934,12 @@ const struct rule rules[] = {
 	        "Compare with another clock: the computer restarted during the {phase} of {lot}.", HOUSE_RULE),
 	CAUTION("wall-clock-moved", clock, wall_moved,
 	        "{station}: the wall clock was moved {wall_way} {wall_step}; the timer has not moved.", HOUSE_RULE),
-	CAUTION("hold-not-begun", clock, not_reached,
-	        "Is it there ({step})? Press {digit}, then Space: {phase} has lasted more than {planned} at {station}.",
-	        "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
+	CAUTION(
+	    "hold-not-begun", clock, not_reached,
+	    "Is it there ({step})? On the board press {digit}, then Space: {phase} has lasted more than {planned} at {station}.",
+	    "planning times: A539 Guide 1; up to 10 min to pressure: " PRACTICE),
 	CAUTION("loaded-no-hold", clock, no_heat,
-	        "Heat on? Press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
+	        "Heat on? On the board press {digit}, then Space: {station} has stood loaded for {passed}.", PRACTICE),
 	CAUTION("seals-overdue", load, seals_overdue,
 	        "Check the seals of {lot} now: over 24 h; unsealed jars are past saving.",
 	        "check after 12 to 24 h: A539, MSU-951"),

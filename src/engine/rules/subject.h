@@ -198,7 +198,7 @@ struct about_run {
 	struct called called; /* its lot is its fruit */
 	bool water_counts;
 	int64_t water_in_ms; /* until the water must be looked at; negative: over */
-	int64_t dry_in_ms;   /* until the pan has surely boiled dry; negative: it has */
+	int64_t dry_in_ms;   /* until the pan may have boiled dry; negative: it may */
 };
 /* clang-format off */
 #define NAMES_OF_run \

@@ -157,12 +157,13 @@ struct board {
 
 /* What a second clock is called. */
 struct second_words {
-	const char *calm;  /* "water" */
-	const char *loud;  /* "WATER" */
-	const char *clock; /* "water check" */
-	const char *seen;  /* "water checked and topped up" */
-	const char *ask;   /* "was its water checked and topped up?" */
-	const char *late;  /* the same when it is too late for that */
+	const char *calm;      /* "water" */
+	const char *loud;      /* "WATER" */
+	const char *clock;     /* "water check" */
+	const char *seen;      /* "water checked and topped up" */
+	const char *ask;       /* "was its water checked and topped up?" */
+	const char *late;      /* the same when it is too late for that */
+	const char *seen_late; /* "its pan has cooled and is filled"; NULL: it is never too late */
 };
 
 /* What the clock of a strip shows at a moment. */
@@ -182,7 +183,7 @@ struct face {
 	bool water;                        /* it runs */
 	int64_t water_left_s;
 	bool water_due;
-	bool water_dry; /* so long overdue that the pan has surely boiled dry */
+	bool water_dry; /* so long overdue that the pan may have boiled dry */
 };
 
 struct moment kitchen_now(const struct kitchen *kitchen);
@@ -238,7 +239,7 @@ const char *strip_lot_words(const struct strip *strip);
 int station_water_minutes(const struct log_house *house, const struct log_station *station);
 /* Until its second clock rings, 0 or less: it does; one that has none: 0. */
 int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now);
-/* A run: until its water must be looked at; until its pan has surely boiled dry; 0 or less: now. */
+/* A run: until its water must be looked at; until its pan may have boiled dry; 0 or less: now. */
 int64_t strip_water_in_ms(const struct strip *strip, const struct moment *now);
 int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now);
 

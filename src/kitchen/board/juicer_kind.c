@@ -72,6 +72,7 @@ static const struct second_words water_words = {
 	.clock = "water check",
 	.seen = "water checked and topped up",
 	.ask = "was its water checked and topped up?",
+	.seen_late = "its pan has cooled and is filled",
 	.late = "heat OFF, let the dry pan cool, fill it. Done:",
 };
 
@@ -92,7 +93,7 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 	out->alarm = ALARM_DRY; /* worse than juice that waits to be drawn */
 	out->water_dry = strip_dry_in_ms(strip, now) <= 0;
 	out->job = out->water_dry ? "HEAT OFF" : "WATER";
-	out->act = out->water_dry ? "Heat OFF; no water into a dry hot pan: let it cool"
+	out->act = out->water_dry ? "Heat OFF, let it cool: no water into a hot dry pan"
 	                          : "Water pan: look, top up with hot water, then press a";
 }
 

@@ -95,9 +95,9 @@ enum phase_asks {
 #define WAIT_MS (INT64_C(10) * 60 * 1000)      /* A539 (rev. 2015), page 1-22 */
 #define COOLING_MS (INT64_C(12) * 3600 * 1000) /* A539: check seals after 12 to 24 h */
 #define SEAL_OVERDUE_MS (INT64_C(24) * 3600 * 1000)
-/* A pan whose water clock is overdue by as many of its intervals has surely boiled dry:
- * our judgement, common practice, no source. */
-#define WATER_DRY_INTERVALS 2
+/* A pan whose water clock is overdue by as many of its intervals may have boiled dry: a look is due
+ * each half of the time that a full pan lasts (WATER_HELP).  Common practice, no source. */
+#define WATER_DRY_INTERVALS 1
 #define NO_SPAN 0
 #define AT_STATION(kind) (1u << (kind))
 #define JOB_MAX 9        /* letters of a job: with the station's digit they fill 80 columns */

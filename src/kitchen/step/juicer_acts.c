@@ -23,9 +23,10 @@ static bool see_water(struct act *act, const struct strip *strip, struct fault *
 
 static const char *words_of(const struct strip *strip, enum exception exception, const struct moment *now)
 {
-	(void)now;
 	if (exception == EXCEPTION_WATER && strip->rule->name != PHASE_DRAIN)
-		return "water checked and topped up: its clock starts again";
+		return strip_dry_in_ms(strip, now) <= 0
+		           ? "heat off, the pan has cooled and is filled: its clock starts again"
+		           : "water checked and topped up: its clock starts again";
 	if (exception == EXCEPTION_DRAW && strip->rule->name == PHASE_RUN)
 		return "some juice is drawn off now: measure it";
 	return NULL;

@@ -125,7 +125,8 @@ static void answer(struct desk *desk, const struct ring *ring)
 	if (!kitchen_acknowledge(desk->kitchen, ring->strip->phase.id, &fault))
 		desk_say_fault(desk, &fault);
 	else if (answered.face.water_due)
-		desk_say(desk, ROLE_DONE, "Noted: %d %s, %s.%s", digit, title, answered.face.second->seen,
+		desk_say(desk, ROLE_DONE, "Noted: %d %s, %s.%s", digit, title,
+		         answered.face.water_dry ? answered.face.second->seen_late : answered.face.second->seen,
 		         desk->view == VIEW_BOARD ? " (u undoes)" : "");
 	else
 		desk_say(desk, ROLE_PLAIN, "Heard: %d %s, %s. Still to do: %s", digit, title, quiet, answered.face.act);

@@ -514,7 +514,7 @@ START_TEST(what_was_never_heated_is_not_told_to_be_done_again)
 
 	facts.load.called.digit = 3;
 	fires("not-valid-cold", &facts,
-	      "Take 2026-09-14-B1 back out (3, u), fix it and load it again, or give it up (x)");
+	      "Take 2026-09-14-B1 back out (on the board 3, u), fix it and load it again, or give it up (x)");
 	facts = load_in_a_bad_way(MARKED | COLD | ON_RACK | NO_FATE);
 	fires("not-processed", &facts,
 	      "fridge, freezer, fixed and processed, or discard. Nothing was heated (a reason).");
@@ -782,6 +782,23 @@ START_TEST(a_pot_that_stands)
 }
 END_TEST
 
+/* A figure is another thing in a list of figures: where a sentence names one as a key, it says of which view. */
+START_TEST(a_station_key_in_a_sentence_is_said_to_be_the_boards)
+{
+	int named = 0;
+
+	for (size_t i = 0; i < rule_count; i++) {
+		const char *sentence = rules[i].sentence;
+
+		if (strstr(sentence, "{digit}") == NULL && strstr(sentence, "press 0") == NULL)
+			continue;
+		named++;
+		ck_assert_msg(strstr(sentence, "n the board ") != NULL, "%s: %s", rules[i].id, sentence);
+	}
+	ck_assert_int_gt(named, 0);
+}
+END_TEST
+
 /* --- runs, batches, clocks ------------------------------------------------------------------- */
 
 START_TEST(water_of_a_juicer)
@@ -800,11 +817,11 @@ START_TEST(water_of_a_juicer)
 	in("pan-dry", &facts, 40 * MINUTE);
 	facts.run.water_in_ms = -40 * MINUTE + 1;
 	facts.run.dry_in_ms = 1;
-	fires("water-overdue", &facts, "Top up");
+	fires("water-overdue", &facts, "top up");
 	in("pan-dry", &facts, 1);
 	for (facts.run.dry_in_ms = 0; facts.run.dry_in_ms > -2; facts.run.dry_in_ms--) {
 		fires("pan-dry", &facts, "Heat OFF at Big kettle");
-		fires("pan-dry", &facts, "Never put water in a hot dry pan");
+		fires("pan-dry", &facts, "no water into a hot dry pan");
 		never("water-overdue", &facts); /* it says to pour */
 	}
 	facts.run.water_counts = false;
@@ -1255,6 +1272,7 @@ static const struct listed_test listed[] = {
 	TEST(a_pot_that_stands),
 	TEST(what_a_mended_elevation_asks),
 	TEST(a_wall_clock_before_the_log_s_last_entry),
+	TEST(a_station_key_in_a_sentence_is_said_to_be_the_boards),
 	TEST(water_of_a_juicer),
 	TEST(dryings),
 	TEST(batches),

@@ -412,13 +412,14 @@ START_TEST(overdue_water_rings_on_and_tells_by_how_much)
 }
 END_TEST
 
-/* Twice its interval overdue: whoever comes then must not pour water into the pan. */
+/* Its whole interval overdue: whoever comes then must not pour water into the pan. */
 START_TEST(a_pan_long_overdue_is_dry_and_gets_no_water)
 {
+	struct moment now;
 	struct face face;
 
 	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
-	kk_pass(&kit, 3 * WATER_MINUTES * MINUTE_MS - 1);
+	kk_pass(&kit, 2 * WATER_MINUTES * MINUTE_MS - 1);
 	face = pk_face(&kit, TALL_JUICER);
 	ck_assert(face.water_due && !face.water_dry);
 	ck_assert_ptr_nonnull(strstr(face.act, "top up with hot water"));
@@ -426,13 +427,15 @@ START_TEST(a_pan_long_overdue_is_dry_and_gets_no_water)
 	ck_assert_ptr_null(kk_warned(&kit, "pan-dry", 0));
 	kk_pass(&kit, 1);
 	face = pk_face(&kit, TALL_JUICER);
+	now = kitchen_now(kit.kitchen);
 	ck_assert(face.water_due && face.water_dry && face.ringing);
 	ck_assert_int_eq(face.alarm, ALARM_DRY);
 	ck_assert_ptr_nonnull(strstr(face.act, "Heat OFF"));
 	ck_assert_ptr_null(strstr(face.act, "top up"));
+	ck_assert_ptr_null(strstr(exception_words(kk_canner(&kit, TALL_JUICER), EXCEPTION_WATER, &now), "topped up"));
 	ck_assert_ptr_null(kk_warned(&kit, "water-overdue", 0));
-	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "Never put water in a hot dry pan"));
-	kk_pass(&kit, 45 * MINUTE_MS); /* 85 min overdue */
+	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "pan-dry", 0)->sentence, "no water into a hot dry pan"));
+	kk_pass(&kit, 45 * MINUTE_MS); /* 65 min overdue */
 	ck_assert(pk_face(&kit, TALL_JUICER).water_dry);
 	KK_OK(&kit, heard());
 	ck_assert(!pk_face(&kit, TALL_JUICER).water_dry);

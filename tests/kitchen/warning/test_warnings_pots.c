@@ -469,7 +469,7 @@ START_TEST(a_canner_that_stands_loaded_for_over_10_min)
 	kk_pass(&kit, 10 * MINUTE_MS);
 	ck_assert(!fires("loaded-no-hold"));
 	kk_pass(&kit, 1);
-	cautions("loaded-no-hold", "Heat on? Press 1, then Space: Big kettle has stood loaded for 10 min");
+	cautions("loaded-no-hold", "Heat on? On the board press 1, then Space: Big kettle has stood loaded for 10 min");
 }
 END_TEST
 

@@ -72,8 +72,8 @@ START_TEST(one_is_seen_large_with_its_job_at_80x24)
 		" time        ┬09:00         ┬09:30         ┬10:00         ┬10:30         ┬11:00",
 		" 1 Big kett… ░░░░░░░░░░░│···········█████▒▒▒·",
 		" 2 Low kett… ░░░░░░░░░░░│···········█████▒▒▒·",
-		" caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
-		" lasted more than 20 min at Wide pot.",
+		" caution: Is it there (full rolling boil)? On the board press 8, then Space: to",
+		" boil has lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat is on  a alarm heard  u undo  x exceptions       Tab rings   ? keys",
 	};
@@ -106,8 +106,8 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		" 8 Wide pot        to boil    for   71 min grape jelly",
 		" 9 Deep pot        to boil    for   71 min grape jelly",
 		"   3 more stations, free",
-		" caution: Is it there (full rolling boil)? Press 8, then Space: to boil has",
-		" lasted more than 20 min at Wide pot.",
+		" caution: Is it there (full rolling boil)? On the board press 8, then Space: to",
+		" boil has lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat off, lid off  a alarm heard  l lost  u undo      Tab rings   ? keys",
 	};
@@ -388,10 +388,31 @@ START_TEST(no_water_is_asked_for_a_pan_that_ran_dry)
 	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
 	dk_key(&dk, '6');
 	dk_pass(&dk, 62 * MINUTE_MS);
-	(void)dk_row_of(&dk, "Heat OFF; no water into a dry hot pan:", &col);
-	ck_assert_int_eq(dk_row_of(&dk, " let it cool", &col), 7); /* whole, before what it holds */
+	(void)dk_row_of(&dk, "Heat OFF, let it cool: no water into a", &col);
+	ck_assert_int_eq(dk_row_of(&dk, " hot dry pan", &col), 7); /* whole, before what it holds */
 	ck_assert_int_eq(dk_row_of(&dk, " Space heat off, draw the juice  a cooled, topped up", &col), 23);
 	ck_assert(!dk_sees(&dk, "a water topped up"));
+	dk_key(&dk, 'a');
+	dk_says(&dk, "Noted: 6 Tall juicer, its pan has cooled and is filled.");
+}
+END_TEST
+
+/* In a list whose lines are chosen by figures, the key of a station is said to be the board's. */
+START_TEST(a_key_named_in_a_list_of_figures_is_the_boards)
+{
+	int col;
+
+	dk_begin(&dk, "xterm-256color", 24, 80);
+	(void)pk_run(&dk.kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&dk.kit, TALL_JUICER, PHASE_RUN);
+	dk_key(&dk, '6');
+	dk_pass(&dk, 22 * MINUTE_MS);
+	dk_key(&dk, 'x');
+	(void)dk_row_of(&dk, "Look at the water of Tall juicer NOW.", &col);
+	ck_assert(dk_sees(&dk, "on the board press 6, a."));
+	dk_pass(&dk, 20 * MINUTE_MS);
+	ck_assert(dk_sees(&dk, "heat off, the pan has cooled and is filled"));
+	ck_assert(!dk_sees(&dk, "op up with hot water"));
 }
 END_TEST
 
@@ -412,6 +433,7 @@ static const struct listed_test listed[] = {
 	TEST(the_key_that_answers_the_water_is_named_before_the_step),
 	TEST(the_step_is_read_after_coming_away_from_what_was_being_typed),
 	TEST(no_water_is_asked_for_a_pan_that_ran_dry),
+	TEST(a_key_named_in_a_list_of_figures_is_the_boards),
 };
 
 KK_TESTS("ringing", listed)
