@@ -55,7 +55,10 @@ bool kitchen_set_station_who(struct kitchen *kitchen, int64_t station_id, const 
 bool kitchen_read_tray(const char *words, struct log_station *station, struct fault *fault);
 /* The same in the units of the house, to be read again; "": not stated. */
 void kitchen_tray_words(const struct log_station *station, enum unit_system units, char *buffer, size_t size);
-/* id 0 adds; the digit must be free. A station with work in it cannot change its kind or retire. */
+/* Two stations in use are never told apart by the same name: FAULT_REFUSED, with one that is free ("Canner 2").
+ * `id`: whose name it is to be; 0: a new one's. */
+bool kitchen_station_name_free(const struct kitchen *kitchen, int64_t id, const char *name, struct fault *fault);
+/* id 0 adds; digit and name must be free. A station with work in it cannot change its kind or retire. */
 bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault);
 bool kitchen_put_lid_box(struct kitchen *kitchen, struct log_lid_box *box, struct fault *fault);
 

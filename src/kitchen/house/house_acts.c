@@ -364,6 +364,28 @@ bool kitchen_set_minutes(struct kitchen *kitchen, int run, int first_juice, int 
 
 /* --- stations -------------------------------------------------------------------- */
 
+static bool name_is_taken(const struct kitchen *kitchen, int64_t id, const char *name)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (kitchen->board.strips[i].station.id != id &&
+		    text_same_name(kitchen->board.strips[i].station.name, name))
+			return true;
+	return false;
+}
+
+bool kitchen_station_name_free(const struct kitchen *kitchen, int64_t id, const char *name, struct fault *fault)
+{
+	char other[NAME_MAX_BYTES + 16];
+	int number = 2;
+
+	if (!name_is_taken(kitchen, id, name))
+		return true;
+	do
+		(void)snprintf(other, sizeof(other), "%s %d", name, number++);
+	while (name_is_taken(kitchen, id, other));
+	return fault_set(fault, FAULT_REFUSED, "There is a %s already: call this one %s, say.", name, other);
+}
+
 static bool check_station(const struct kitchen *kitchen, const struct log_station *station, struct fault *fault)
 {
 	if (station->name[0] == '\0')
@@ -381,7 +403,7 @@ static bool check_station(const struct kitchen *kitchen, const struct log_statio
 			return fault_set(fault, FAULT_REFUSED, "%s holds %s; change it when it is empty.",
 			                 other->station.name, other->holds);
 	}
-	return true;
+	return station->retired || kitchen_station_name_free(kitchen, station->id, station->name, fault);
 }
 
 bool kitchen_put_station(struct kitchen *kitchen, struct log_station *station, struct fault *fault)

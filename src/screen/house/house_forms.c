@@ -249,7 +249,12 @@ static bool name_typed(struct desk *desk, const char *text)
 {
 	struct log_station *station = station_of(desk);
 	char before[NAME_MAX_BYTES];
+	struct fault fault = { 0 };
 
+	if (!kitchen_station_name_free(desk->kitchen, station->id, text, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
 	text_copy(before, sizeof(before), station->name);
 	if (text[0] != '\0' && text_copy(station->name, sizeof(station->name), text))
 		return true;

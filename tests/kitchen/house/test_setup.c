@@ -304,6 +304,19 @@ START_TEST(a_measured_boiling_point_overrides_and_can_be_forgotten)
 }
 END_TEST
 
+START_TEST(two_stations_in_use_never_have_the_same_name)
+{
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "pot 8 Twin", 0, &kit.fault));
+	KK_REFUSED(&kit, FAULT_REFUSED, kitchen_setup_line(kit.kitchen, "juicer 9 twin", 0, &kit.fault));
+	ck_assert(!kitchen_setup_line(kit.kitchen, "pot 9 Twin", 0, &kit.fault));
+	ck_assert_str_eq(kit.fault.sentence, "There is a Twin already: call this one Twin 2, say.");
+	memset(&kit.fault, 0, sizeof(kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "pot 9 Twin retired", 0, &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "pot 8 Twin \"8 qt\"", kk_station(&kit, 8), &kit.fault));
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "pot 9 \"Twin 2\"", 0, &kit.fault));
+}
+END_TEST
+
 START_TEST(boiling_water_sets_the_elevation_with_what_it_may_be_off)
 {
 	struct elevation read;
@@ -382,6 +395,7 @@ static const struct listed_test listed[] = {
 	TEST(a_name_too_long_is_refused_and_not_cut),
 	TEST(an_empty_line_or_a_comment_does_nothing),
 	TEST(a_measured_boiling_point_overrides_and_can_be_forgotten),
+	TEST(two_stations_in_use_never_have_the_same_name),
 	TEST(boiling_water_sets_the_elevation_with_what_it_may_be_off),
 	TEST(who_set_the_elevation_is_kept_with_it),
 	TEST(a_canner_with_a_load_keeps_its_method_and_its_place),
