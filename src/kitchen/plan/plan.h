@@ -244,6 +244,11 @@ bool kitchen_put_break(struct kitchen *kitchen, struct log_plan_break *row, stru
 bool kitchen_remove_break(struct kitchen *kitchen, int64_t id, struct fault *fault);
 
 /* "8:30", "14:05", "8" as minutes after midnight. */
+/* Initials as a helper may have them, 1 to HELPER_LETTERS letters; and a time when one comes, 0:00 to 23:59.
+ * FAULT_MISUSE in words. */
+#define HELPER_LETTERS 4
+bool plan_initials_fine(const char *initials, struct fault *fault);
+bool plan_comes_fine(int minutes, struct fault *fault);
 bool plan_time_read(const char *words, int *minutes, struct fault *fault);
 void plan_time_words(int minutes, char *buffer, size_t size); /* "08:30"; PLAN_ANY_TIME: "" */
 /* How the helpers eat: "in turns" or "together". */

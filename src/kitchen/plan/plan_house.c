@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "base/utf8.h"
 #include "kitchen/plan/plan_private.h"
 #include "log/tables/plan.h"
 
@@ -113,13 +114,36 @@ bool kitchen_set_plan_house(struct kitchen *kitchen, const struct log_plan_house
 
 /* --- people ----------------------------------------------------------------------------------- */
 
+bool plan_initials_fine(const char *initials, struct fault *fault)
+{
+	size_t left = strlen(initials);
+	uint32_t character;
+	int letters = 0;
+
+	for (size_t step; (step = utf8_next(initials, left, &character)) > 0; initials += step, left -= step) {
+		bool plain = (character >= 'A' && character <= 'Z') || (character >= 'a' && character <= 'z');
+		bool between = letters > 0 && (character == ' ' || character == '.'); /* "M. K." */
+
+		if (!plain && !between && character < 0xc0) /* from there on letters of other alphabets */
+			break;
+		letters += !between;
+	}
+	return (left == 0 && letters >= 1 && letters <= HELPER_LETTERS) ||
+	       fault_set(fault, FAULT_MISUSE, "Initials are 1 to %d letters, such as MK.", HELPER_LETTERS);
+}
+
+bool plan_comes_fine(int minutes, struct fault *fault)
+{
+	return minutes < 24 * 60 ||
+	       fault_set(fault, FAULT_MISUSE, "A helper comes at a time of that day, 0:00 to 23:59, such as 9:30.");
+}
+
 static bool check_helper(const struct kitchen *kitchen, const struct log_helper *helper, struct fault *fault)
 {
 	const struct planning *planning = kitchen->planning;
 
-	if (helper->initials[0] == '\0' || strlen(helper->initials) > 12)
-		return fault_set(fault, FAULT_MISUSE, "A helper goes by initials, at most 12 letters.");
-	if (!plan_time_fine(helper->from_minutes, fault))
+	if (!plan_initials_fine(helper->initials, fault) || !plan_time_fine(helper->from_minutes, fault) ||
+	    !plan_comes_fine(helper->from_minutes, fault))
 		return false;
 	for (size_t i = 0; i < planning->rows->helper_count; i++)
 		if (planning->rows->helpers[i].id != helper->id &&

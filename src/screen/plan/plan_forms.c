@@ -131,19 +131,19 @@ static bool initials_typed(struct desk *desk, const char *text)
 	size_t count;
 	const struct log_helper *helpers = kitchen_helpers(desk->kitchen, &count);
 	char initials[sizeof(helpers->initials)];
-	bool blank = text[strspn(text, " ")] == '\0';
+	struct fault fault = { 0 };
 
 	for (size_t i = 0; i < count; i++)
 		if (strcmp(helpers[i].initials, text) == 0) {
 			desk_say(desk, ROLE_CAUTION, "%s helps already: take other initials.", text);
 			return false;
 		}
-	if (blank && is_among_first(desk)) { /* that was all of them */
+	if (text[strspn(text, " ")] == '\0' && is_among_first(desk)) { /* that was all of them */
 		desk_leave_entry(desk);
 		return false;
 	}
-	if (blank || !text_copy(initials, sizeof(initials), text)) {
-		desk_say(desk, ROLE_CAUTION, "Type the initials, at most %zu letters: MK.", sizeof(initials) - 1);
+	if (!plan_initials_fine(text, &fault) || !text_copy(initials, sizeof(initials), text)) {
+		desk_say_fault(desk, &fault);
 		return false;
 	}
 	return text_copy(answers_of(desk)->helper.initials, sizeof(initials), initials);
@@ -156,8 +156,17 @@ static void from_now(const struct desk *desk, struct text *text)
 
 static bool from_typed(struct desk *desk, const char *text)
 {
-	answers_of(desk)->helper.from_minutes = PLAN_ANY_TIME;
-	return text[0] == '\0' || time_typed(desk, text, &answers_of(desk)->helper.from_minutes);
+	struct fault fault = { 0 };
+	int minutes = PLAN_ANY_TIME;
+
+	if (text[0] != '\0' && !time_typed(desk, text, &minutes))
+		return false;
+	if (!plan_comes_fine(minutes, &fault)) {
+		desk_say_fault(desk, &fault);
+		return false;
+	}
+	answers_of(desk)->helper.from_minutes = minutes;
+	return true;
 }
 
 /* --- a meal -------------------------------------------------------------------------------------- */

@@ -384,6 +384,28 @@ START_TEST(juice_from_elsewhere_is_one_entry)
 }
 END_TEST
 
+START_TEST(initials_are_letters_and_a_helper_comes_at_a_time_of_day)
+{
+	size_t count;
+
+	enter(VIEW_PLAN, ENTRY_RECKONED, 0);
+	press(KEY_CODE_ENTER);
+	answer("9:30");
+	dk_says(&dk, "Initials are 1 to 4 letters, such as MK.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("Maria");
+	dk_says(&dk, "Initials are 1 to 4 letters, such as MK.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("MK");
+	answer("30");
+	dk_says(&dk, "A helper comes at a time of that day, 0:00 to 23:59, such as 9:30.");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("23:59");
+	ck_assert_int_eq(kitchen_helpers(dk.kit.kitchen, &count)[0].from_minutes, 23 * 60 + 59);
+	ck_assert_uint_eq(count, 1);
+}
+END_TEST
+
 START_TEST(a_helper_takes_half_of_the_keys_and_is_one_entry)
 {
 	int64_t before = kk_journal(&dk.kit);
@@ -804,6 +826,7 @@ static const struct listed_test listed[] = {
 	TEST(jars_that_came_in_are_asked_for_their_size),
 	TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took),
 	TEST(juice_from_elsewhere_is_one_entry),
+	TEST(initials_are_letters_and_a_helper_comes_at_a_time_of_day),
 	TEST(a_helper_takes_half_of_the_keys_and_is_one_entry),
 	TEST(a_meal_and_the_burners_are_one_entry_each),
 	TEST(an_own_recipe_is_a_copy_of_another_with_its_fruit_changed_first),
