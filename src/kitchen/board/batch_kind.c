@@ -112,16 +112,6 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 		strip->in.batch.off = phase->began;
 }
 
-/* The temperature is that of here: measured, where the house has measured it. */
-static void tell_gel_point(const struct board *board, struct strip *strip)
-{
-	if (strip->rule->name == PHASE_GEL_POINT && board->boil_known)
-		(void)snprintf(strip->told, sizeof(strip->told),
-		               "Cook to %.1f F (water boils at %.1f F here), or till drops run together and "
-		               "sheet off the spoon",
-		               board->boil.jelly_stage_f, board->boil.boiling_point_f);
-}
-
 static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -138,7 +128,6 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->in.batch.recipe = kitchen_recipe_named(kitchen, strip->in.batch.row.recipe);
 	strip->rule = strip_worded(strip, strip->rule);
-	tell_gel_point(&kitchen->board, strip);
 	if (strip->in.batch.row.multiple > 1)
 		(void)snprintf(strip->holds, sizeof(strip->holds), "%s%d x %s",
 		               verdict_mark(strip->in.batch.row.verdict, &strip->lot), strip->in.batch.row.multiple,

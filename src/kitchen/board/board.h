@@ -36,7 +36,6 @@
 #include "log/rows/stock.h"
 
 #define HOLDS_MAX_BYTES 192
-#define TOLD_MAX_BYTES 128
 
 struct kitchen;
 
@@ -106,6 +105,13 @@ struct strip_drying {
 	int64_t conditioned_ms;
 };
 
+#define ACT_MAX_BYTES 120
+struct phase_said {
+	char act[ACT_MAX_BYTES];
+	char step[ACT_MAX_BYTES];
+	char caution[ACT_MAX_BYTES];
+};
+
 /* One line of the board: a station, empty or with what is in it, or a load on
  * the cooling rack. */
 #define STRIP_MEMBER(TAG, word) struct strip_##word word;
@@ -116,9 +122,9 @@ struct strip {
 	/* Only when not empty: */
 	struct log_phase phase;
 	const struct phase_rule *rule;
-	int64_t quiet_ms;            /* so long an answered alarm of its phase is */
-	char told[TOLD_MAX_BYTES];   /* what to do in its phase, with a figure of here; "": as its rule says */
-	char holds[HOLDS_MAX_BYTES]; /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
+	int64_t quiet_ms;                        /* so long an answered alarm of its phase is */
+	struct phase_said said;                  /* what its phase asks, with the temperature of this kitchen in it */
+	char holds[HOLDS_MAX_BYTES];             /* "9 half-pints grape jelly", "12 lb grapes", "2 x grape jelly" */
 	struct past_phase past[PAST_PHASES_MAX]; /* the newest ones, oldest first */
 	size_t past_count;
 	struct log_lot lot; /* of a load its first jar's, of a batch the batch's own; a run has none */
@@ -237,6 +243,14 @@ const char *strip_product(const struct strip *strip);
 const char *strip_lot_words(const struct strip *strip);
 /* Minutes between looks at the water of a juicer: its own, else those of the house; 0: nobody has said. */
 int station_water_minutes(const struct log_house *house, const struct log_station *station);
+/* The temperature in the units of the house: "205.7 F here", "96.7 C here"; where nobody has said how high the
+ * kitchen stands, in words. */
+void heat_here_words(const struct board *board, enum phase_heat heat, char *buffer, size_t size);
+/* When the first juice of a run can be there: as the house says, else JUICE_FIRST_MS from when it began.  Is it
+ * far sooner than that, and none was drawn yet? */
+#define JUICE_FIRST_MS (INT64_C(20) * 60 * 1000) /* common practice, no source */
+int64_t strip_first_juice_ms(const struct board *board, const struct strip *strip);
+bool strip_juice_is_early(const struct board *board, const struct strip *strip, const struct moment *now);
 /* Until its second clock rings, 0 or less: it does; one that has none: 0. */
 int64_t strip_second_in_ms(const struct strip *strip, const struct moment *now);
 /* A run: until its water must be looked at; until its pan may have boiled dry; 0 or less: now. */

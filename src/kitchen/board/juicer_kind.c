@@ -66,6 +66,31 @@ int64_t strip_dry_in_ms(const struct strip *strip, const struct moment *now)
 	return (1 + WATER_DRY_INTERVALS) * run->water_every_ms - moment_between(&run->water, now);
 }
 
+/* --- its first juice ------------------------------------------------------------------- */
+
+static int64_t first_after_ms(const struct board *board)
+{
+	int64_t ms = board->house.first_juice_minutes * INT64_C(60000);
+
+	return ms > 0 ? ms : JUICE_FIRST_MS;
+}
+
+int64_t strip_first_juice_ms(const struct board *board, const struct strip *strip)
+{
+	return strip->phase.began.wall_ms + first_after_ms(board);
+}
+
+/* Half of it: our judgement, common practice, no source. */
+bool strip_juice_is_early(const struct board *board, const struct strip *strip, const struct moment *now)
+{
+	const struct strip_run *run = strip_run(strip);
+
+	return run != NULL && strip->rule->name == PHASE_RUN && run->drawn_ul == 0 &&
+	       strip_passed_ms(strip, now) < first_after_ms(board) / 2;
+}
+
+/* --- the words of its water -------------------------------------------------------------- */
+
 static const struct second_words water_words = {
 	.calm = "water",
 	.loud = "WATER",

@@ -78,9 +78,10 @@ static const struct phase_rule rules[] = {
 	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_UNLOAD,
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, come_up), .words = "vent",
-	    .act = "Wait: thermometer at the local boiling point AND a steady 8-10 in steam column",
-	    .step = "boiling point and steady steam: start the hold",
-	    .caution = "Local boiling point, not 212 F by rote. Lid stays on.",
+	    .heat = HEAT_BOIL,
+	    .act = "Wait: thermometer at {at} AND a steady 8-10 in steam column",
+	    .step = "{at} and steady steam: start the hold",
+	    .caution = "Water boils at {at}: not 212 F by rote. Lid stays on.",
 	    .source = "MU, MSU, steam articles; NCHFP, newsflash on steam canners; 10-20 min to vent: common practice, no source",
 	},
 	{
@@ -358,7 +359,8 @@ static const struct phase_rule rules[] = {
 	    .name = PHASE_GEL_POINT, .stations = PT, .kind = PHASE_WATCHED, .planned_min_s = MINUTES(10),
 	    .planned_max_s = MINUTES(20), .soon_s = MINUTES(2), .stop_to = PHASE_OFF, .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_batch, boil), .words = "gel point", .now = "cook to the gel point",
-	    .act = "Cook to 8 F above what water boils at here, or till drops run together and sheet off the spoon",
+	    .heat = HEAT_JELLY,
+	    .act = "Cook to {at}, or till drops run together and sheet off the spoon",
 	    .step = "gel point: off the heat",
 	    .caution = "Stir and test often: it scorches, and overcooked it turns stiff. Jam: gel a little on a "
 	               "cold plate, the pot off the heat meanwhile.",
@@ -543,6 +545,18 @@ const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsig
 	while (after < rules + RULE_COUNT && after->only != 0 && (after->only & pot) == 0)
 		after++;
 	return after < rules + RULE_COUNT && after->only != 0 ? after : rule;
+}
+
+void phase_words(const char *words, const char *at, char *buffer, size_t size)
+{
+	static const char mark[] = "{at}";
+	const char *here = words == NULL ? NULL : strstr(words, mark);
+	struct text text = text_over(buffer, size);
+
+	if (here == NULL)
+		text_add(&text, "%s", words == NULL ? "" : words);
+	else
+		text_add(&text, "%.*s%s%s", (int)(here - words), words, at, here + sizeof(mark) - 1);
 }
 
 const struct phase_rule *phase_rule_of(enum station_kind kind, enum phase_name name)

@@ -108,6 +108,9 @@ enum phase_asks {
 #define POT_GELS 2u  /* jam or jelly: it has pectin, or a gel test */
 #define POT_FOLDS 4u /* something is folded in after the boil-hold: fruit of a pie filling */
 
+/* A temperature that is another in each kitchen. */
+enum phase_heat { HEAT_NONE, HEAT_BOIL, HEAT_JELLY };
+
 struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the order of what they tell */
 	enum phase_name name;
 	unsigned stations; /* bit 1 << enum station_kind */
@@ -136,6 +139,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	const char *step;  /* what the step key says: a condition seen, or a thing done */
 	const char *lost;  /* what the lost key says */
 	const char *caution;
+	enum phase_heat heat; /* of the temperature that act, step and caution name as {at} */
 	const char *source;
 };
 
@@ -147,6 +151,9 @@ const struct phase_rule *phase_rule_for_pot(const struct phase_rule *rule, unsig
 /* The phase after `rule` in the table; NULL after the last. */
 const struct phase_rule *phase_rule_next(enum station_kind kind, const struct phase_rule *rule);
 const struct phase_rule *phase_rule_first(enum station_kind kind);
+
+/* `words` of a phase with `at` for its {at}: "205.7 F here". */
+void phase_words(const char *words, const char *at, char *buffer, size_t size);
 
 const char *phase_name_stored(enum phase_name name); /* "come_up" */
 bool station_is_canner(enum station_kind kind);

@@ -97,6 +97,39 @@ static int64_t quiet_ms(const struct kitchen *kitchen, const struct phase_rule *
 	return ms > least ? ms : least;
 }
 
+/* --- what a thermometer must show ------------------------------------------------------ */
+
+static void read_boil(struct board *board)
+{
+	const struct log_house *house = &board->house;
+	double barometer_kpa = house->barometer_pa > 0 ? house->barometer_pa / 1000.0 : (double)NAN;
+	double measured_c = house->measured_boil_mc > 0 ? house->measured_boil_mc / 1000.0 : (double)NAN;
+
+	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
+}
+
+void heat_here_words(const struct board *board, enum phase_heat heat, char *buffer, size_t size)
+{
+	double f = heat == HEAT_JELLY ? board->boil.jelly_stage_f : board->boil.boiling_point_f;
+
+	if (!board->boil_known)
+		text_copy(buffer, size, heat == HEAT_JELLY ? "8 F above boiling water" : "the local boiling point");
+	else if (board->house.units == UNITS_METRIC)
+		(void)snprintf(buffer, size, "%.1f C here", celsius_from_fahrenheit(f));
+	else
+		(void)snprintf(buffer, size, "%.1f F here", f);
+}
+
+static void say_phase(const struct board *board, struct strip *strip)
+{
+	char at[40];
+
+	heat_here_words(board, strip->rule->heat, at, sizeof(at));
+	phase_words(strip->rule->act, at, strip->said.act, sizeof(strip->said.act));
+	phase_words(strip->rule->step, at, strip->said.step, sizeof(strip->said.step));
+	phase_words(strip->rule->caution, at, strip->said.caution, sizeof(strip->said.caution));
+}
+
 /* --- the strips --------------------------------------------------------------------- */
 
 /* Everything open, as read; freed together. */
@@ -152,6 +185,7 @@ static bool place_work(struct kitchen *kitchen, const struct work_kind *kind, co
 	kind->put_in(strip, row);
 	if (!read_phases(kitchen, strip, kind, fault) || !kind->read(kitchen, strip, fault))
 		return false;
+	say_phase(&kitchen->board, strip);
 	strip->quiet_ms = quiet_ms(kitchen, strip->rule);
 	return true;
 }
@@ -205,15 +239,6 @@ out:
 }
 
 /* --- the board ------------------------------------------------------------------------ */
-
-static void read_boil(struct board *board)
-{
-	const struct log_house *house = &board->house;
-	double barometer_kpa = house->barometer_pa > 0 ? house->barometer_pa / 1000.0 : (double)NAN;
-	double measured_c = house->measured_boil_mc > 0 ? house->measured_boil_mc / 1000.0 : (double)NAN;
-
-	board->boil_known = boil_here(&house->elevation, barometer_kpa, measured_c, &board->boil, NULL);
-}
 
 static bool read_fates(struct kitchen *kitchen, struct fault *fault)
 {

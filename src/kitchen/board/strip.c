@@ -186,7 +186,7 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->clock_rings = out->ringing;
 	out->alarm = strip->rule->alarm;
 	out->job = out->due ? strip->rule->job : NULL;
-	out->act = out->due ? strip->rule->due : strip->told[0] != '\0' ? strip->told : strip->rule->act;
+	out->act = out->due ? strip->rule->due : strip->said.act;
 	if (out->due && strip_wants_clock(strip))
 		out->act = "RESTARTED: read another clock before the hold ends";
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip_load(strip)->row.verdict == VERDICT_NOT_VALID)

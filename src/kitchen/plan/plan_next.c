@@ -164,7 +164,7 @@ static void say_strip(const struct strip *strip, const struct moment *now, struc
 		return;
 	}
 	out->at_ms += (face.timed ? face.left_s : planned_s > face.passed_s ? planned_s - face.passed_s : 0) * 1000;
-	text_copy(out->words, sizeof(out->words), face.timed ? strip->rule->due : strip->rule->step);
+	text_copy(out->words, sizeof(out->words), face.timed ? strip->rule->due : strip->said.step);
 }
 
 static const struct plan_task *first_task_at(const struct kitchen_plan *plan, int station)

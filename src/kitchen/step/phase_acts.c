@@ -83,7 +83,7 @@ static bool check_seen(const struct strip *strip, int64_t passed_ms, bool sure, 
 	if (strip->rule->name == PHASE_COOL_DOWN)
 		return refuse_cool_down(strip, passed_ms, fault);
 	return fault_set(fault, FAULT_CONFIRM, "%s: so soon? Have you SEEN it: %s?", strip_title(strip),
-	                 strip->rule->step);
+	                 strip->said.step);
 }
 
 /* What was asked and confirmed all the same, for the story: that the vent lock has
@@ -124,7 +124,7 @@ static void say_step(struct act *act, const struct strip *strip, const char *put
 	char words[256];
 	struct text text = TEXT_OVER(words);
 
-	text_add(&text, "%s%s%s", strip->rule->step, put_in[0] != '\0' ? ": " : "", put_in);
+	text_add(&text, "%s%s%s", strip->said.step, put_in[0] != '\0' ? ": " : "", put_in);
 	act_says_text(act, words);
 }
 

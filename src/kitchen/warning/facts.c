@@ -133,7 +133,7 @@ static void ask_clock(const struct asking *asking, const struct strip *strip)
 	struct about_clock facts = {
 		.called = called(strip),
 		.phase = rule->words,
-		.step = rule->step,
+		.step = strip->said.step,
 		.clock = strip->phase.required_ms > 0  ? CLOCK_TIMED
 		         : rule->kind == PHASE_WATCHED ? CLOCK_WATCHED
 		                                       : CLOCK_HANDS,

@@ -335,7 +335,7 @@ static bool ask_elsewhere(struct desk *desk, const struct view_key *key)
 		return false;
 	what = strip->content == STRIP_EMPTY ? station_views(strip)->start_words(desk)
 	       : key->act == lost            ? strip->rule->lost
-	                                     : strip->rule->step;
+	                                     : strip->said.step;
 	if (desk->terminal != NULL && desk_columns(desk) < 60) {
 		desk_ask_again(desk, AGAIN_ELSEWHERE, state_of(strip), AGAIN_SHORT_MS,
 		               "%s? %s again if so. Tab: %d rings.", what, key->cap, strip_digit(rings[0].strip));
@@ -359,7 +359,7 @@ static const char *next_step_words(const struct desk *desk)
 	strip_face(strip, &desk->now, &face);
 	/* While a clock runs its step is not to be done yet, and must not read so; a pan that ran
 	 * dry ends it. */
-	return face.timed && !face.due && !face.water_dry ? "(not yet)" : strip->rule->step;
+	return face.timed && !face.due && !face.water_dry ? "(not yet)" : strip->said.step;
 }
 
 static void lost(struct desk *desk)
@@ -617,7 +617,7 @@ static void sources(const struct desk *desk, struct sources *page)
 
 	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
-	sources_add_phase(page, strip->rule);
+	sources_add_phase(page, kitchen_board(desk->kitchen), strip->rule);
 	if (station_views(strip)->sources != NULL)
 		station_views(strip)->sources(strip, page);
 }

@@ -3,6 +3,7 @@
  */
 #include <stdlib.h>
 
+#include "kitchen/board/clock.h"
 #include "kitchen/step/step.h"
 #include "screen/ui/desk.h"
 
@@ -56,7 +57,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		return;
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
 	              strip->station.name, strip->rule->words, strip->holds);
-	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->rule->caution);
+	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->said.caution);
 	row = row < 3 ? 3 : row;
 	if (count == 0)
 		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing like that in this phase.");
@@ -119,6 +120,23 @@ static bool minutes_typed(struct desk *desk, const char *text)
 	return apply(desk, EXCEPTION_EARLIER, minutes, "");
 }
 
+/* Juice that is drawn is worth a batch: far too soon it is asked about. */
+static bool asks_whether_juice(struct desk *desk)
+{
+	const struct board *board = kitchen_board(desk->kitchen);
+	const struct strip *strip = desk_selected(desk);
+	char hour[8];
+
+	if (strip == NULL || !strip_juice_is_early(board, strip, &desk->now) ||
+	    desk_is_sure(desk, AGAIN_JUICE, strip->phase.id))
+		return false;
+	clock_words_hour(strip_first_juice_ms(board, strip), hour, sizeof(hour));
+	desk_ask_again(desk, AGAIN_JUICE, strip->phase.id, SURE_MS,
+	               "So soon? The run has gone %lld min, the first juice comes about %s. Is it juice? Enter again.",
+	               (long long)(strip_passed_ms(strip, &desk->now) / 60000), hour);
+	return true;
+}
+
 static bool juice_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
@@ -128,6 +146,8 @@ static bool juice_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
+	if (asks_whether_juice(desk))
+		return false; /* the line stays open */
 	return apply(desk, EXCEPTION_DRAW, ul, "");
 }
 
@@ -196,7 +216,7 @@ static void sources(const struct desk *desk, struct sources *page)
 	const struct strip *strip = desk_selected(desk);
 
 	if (strip != NULL && strip->content != STRIP_EMPTY)
-		sources_add_phase(page, strip->rule);
+		sources_add_phase(page, kitchen_board(desk->kitchen), strip->rule);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)

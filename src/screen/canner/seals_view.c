@@ -666,7 +666,7 @@ static void sources(const struct desk *desk, struct sources *page)
 
 	if (strip == NULL)
 		return;
-	sources_add_phase(page, strip->rule);
+	sources_add_phase(page, kitchen_board(desk->kitchen), strip->rule);
 	for (int fate = FATE_FRIDGE; fate < FATE_COUNT; fate++)
 		if (fate != FATE_DISCARD)
 			sources_add(page, &(struct source_of){ .source = jar_fate_source((enum jar_fate)fate) },

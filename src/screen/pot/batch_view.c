@@ -479,8 +479,12 @@ static enum role note_words(const struct desk *desk, int n, struct text *text)
 	}
 	if (n - count == NEED_SWAP && recipe->acid_swap == ACID_SWAP_LEMON_FOR_VINEGAR)
 		text_add(text, "Bottled lemon juice may replace the vinegar, the same amount; never the other way.");
-	else if (n - count == NEED_CAUTION)
+	else if (n - count == NEED_CAUTION) {
 		text_add(text, "%s", recipe->caution);
+		heat_here_words(kitchen_board(desk->kitchen), HEAT_JELLY, time, sizeof(time));
+		if (recipe->gel_test != GEL_TEST_NONE)
+			text_add(text, "%sJelly: %s.", recipe->caution[0] != '\0' ? " " : "", time);
+	}
 	return ROLE_CAUTION;
 }
 

@@ -283,7 +283,7 @@ static void sources(const struct desk *desk, struct sources *page)
 	if (recipe != NULL)
 		sources_add_recipe(page, recipe);
 	if (strip != NULL)
-		sources_add_phase(page, strip->rule);
+		sources_add_phase(page, kitchen_board(desk->kitchen), strip->rule);
 }
 
 /* --- keys ------------------------------------------------------------------------- */

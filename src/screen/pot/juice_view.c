@@ -192,7 +192,7 @@ static const struct view_key keys[] = {
 static void sources(const struct desk *desk, struct sources *page)
 {
 	(void)desk;
-	sources_add_phase(page, phase_rule_of(STATION_JUICER, PHASE_DRAIN));
+	sources_add_phase(page, kitchen_board(desk->kitchen), phase_rule_of(STATION_JUICER, PHASE_DRAIN));
 	sources_add(page, &(struct source_of){ .source = "MSU-323" },
 	            "Grape juice for clear jelly rests chilled 24 to 48 hours, then is poured off its sediment");
 	sources_add(page, &(struct source_of){ .source = "common practice, no source" },

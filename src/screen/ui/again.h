@@ -21,6 +21,7 @@ enum again_about {
 	AGAIN_STATION,   /* a figure typed where a number is asked for soon; id: the figure */
 	AGAIN_SHELF,     /* what the shelf says is not there; id: the acid */
 	AGAIN_COUNT,     /* more jars than a pot gives; id: how many */
+	AGAIN_JUICE,     /* juice far sooner than there can be any; id: the phase */
 	AGAIN_UNDO,      /* an undo that goes back over today, or over an accepted plan; id: the act */
 };
 struct again {

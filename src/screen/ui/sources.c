@@ -118,11 +118,17 @@ void sources_add_food(struct sources *page, const struct food *food)
 			            "Must not be in it: %s", ingredient_classes[i].words);
 }
 
-void sources_add_phase(struct sources *page, const struct phase_rule *rule)
+void sources_add_phase(struct sources *page, const struct board *board, const struct phase_rule *rule)
 {
-	sources_add(page, &(struct source_of){ .source = rule->source }, "%s: %s%s%s", rule->words, rule->act,
-	            rule->caution != NULL && rule->caution[0] != '\0' ? ". " : "",
-	            rule->caution == NULL ? "" : rule->caution);
+	char at[40];
+	char act[ACT_MAX_BYTES];
+	char caution[ACT_MAX_BYTES];
+
+	heat_here_words(board, rule->heat, at, sizeof(at));
+	phase_words(rule->act, at, act, sizeof(act));
+	phase_words(rule->caution, at, caution, sizeof(caution));
+	sources_add(page, &(struct source_of){ .source = rule->source }, "%s: %s%s%s", rule->words, act,
+	            caution[0] != '\0' ? ". " : "", caution);
 }
 
 static const struct view_state card_state = { sizeof(struct sources_card), NULL };

@@ -21,6 +21,7 @@ struct desk;
 struct process;
 struct recipe;
 struct food;
+struct board;
 struct phase_rule;
 
 #define SOURCES_BYTES 65536 /* WARNINGS_MAX of them with their sources, and as much again */
@@ -56,7 +57,7 @@ void sources_add_food(struct sources *page, const struct food *food);
 /* A recipe and its steps. */
 void sources_add_recipe(struct sources *page, const struct recipe *recipe);
 /* What is to be done in a phase, and its caution. */
-void sources_add_phase(struct sources *page, const struct phase_rule *rule);
+void sources_add_phase(struct sources *page, const struct board *board, const struct phase_rule *rule);
 
 /* The page that is open, and what was said when it was opened. */
 struct sources_card {

@@ -255,6 +255,29 @@ START_TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on)
 }
 END_TEST
 
+START_TEST(a_temperature_is_said_as_this_kitchen_has_it)
+{
+	struct board board = { .boil_known = true, .boil = { .boiling_point_f = 206.1, .jelly_stage_f = 214.1 } };
+	char at[40];
+	char words[80];
+
+	heat_here_words(&board, HEAT_BOIL, at, sizeof(at));
+	ck_assert_str_eq(at, "206 F here");
+	phase_words("wait for {at} and steam", at, words, sizeof(words));
+	ck_assert_str_eq(words, "wait for 206 F here and steam");
+	phase_words("steady steam", at, words, sizeof(words));
+	ck_assert_str_eq(words, "steady steam");
+	heat_here_words(&board, HEAT_JELLY, at, sizeof(at));
+	ck_assert_str_eq(at, "214 F here");
+	board.house.units = UNITS_METRIC;
+	heat_here_words(&board, HEAT_BOIL, at, sizeof(at));
+	ck_assert_str_eq(at, "96.7 C here");
+	board.boil_known = false;
+	heat_here_words(&board, HEAT_JELLY, at, sizeof(at));
+	ck_assert_str_eq(at, "8 F above boiling water");
+}
+END_TEST
+
 /* What is lost when nobody comes, and how soon one that was answered comes back. */
 START_TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner)
 {
@@ -560,6 +583,7 @@ static const struct listed_test listed[] = {
 	EACH(the_vent_cannot_be_skipped, WEIGHT_CANNER, WEIGHT_CANNER + 1),
 	EACH(the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1),
 	TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on),
+	TEST(a_temperature_is_said_as_this_kitchen_has_it),
 	TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner),
 	TEST(an_alarm_that_was_heard_rings_again_while_its_step_is_not_made),
 	EACH(a_heard_alarm_comes_back_at_its_time_after_a_start_and_whatever_a_clock_is_set_to, 0, 3),

@@ -177,6 +177,26 @@ START_TEST(its_own_minutes_are_enough_where_the_house_has_none)
 }
 END_TEST
 
+/* The house says 45 min to the first juice: before half of that nothing can be drawn, after it perhaps. */
+START_TEST(juice_is_early_until_half_the_way_to_the_first)
+{
+	const struct board *board = kitchen_board(kit.kitchen);
+	struct moment now;
+
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&kit, TALL_JUICER, PHASE_RUN);
+	now = kitchen_now(kit.kitchen);
+	ck_assert(strip_juice_is_early(board, kk_canner(&kit, TALL_JUICER), &now));
+	ck_assert_int_eq(strip_first_juice_ms(board, kk_canner(&kit, TALL_JUICER)) - now.wall_ms, 45 * MINUTE_MS);
+	kk_pass(&kit, 45 * MINUTE_MS / 2 - 1);
+	now = kitchen_now(kit.kitchen);
+	ck_assert(strip_juice_is_early(board, kk_canner(&kit, TALL_JUICER), &now));
+	kk_pass(&kit, 1);
+	now = kitchen_now(kit.kitchen);
+	ck_assert(!strip_juice_is_early(board, kk_canner(&kit, TALL_JUICER), &now));
+}
+END_TEST
+
 START_TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over)
 {
 	struct stretch stretches[STRETCHES_MAX];
@@ -774,6 +794,7 @@ static const struct listed_test listed[] = {
 	TEST(a_run_walks_through_them_and_leaves_the_juicer_free),
 	TEST(the_run_is_as_long_as_the_house_says_when_it_begins),
 	TEST(without_a_water_interval_no_run_is_started),
+	TEST(juice_is_early_until_half_the_way_to_the_first),
 	TEST(each_juicer_goes_by_its_own_water_and_by_the_house_where_it_has_none),
 	TEST(its_own_minutes_are_enough_where_the_house_has_none),
 	TEST(a_run_without_a_length_counts_up_and_never_rings_that_it_is_over),

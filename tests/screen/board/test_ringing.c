@@ -72,8 +72,8 @@ START_TEST(one_is_seen_large_with_its_job_at_80x24)
 		" time        ┬09:00         ┬09:30         ┬10:00         ┬10:30         ┬11:00",
 		" 1 Big kett… ░░░░░░░░░░░│···········█████▒▒▒·",
 		" 2 Low kett… ░░░░░░░░░░░│···········█████▒▒▒·",
-		" caution: Is it there (full rolling boil)? On the board press 8, then Space: to",
-		" boil has lasted more than 20 min at Wide pot.",
+		" caution: Is it there (full rolling boil)? On the board press 8, then Space:",
+		" to boil has lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat is on  a alarm heard  u undo  x exceptions       Tab rings   ? keys",
 	};
@@ -106,8 +106,8 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		" 8 Wide pot        to boil    for   71 min grape jelly",
 		" 9 Deep pot        to boil    for   71 min grape jelly",
 		"   3 more stations, free",
-		" caution: Is it there (full rolling boil)? On the board press 8, then Space: to",
-		" boil has lasted more than 20 min at Wide pot.",
+		" caution: Is it there (full rolling boil)? On the board press 8, then Space:",
+		" to boil has lasted more than 20 min at Wide pot.",
 		"",
 		" Space heat off, lid off  a alarm heard  l lost  u undo      Tab rings   ? keys",
 	};
