@@ -368,23 +368,36 @@ begun_or_asked() {
 	begun "$1" || case $flat in *"Space again if so."*) ;; *) false ;; esac
 }
 
+# What is asked now, its last words; nothing where nothing is.
+question() {
+	printf '%s\n' "$flat" | sed -n 's/.*\(.\{40\}\)Space again if so\..*/\1/p'
+}
+
+# shellcheck disable=SC2317 # run by until_true
+asked_otherwise() {
+	look
+	flatten
+	[ "$(question)" != "$asked" ]
+}
+
 # How long a phase must have stood before a step counts: on a slow practice clock, a
 # while.  Longer does no harm.
 settling=
 
 # do_step PHASE: the next step of the chosen station, with which that phase begins: "come-up",
 # "off the heat".
-# Whoever is quick is asked whether it was seen; it was.  The question lapses after
-# some seconds, and whoever answers later than that is asked anew.
+# Whoever is quick is asked whether it was seen; it was; then perhaps whether all is in.  A
+# question lapses after some seconds, and whoever answers later than that is asked anew.
 do_step() {
 	[ -z "$settling" ] || sleep "$settling"
-	for _ in 1 2 3 4 5 6 7 8; do
-		step
+	step
+	for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16; do
 		until_true begun_or_asked "$1"
 		if begun "$1"; then break; fi
+		asked=$(question)
 		step
-		until_true sees_not "Space again if so."
-		if begun "$1"; then break; fi
+		until_true asked_otherwise
+		if [ -z "$(question)" ] && ! begun "$1"; then step; fi # it lapsed
 	done
 	until_true begun "$1"
 	begun "$1" || wait_for "$1 begins." # which says what was seen instead

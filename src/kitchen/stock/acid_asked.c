@@ -27,7 +27,7 @@ size_t kitchen_acid_answers(const struct kitchen *kitchen, const char *product, 
 	const struct ingredient *line = recipe == NULL ? NULL : acid_asked_by(recipe);
 	size_t count = acid_answers(food, jar, out);
 
-	if (recipe == NULL || strcmp(recipe->food, food->name) != 0 || !may_be_none(out, count))
+	if (food == NULL || recipe == NULL || strcmp(recipe->food, food->name) != 0 || !may_be_none(out, count))
 		return count;
 	out[0] = line == NULL ? ACID_NONE_ASKED : ACID_AS_PRINTED;
 	out[1] = line == NULL ? ACID_AS_PRINTED : ACID_NONE_ASKED;

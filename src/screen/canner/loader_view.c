@@ -225,7 +225,7 @@ static int nothing_draw(const struct desk *desk, int row, int end, int cols)
 	struct text text = TEXT_OVER(words);
 
 	say_nothing_here(desk, &text);
-	return desk_paragraph(desk, row, 3, cols - 4, end - row < 5 ? end - row : 5, ROLE_CAUTION, words);
+	return desk_whole(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, words);
 }
 
 /* Jars of a recipe nobody tested: it is said before they are loaded. */
@@ -281,6 +281,16 @@ static void draw(const struct desk *desk, int top, int rows)
 
 static void sources(const struct desk *desk, struct sources *page)
 {
+	char words[FAULT_SENTENCE_MAX + 200];
+	struct text text = TEXT_OVER(words);
+
+	if (proposal_here(desk) == NULL) {
+		say_nothing_here(desk, &text);
+		sources_add(
+		    page,
+		    &(struct source_of){ .how = "what each canner here takes, and by when the jars are to be in" },
+		    "%s", words);
+	}
 	if (!card_of(desk)->has_process)
 		return;
 	sources_add_process(page, &card_of(desk)->process);

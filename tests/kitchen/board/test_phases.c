@@ -262,13 +262,13 @@ START_TEST(a_temperature_is_said_as_this_kitchen_has_it)
 	char words[80];
 
 	heat_here_words(&board, HEAT_BOIL, at, sizeof(at));
-	ck_assert_str_eq(at, "206 F here");
+	ck_assert_str_eq(at, "206.1 F here");
 	phase_words("wait for {at} and steam", at, words, sizeof(words));
-	ck_assert_str_eq(words, "wait for 206 F here and steam");
+	ck_assert_str_eq(words, "wait for 206.1 F here and steam");
 	phase_words("steady steam", at, words, sizeof(words));
 	ck_assert_str_eq(words, "steady steam");
 	heat_here_words(&board, HEAT_JELLY, at, sizeof(at));
-	ck_assert_str_eq(at, "214 F here");
+	ck_assert_str_eq(at, "214.1 F here");
 	board.house.units = UNITS_METRIC;
 	heat_here_words(&board, HEAT_BOIL, at, sizeof(at));
 	ck_assert_str_eq(at, "96.7 C here");

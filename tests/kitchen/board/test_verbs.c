@@ -169,7 +169,7 @@ static const struct {
 	{ VERB_PLAN_ADD_RUN, "[" POUNDS_12 ",\"grapes\",0]", "Planned: a run of 12 lb grapes at 00:00" },
 	{ VERB_PLAN_ADD_DRYING, "[" POUNDS_12 ",\"\",\"apples\",8,14,\"\"]", "Planned: 12 lb apples to dry, 8 to 14 h" },
 	{ VERB_PLAN_CHANGE_DRYING, "[\"\",709765,\"fruit leather\",6,8,510]",
-	  "Planned instead: 3 cups fruit leather to dry, 6 to 8 h at 08:30" },
+	  "Changed in the plan to: 3 cups fruit leather to dry, 6 to 8 h at 08:30" },
 	{ VERB_PLAN_REMOVE_DRYING, "[\"\",709765,\"fruit leather\",6,8,\"\"]",
 	  "Removed from the plan: 3 cups fruit leather to dry, 6 to 8 h" },
 	{ VERB_PLAN_ADD_BATCH, "[1,\"grape jelly\",\"half_pint\",510]",

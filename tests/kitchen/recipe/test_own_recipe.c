@@ -141,7 +141,7 @@ START_TEST(an_edit_is_journalled_and_undone_and_does_not_reach_a_pot_at_work)
 	own.packs[0] = '\0';
 	KK_OK(&kit, kitchen_put_recipe(kit.kitchen, &own, &kit.fault));
 	ck_assert_int_eq(kk_journal(&kit), before + 1);
-	pk_says(&kit, "Recipe quince jelly: 2 ingredients, no published process");
+	pk_says(&kit, "Recipe changed: quince jelly, 2 ingredients, no published process");
 	{
 		struct log_recipe read;
 

@@ -411,6 +411,7 @@ static void all_stations(void)
 	give("45");
 	give("70");
 	enter(2); /* a second one */
+	give("30");
 	give("pot");
 	enter(1);
 	give("8");
