@@ -25,7 +25,6 @@ dissolved_sugar_ul compared with published densities
 batch_volume_ul what goes into the jars beside the pot
 weigh compared with worked examples of books
 odds_by_chance compared with exact odds, and at the edge of what is clear
-fruit_plain names longer than its buffer
 glyph_columns widths of characters, one by one
 digits_row the drawing of a tall digit, without a terminal
 config_key the page of docs/ that lists them

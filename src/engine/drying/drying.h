@@ -67,18 +67,32 @@ extern const size_t drying_keep_count;
 /* Where a fruit has no test of its own: MSU 01600528. */
 #define DRYING_TEST "cool a piece first, then test: no wet spot inside when cut"
 #define DRYING_TEST_SOURCE "cooled first: MSU 01600528; no wet spot: common practice, no source"
-/* Leather: 2 cups of fruit on 13 x 15 in, 1/8 in deep: NCHFP, Drying: Fruit Leathers. */
+/* Leather: 1/8 in deep, about 2 cups of fruit on 13 x 15 in: NCHFP, Drying: Fruit Leathers.  The two differ: 2 cups of
+ * puree there lie 0.15 in deep, as the fruit was measured before it was blended.  Trays are reckoned by the depth, the
+ * stricter; what lies deeper than the 2 cups is asked about. */
+#define LEATHER_DEEP_THOU 125
 #define LEATHER_LOAD_UL INT64_C(473176)
-#define LEATHER_LOAD_THOU2 (INT64_C(13000) * 15000)
+#define LEATHER_WIDE_THOU 13000
+#define LEATHER_LONG_THOU 15000
+/* Pieces: 4 to 6 lb in all on 2 to 4 trays, given for an oven: MSU 01600527.  3 lb a tray at most. */
+#define PIECES_LOAD_MG INT64_C(1360777)
 #define DRYING_HOURS_MAX 96 /* more is a slip of the pen */
 #define DRYING_KEEP_SOURCE "NCHFP, Packaging and Storing Dried Foods; Drying: Fruit Leathers"
 
 const char *drying_class_name(enum drying_class class);
 /* The row of puree that is spread, by its name. */
-#define LEATHER "fruit leather"
-/* What is published of a food, by any of its names; NULL: nothing is.  Only rows that are confirmed. */
+#define LEATHER_ANY "fruit"
+#define LEATHER_WORD "leather"
+#define LEATHER LEATHER_ANY " " LEATHER_WORD
+/* What is published of a food, by any of its names in the singular or the plural, else by the words that are typed:
+ * leather and puree of any fruit, pieces by what the name ends with ("Italian plums", "apple slices"; not "plum jam"),
+ * meat by any word.  NULL: nothing is.  Only rows that are confirmed. */
 const struct drying_row *drying_named(const char *food);
-/* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is. */
+/* How it is called once it is dried: "plum puree" is plum leather; anything else as it was typed.  `name` may be
+ * where `food` stands. */
+void drying_called(const char *food, char *name, size_t size);
+/* Is anything said against drying it, and what is published of it?  NULL with no fault: nothing is.  Refused: meat,
+ * and leather of what is no fruit. */
 bool drying_may(const char *food, const struct drying_row **row, struct fault *fault);
 
 struct drying_hours {
@@ -95,8 +109,16 @@ bool drying_hours_read(const char *words, int *low, int *high, struct fault *fau
  * nothing is of what gels, of juice, or of anything beside fruit, its acid and a sweetener: refused.  Puree that was
  * sweetened has no published amount of sugar with its hours: `published` is false, the house says them. */
 bool leather_may(const struct recipe *recipe, bool *published, struct fault *fault);
-/* Trays of wide x deep thousandths of an inch for so much puree; 0: the tray's size is not known. */
+/* Trays of wide x deep thousandths of an inch for so much puree, 1/8 in deep; 0: the tray's size is not known. */
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou);
+enum tray_load {
+	TRAYS_FIT,
+	TRAYS_TOO_FULL,  /* deeper or closer than what is published */
+	TRAYS_TOO_EMPTY, /* leather less than half as deep: it goes brittle (common practice, no source) */
+};
+/* Of fruit by weight or of puree, one of both, on so many trays; a tray whose size is not known (0) counts as that of
+ * the publication.  `most`: what is published for one such tray, in mg or uL; NULL: not wanted. */
+enum tray_load drying_load(int64_t fruit_mg, int64_t puree_ul, int trays, int wide_thou, int deep_thou, int64_t *most);
 /* Months that it keeps where it is as warm as that; a store not read counts as the warmest of the table.
  * 0: it is warmer than any published figure. */
 int drying_months(enum drying_class class, bool store_read, int64_t store_mc);

@@ -14,7 +14,7 @@
 #define FRUIT_NAME_BYTES 96 /* a longer name is cut */
 
 /* The plain form of a name, at most FRUIT_NAME_BYTES - 1 bytes. */
-void fruit_plain(const char *name, char buffer[FRUIT_NAME_BYTES]); /* public for its test */
+void fruit_plain(const char *name, char buffer[FRUIT_NAME_BYTES]);
 
 /* "Grapes" and "grape"; not "grapes" and "wine grapes". */
 bool fruit_same(const char *a, const char *b);

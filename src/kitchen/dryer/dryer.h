@@ -30,6 +30,8 @@ struct drying_order {
  * none of what leather is made of (engine/drying/drying.h). */
 bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_ul, bool *published,
                       struct fault *fault);
+/* Refused also: it is more than that. */
+bool kitchen_may_take_so_much(struct kitchen *kitchen, int64_t batch_id, int64_t ul, struct fault *fault);
 /* Refused: more than a pot has left, no free dryer, no food, no amount, a food that is not dried here, no hours where none are published, more
  * trays than it has. */
 bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *order, int64_t *drying_id,

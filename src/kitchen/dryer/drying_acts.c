@@ -57,21 +57,31 @@ bool kitchen_may_take(struct kitchen *kitchen, int64_t batch_id, int64_t *most_u
 	return leather_may(strip_batch(strip)->recipe, published, fault) && find_left(kitchen, strip, most_ul, fault);
 }
 
-static bool check_taken(struct kitchen *kitchen, struct drying_order *order, bool *published, struct fault *fault)
+bool kitchen_may_take_so_much(struct kitchen *kitchen, int64_t batch_id, int64_t ul, struct fault *fault)
 {
 	char left[64];
+	int64_t most_ul;
+	bool published;
+
+	if (!kitchen_may_take(kitchen, batch_id, &most_ul, &published, fault))
+		return false;
+	if (most_ul < 0 || ul <= most_ul)
+		return true;
+	amount_words(MEASURE_VOLUME, most_ul, kitchen->board.house.units, left, sizeof(left));
+	return fault_set(fault, FAULT_REFUSED, "There is no more than %s left in that pot.", left);
+}
+
+static bool check_taken(struct kitchen *kitchen, struct drying_order *order, bool *published, struct fault *fault)
+{
 	int64_t most_ul;
 
 	*published = true;
 	if (order->batch_id == 0)
 		return true;
-	if (!kitchen_may_take(kitchen, order->batch_id, &most_ul, published, fault))
+	if (!kitchen_may_take(kitchen, order->batch_id, &most_ul, published, fault) ||
+	    !kitchen_may_take_so_much(kitchen, order->batch_id, order->puree_ul, fault))
 		return false;
-	text_copy(order->food, sizeof(order->food), LEATHER);
-	if (most_ul < 0 || order->puree_ul <= most_ul)
-		return true;
-	amount_words(MEASURE_VOLUME, most_ul, kitchen->board.house.units, left, sizeof(left));
-	return fault_set(fault, FAULT_REFUSED, "There is no more than %s left in that pot.", left);
+	return text_copy(order->food, sizeof(order->food), LEATHER);
 }
 
 /* What the lot of its leather is called; the strip goes with the next reading of the board. */
@@ -195,6 +205,7 @@ bool kitchen_start_drying(struct kitchen *kitchen, const struct drying_order *or
 	    !drying_may(full.food, &row, fault) || !check_order(&strip->station, row, published, &full, &hours, fault))
 		return false;
 	text_copy(name, sizeof(name), strip->station.name);
+	drying_called(full.food, full.food, sizeof(full.food));
 	taken_from(kitchen, &full, product, sizeof(product), lot, sizeof(lot));
 	if (!act_begin(&act, kitchen, full.batch_id == 0 ? VERB_START_DRYING : VERB_TO_TRAYS, order->station_id, fault))
 		return false;

@@ -37,6 +37,7 @@ static bool check_drying(struct log_plan_run *row, struct fault *fault)
 		return fault_set(fault, FAULT_MISUSE, "Say what is dried, in a few words.");
 	if (!drying_may(row->fruit, &published, fault))
 		return false;
+	drying_called(row->fruit, row->fruit, sizeof(row->fruit));
 	leather = published != NULL && published->class == DRYING_LEATHER;
 	if (leather)
 		row->fruit_mg = 0;

@@ -152,13 +152,27 @@ START_TEST(fruit_is_taken_from_the_shelf_and_comes_back_with_an_undo)
 }
 END_TEST
 
-/* 2 cups on 13 x 15 in: NCHFP, Drying: Fruit Leathers. */
+START_TEST(leather_keeps_the_name_of_its_fruit)
+{
+	int64_t id;
+
+	ck_assert(!start(order_of("plum puree", pk_amount(SUPPLY_FRUIT, "4 lb"), 0, 0, 0, 2), &id));
+	ck_assert_str_eq(kit.fault.sentence, "Measure the puree: \"3 cups\" or \"700 ml\".");
+	KK_OK(&kit, start(order_of("plum puree", 0, pk_ul("3 cups"), 0, 0, 0), &id));
+	ck_assert_int_eq(row_of(id).class, DRYING_LEATHER);
+	ck_assert(!row_of(id).own_hours);
+	ck_assert_int_eq(row_of(id).low_ms, HOURS(6));
+	pk_says(&kit, "Box dryer: drying started, plum leather on 2 trays, 6 to 8 h");
+}
+END_TEST
+
+/* 1/8 in deep: NCHFP, Drying: Fruit Leathers. */
 START_TEST(leather_takes_the_trays_of_its_puree_and_no_more_than_there_are)
 {
 	int64_t id;
 
 	ck_assert(!start(order_of("fruit leather", 0, pk_ul("4 qt"), 0, 0, 0), &id));
-	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "8 trays"));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "10 trays"));
 	KK_OK(&kit, start(order_of("fruit leather", 0, pk_ul("3 cups"), 0, 0, 0), &id));
 	ck_assert_int_eq(row_of(id).trays, 2);
 	ck_assert_int_eq(row_of(id).low_ms, HOURS(6));
@@ -625,6 +639,7 @@ static const struct listed_test listed[] = {
 	TEST(published_hours_are_taken_whatever_the_house_says),
 	TEST(meat_is_not_dried_here),
 	TEST(fruit_is_taken_from_the_shelf_and_comes_back_with_an_undo),
+	TEST(leather_keeps_the_name_of_its_fruit),
 	TEST(leather_takes_the_trays_of_its_puree_and_no_more_than_there_are),
 	TEST(the_look_rings_every_hour_and_a_half_and_is_counted),
 	TEST(damp_by_the_test_it_goes_back_and_is_tested_at_the_next_look),
