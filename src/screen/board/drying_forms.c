@@ -2,6 +2,7 @@
  * drying_forms.c - what is asked when a drying begins: of fruit or puree, and of what is taken from a pot that is
  * being filled.
  */
+#include <stdio.h>
 #include <string.h>
 
 #include "base/count.h"
@@ -12,6 +13,8 @@
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+
+#define TRAYS_QUESTION "Trays"
 
 struct drying_answers {
 	struct drying_order order;
@@ -58,25 +61,97 @@ static bool begin(struct desk *desk, int64_t station_id)
 	return true;
 }
 
-static void food_now(const struct desk *desk, struct text *text)
+/* The n-th that something is published of; NULL: there are no more.  Meat is refused, and not offered. */
+static const struct drying_row *row_at(int n)
+{
+	for (size_t i = 0; i < drying_row_count; i++)
+		if (drying_rows[i].confirmed == CONFIRMED_YES && drying_rows[i].class != DRYING_REFUSED && n-- == 0)
+			return &drying_rows[i];
+	return NULL;
+}
+
+static const char *food_word(const struct desk *desk, int n)
+{
+	(void)desk;
+	return row_at(n) == NULL ? NULL : row_at(n)->food;
+}
+
+static const char *food_also(const struct desk *desk, int n)
+{
+	(void)desk;
+	return row_at(n)->also;
+}
+
+/* The last one is what was typed. */
+static int food_choices(const struct desk *desk)
+{
+	int count = 0;
+
+	(void)desk;
+	while (row_at(count) != NULL)
+		count++;
+	return count + 1;
+}
+
+static void hours_words(const struct drying_row *row, struct text *text)
+{
+	if (row == NULL)
+		text_add(text, "(nothing is published of it)");
+	else if (row->class == DRYING_REFUSED)
+		text_add(text, "(not dried here)");
+	else if (row->hours_low > 0)
+		text_add(text, "(%d-%d h, %s)", row->hours_low, row->hours_high, row->cut);
+	else
+		text_add(text, "(no hours; %s)", row->cut);
+}
+
+static void food_words(const struct desk *desk, int n, char *buffer, size_t size)
+{
+	const struct drying_row *row = row_at(n);
+	struct text text = text_over(buffer, size);
+	char typed[ENTRY_MAX];
+	char name[NAME_MAX_BYTES];
+
+	entry_letters(desk, typed, sizeof(typed));
+	if (row == NULL && typed[0] == '\0') {
+		text_add(&text, "(another: type its name)");
+		return;
+	}
+	if (row == NULL)
+		drying_called(typed, name, sizeof(name));
+	text_add(&text, "%s  ", row != NULL ? row->food : name);
+	hours_words(row != NULL ? row : drying_named(typed), &text);
+}
+
+static int food_now(const struct desk *desk)
+{
+	for (int n = 0; row_at(n) != NULL; n++)
+		if (strcmp(row_at(n)->food, order_of(desk)->food) == 0)
+			return n;
+	return order_of(desk)->food[0] != '\0' ? food_choices(desk) - 1 : 0;
+}
+
+static void food_said(const struct desk *desk, struct text *text)
 {
 	text_add(text, "%s", order_of(desk)->food);
 }
 
-static bool food_typed(struct desk *desk, const char *text)
+static bool food_is(struct desk *desk, const char *food)
 {
 	struct drying_order *order = order_of(desk);
 	const struct drying_row *row;
 	struct fault fault = { 0 };
+	char name[sizeof(order->food)];
 
-	if (text[0] == '\0' || !text_copy(order->food, sizeof(order->food), text)) {
-		desk_say(desk, ROLE_CAUTION, "Type what is dried, such as apples.");
+	if (!text_copy(name, sizeof(name), food)) {
+		desk_say(desk, ROLE_CAUTION, "Give it a shorter name, at most %d letters.", NAME_MAX_BYTES - 1);
 		return false;
 	}
-	if (!drying_may(text, &row, &fault)) {
+	if (!drying_may(food, &row, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
+	drying_called(name, order->food, sizeof(order->food));
 	order->puree_ul = is_leather(desk) ? order->puree_ul : 0;
 	order->fruit_mg = is_leather(desk) ? 0 : order->fruit_mg;
 	if (row != NULL && row->hours_low > 0)
@@ -84,6 +159,22 @@ static bool food_typed(struct desk *desk, const char *text)
 	if (row != NULL && row->pretreatment[0] != '\0')
 		desk_say(desk, ROLE_PLAIN, "%s; first: %s", row->cut, row->pretreatment);
 	return true;
+}
+
+static bool food_taken(struct desk *desk, int n)
+{
+	char typed[ENTRY_MAX];
+
+	entry_letters(desk, typed, sizeof(typed));
+	if (row_at(n) != NULL)
+		return food_is(desk, row_at(n)->food);
+	if (typed[0] == '\0' && order_of(desk)->food[0] != '\0')
+		return true; /* as it was called before */
+	if (typed[0] == '\0') {
+		desk_say(desk, ROLE_CAUTION, "Type what is dried, such as apples.");
+		return false;
+	}
+	return food_is(desk, typed);
 }
 
 static bool is_weighed(const struct desk *desk)
@@ -125,6 +216,7 @@ static void amount_beside(const struct desk *desk, int n, struct text *text)
 
 static bool amount_typed(struct desk *desk, const char *text)
 {
+	order_of(desk)->trays = 0; /* they were for another amount */
 	if (!is_leather(desk))
 		return entry_read_supply(desk, text, SUPPLY_FRUIT, "", amount_of(desk));
 	return entry_read_amount(desk, text, MEASURE_VOLUME, SUPPLY_OTHER, amount_of(desk));
@@ -162,16 +254,18 @@ static struct log_station dryer_of(const struct desk *desk)
 	return (struct log_station){ 0 };
 }
 
-/* Of leather they are worked out, where the size of a tray is known. */
-static bool trays_asked(const struct desk *desk)
-{
-	return !is_leather(desk) || dryer_of(desk).tray_wide_thou == 0;
-}
-
+/* Of leather what its puree takes is offered, where the size of a tray is known. */
 static void trays_now(const struct desk *desk, struct text *text)
 {
-	if (order_of(desk)->trays > 0)
-		text_add(text, "%d", order_of(desk)->trays);
+	struct log_station dryer = dryer_of(desk);
+	int64_t trays = order_of(desk)->trays;
+
+	if (trays == 0)
+		trays = leather_trays(order_of(desk)->puree_ul, dryer.tray_wide_thou, dryer.tray_deep_thou);
+	if (dryer.trays > 0 && trays > dryer.trays)
+		trays = dryer.trays;
+	if (trays > 0)
+		text_add(text, "%lld", (long long)trays);
 }
 
 static void trays_unit(const struct desk *desk, int n, struct text *text)
@@ -188,6 +282,50 @@ static bool trays_typed(struct desk *desk, const char *text)
 	int most = dryer_of(desk).trays > 0 ? dryer_of(desk).trays : TRAYS_MAX;
 
 	return entry_read_number(desk, text, 1, most, 1, "Trays it fills", &order_of(desk)->trays);
+}
+
+static enum tray_load load_of(const struct desk *desk, int64_t *most)
+{
+	struct log_station dryer = dryer_of(desk);
+
+	return drying_load(order_of(desk)->fruit_mg, order_of(desk)->puree_ul, order_of(desk)->trays,
+	                   dryer.tray_wide_thou, dryer.tray_deep_thou, most);
+}
+
+static bool load_asked(const struct desk *desk)
+{
+	return order_of(desk)->trays > 0 && load_of(desk, NULL) != TRAYS_FIT;
+}
+
+static const char *load_put(const struct desk *desk)
+{
+	static char words[256]; /* until the next call */
+	const struct drying_order *order = order_of(desk);
+	bool puree = order->puree_ul > 0;
+	int64_t most;
+	bool full = load_of(desk, &most) == TRAYS_TOO_FULL;
+	char amount[48];
+	char one[48];
+
+	amount_words(puree ? MEASURE_VOLUME : MEASURE_MASS, puree ? order->puree_ul : order->fruit_mg, desk_units(desk),
+	             amount, sizeof(amount));
+	amount_words(puree ? MEASURE_VOLUME : MEASURE_MASS, most, desk_units(desk), one, sizeof(one));
+	if (full)
+		(void)snprintf(words, sizeof(words), "%s on %s lies too thick: at most %s on one. Is it right?", amount,
+		               count_words(order->trays, "tray").words, one);
+	else
+		(void)snprintf(words, sizeof(words), "%s on %s is less than half of 1/8 in deep. Is it right?", amount,
+		               count_words(order->trays, "tray").words);
+	return words;
+}
+
+static const char *const rights[] = { "no, say the trays again", "yes, it is so", NULL };
+
+static bool load_taken(struct desk *desk, int n)
+{
+	if (n == 0)
+		entry_ask(desk, TRAYS_QUESTION);
+	return n == 1;
 }
 
 static void arrives_now(const struct desk *desk, struct text *text)
@@ -211,12 +349,18 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 /* What is asked alike of a drying and of a row of the plan. */
 /* clang-format off */
 #define QUESTIONS_OF_FOOD \
-	{ .kind = ASK_TEXT, \
+	{ .kind = ASK_CHOICE, \
 	  .name = "What", \
-	  .asks = "What is dried?", \
-	  .help = "Such as apples, prunes, tomatoes, fruit leather.", \
-	  .text = food_now, \
-	  .typed = food_typed }, \
+	  .asks = "What is dried? Type letters.", \
+	  .help = "Leather and puree of any fruit too: plum leather.", \
+	  .count = food_choices, \
+	  .words = food_words, \
+	  .word = food_word, \
+	  .also = food_also, \
+	  .any_name = true, \
+	  .offers = food_now, \
+	  .answer = food_said, \
+	  .take = food_taken }, \
 	{ .kind = ASK_TEXT, \
 	  .name = "Weight", \
 	  .asks = "What does it weigh, cut and ready?", \
@@ -243,18 +387,28 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 	  .counts = "hours", \
 	  .text = hours_now, \
 	  .typed = hours_typed }
+
+/* How many trays, and whether that is right where it is more or less than is published. */
+#define TRAYS_QUESTIONS(helped) \
+	{ .kind = ASK_TEXT, \
+	  .name = TRAYS_QUESTION, \
+	  .asks = "How many trays does it fill, in one layer?", \
+	  .help = helped, \
+	  .unit = trays_unit, \
+	  .text = trays_now, \
+	  .typed = trays_typed }, \
+	{ .kind = ASK_CHOICE, \
+	  .name = "Right", \
+	  .asks = "Is it right?", \
+	  .put = load_put, \
+	  .asked = load_asked, \
+	  .list = rights, \
+	  .take = load_taken }
 /* clang-format on */
 
 static const struct question questions[] = {
 	QUESTIONS_OF_FOOD,
-	{ .kind = ASK_TEXT,
-	  .name = "Trays",
-	  .asks = "How many trays does it fill, in one layer?",
-	  .help = "Pieces apart; leather 1/8 in deep.",
-	  .asked = trays_asked,
-	  .unit = trays_unit,
-	  .text = trays_now,
-	  .typed = trays_typed },
+	TRAYS_QUESTIONS("Pieces apart; leather 1/8 in deep."),
 };
 
 const struct entry_form drying_form = {
@@ -383,6 +537,19 @@ static void dryer_said(const struct desk *desk, struct text *text)
 	text_add(text, "%s", dryer_of(desk).name);
 }
 
+/* What a pot does not have is said where it is typed. */
+static bool pot_amount_typed(struct desk *desk, const char *text)
+{
+	struct fault fault = { 0 };
+
+	if (!amount_typed(desk, text))
+		return false;
+	if (kitchen_may_take_so_much(desk->kitchen, order_of(desk)->batch_id, order_of(desk)->puree_ul, &fault))
+		return true;
+	desk_say_fault(desk, &fault);
+	return false;
+}
+
 static bool trays_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
 	char words[64];
@@ -401,7 +568,7 @@ static const struct question trays_questions[] = {
 	  .unit = amount_beside,
 	  .answer = amount_now,
 	  .text = amount_now,
-	  .typed = amount_typed },
+	  .typed = pot_amount_typed },
 	{ .kind = ASK_TEXT,
 	  .name = "Hours",
 	  .asks = "How long does it take here?",
@@ -419,14 +586,7 @@ static const struct question trays_questions[] = {
 	  .none = "No dryer is free.",
 	  .answer = dryer_said,
 	  .take = dryer_taken },
-	{ .kind = ASK_TEXT,
-	  .name = "Trays",
-	  .asks = "How many trays does it fill, in one layer?",
-	  .help = "Leather 1/8 in deep.",
-	  .asked = trays_asked,
-	  .unit = trays_unit,
-	  .text = trays_now,
-	  .typed = trays_typed },
+	TRAYS_QUESTIONS("Leather 1/8 in deep."),
 };
 
 const struct entry_form trays_form = {

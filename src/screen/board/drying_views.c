@@ -52,20 +52,24 @@ static void answer(struct desk *desk, const struct strip *strip)
 	desk_ask(desk, "Packages (0: nothing kept):", "", packages_typed);
 }
 
-/* The test is read where it is wanted: from the first look on. */
+/* What is wanted now: to load the trays how it is cut, to wait the hours, to test what dry is. */
 static void beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	const struct log_drying *row = &strip_drying(strip)->row;
+	enum phase_name now = strip->rule->name;
 
 	(void)desk;
-	if (strip->rule->name == PHASE_SPREAD && strip_drying(strip)->published != NULL)
-		text_add(text, "%s. ", strip_drying(strip)->published->cut);
-	if (strip->rule->name == PHASE_CONDITION || strip->rule->name == PHASE_PACK) {
+	if (now == PHASE_CONDITION || now == PHASE_PACK) {
 		text_add(text, "shaken %s", count_words(row->shakes, "time").words);
 		return;
 	}
-	text_add(text, "%lld to %lld h%s; dry when: %s", (long long)(row->low_ms / HOUR_MS),
-	         (long long)(row->high_ms / HOUR_MS), row->own_hours ? " (this house)" : "", row->test);
+	if (now == PHASE_SPREAD && strip_drying(strip)->published != NULL)
+		text_add(text, "%s; ", strip_drying(strip)->published->cut);
+	if (now != PHASE_TEST)
+		text_add(text, "%lld to %lld h%s", (long long)(row->low_ms / HOUR_MS),
+		         (long long)(row->high_ms / HOUR_MS), row->own_hours ? " (this house)" : "");
+	if (now != PHASE_SPREAD)
+		text_add(text, "%sdry when: %s", now == PHASE_TEST ? "" : "; ", row->test);
 }
 
 static void line(const struct desk *desk, const struct strip *strip, struct text *text)

@@ -345,14 +345,23 @@ void form_down(struct desk *desk)
 	move(desk, 1);
 }
 
+/* Inside a name of the house's own: what stands is not the whole of the name at the mark. */
+static bool goes_on_typing(const struct desk *desk, const struct form *form)
+{
+	int chosen = form_choice(desk, form);
+	const char *name = chosen < 0 ? NULL : form_question(form)->word(desk, chosen);
+
+	return form->picker.filter[0] != '\0' && !form->picker.moved &&
+	       (name == NULL || !picker_is_whole(&form->picker, name));
+}
+
 bool form_types(const struct desk *desk, long key)
 {
 	const struct form *form = form_here(desk);
 	const struct question *question = form_question(form);
 
-	if (key == ' ' && question->kind == ASK_CHOICE && question->any_name && form->picker.filter[0] != '\0' &&
-	    !form->picker.moved && form_choices(desk, form) == 1)
-		return true; /* inside a name of the house's own */
+	if (key == ' ' && question->kind == ASK_CHOICE && question->any_name && goes_on_typing(desk, form))
+		return true;
 	return question->kind == ASK_CHOICE && question->word != NULL &&
 	       picker_types(desk, &form->picker, key, question->word);
 }

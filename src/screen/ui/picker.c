@@ -129,6 +129,11 @@ static bool is_whole(const char *name, const char *typed)
 	return rest != NULL && *rest == '\0';
 }
 
+bool picker_is_whole(const struct picker *picker, const char *name)
+{
+	return is_whole(name, picker->filter);
+}
+
 /* Do the letters begin a word of it? */
 static bool begins_word(const char *name, const char *typed)
 {

@@ -32,6 +32,8 @@ void picker_typed(struct desk *desk, struct picker *picker, long key,
 /* Does a name hold what was typed?  Blanks and commas may be left out, capitals are as
  * small letters. */
 bool picker_matches(const struct picker *picker, const char *name);
+/* Is what was typed the whole of a name, blanks and commas aside? */
+bool picker_is_whole(const struct picker *picker, const char *name);
 void picker_move(struct picker *picker, int by, int count);
 /* Is the Space just pressed the blank inside a name being typed, rather than a
  * choice?  So while letters stand that are not the whole of `name`, the one at the
