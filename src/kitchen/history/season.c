@@ -16,7 +16,7 @@
 
 static bool was_used(const struct log_season *season)
 {
-	return season->loads + season->runs + season->batches > 0;
+	return season->loads + season->runs + season->batches + season->dryings > 0;
 }
 
 bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure, struct log_season **rows,
@@ -24,7 +24,8 @@ bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure,
 {
 	static const unsigned parts[BY_COUNT + 1] = {
 		[BY_FAILED] = SEASON_WITH_SEALS,    [BY_YIELD] = SEASON_WITH_YIELD,     [BY_HOURS] = SEASON_WITH_HOURS,
-		[BY_COME_UP] = SEASON_WITH_COME_UP, [BY_BUSIEST] = SEASON_WITH_BUSIEST, [BY_COUNT] = SEASON_WHOLE,
+		[BY_COME_UP] = SEASON_WITH_COME_UP, [BY_BUSIEST] = SEASON_WITH_BUSIEST, [BY_DRIED] = SEASON_WITH_DRIED,
+		[BY_COUNT] = SEASON_WHOLE,
 	};
 
 	return log_seasons(kitchen->log, SEASON_WITH_JARS | parts[measure], rows, count, fault);
@@ -204,6 +205,7 @@ bool kitchen_season(const struct kitchen *kitchen, int year, struct season *out,
 	if (find_season(kitchen, year, &out->sum, fault) &&
 	    log_season_products(log, year, &out->made, &out->made_count, fault) &&
 	    log_season_fruits(log, year, &out->fruits, &out->fruit_count, fault) &&
+	    log_season_dryings(log, year, &out->dried, &out->dried_count, fault) &&
 	    log_season_stations(log, year, &out->stations, &out->station_count, fault) &&
 	    read_come_ups(kitchen, year, out, fault) && read_rates(kitchen, year, out, fault))
 		return true;
@@ -219,6 +221,7 @@ void season_clear(struct season *season)
 	free(season->people.rows);
 	free(season->made);
 	free(season->fruits);
+	free(season->dried);
 	free(season->stations);
 	memset(season, 0, sizeof(*season));
 }

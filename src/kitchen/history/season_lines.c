@@ -31,6 +31,7 @@ const char *season_measure_words(enum season_measure measure)
 		[BY_HOURS] = "hours at work",
 		[BY_COME_UP] = "mean come-up",
 		[BY_BUSIEST] = "busiest station",
+		[BY_DRIED] = "packages of dried food",
 	};
 
 	return words[measure];
@@ -52,6 +53,7 @@ bool season_value(const struct log_season *season, enum season_measure measure, 
 		             ? (double)season->come_up_ms / (double)season->come_ups / (double)MINUTE_MS
 		             : 0.0;
 		return season->come_ups > 0;
+	case BY_DRIED: *value = (double)season->packages; return season->dryings > 0;
 	case BY_BUSIEST: *value = (double)season->busiest_ms / (double)HOUR_MS; return season->busiest_ms > 0;
 	case BY_COUNT: break;
 	}
@@ -101,6 +103,7 @@ void season_value_words(const struct log_season *season, enum season_measure mea
 		hours_words(season->busiest_ms, &text);
 		text_add(&text, " %s", season->busiest);
 		break;
+	case BY_DRIED: text_add_grouped(&text, season->packages); break;
 	case BY_COUNT: break;
 	}
 }
@@ -114,6 +117,7 @@ const char *season_measure_how(enum season_measure measure)
 		[BY_HOURS] = "the time between entries less than 2 h apart (house rule)",
 		[BY_COME_UP] = "the mean over all loads that came up",
 		[BY_BUSIEST] = "the time that the station with the most of it held work",
+		[BY_DRIED] = "all packages of the dryings begun in that year",
 	};
 
 	return (unsigned)measure < BY_COUNT ? how[measure] : "";
@@ -155,6 +159,11 @@ static void add_sums(struct lines *lines, const struct log_season *sum)
 	text_add(&text, " %s in %s, from %s and %s; %lld broke", count_noun(sum->jars, "jar").words,
 	         count_words(sum->loads, "load").words, count_words(sum->batches, "batch").words,
 	         count_words(sum->runs, "juicer run").words, (long long)sum->broken);
+	if (sum->dryings > 0) {
+		text = words_of(add(lines, FIGURE_WORDS, ""));
+		text_add(&text, "%s of dried food from %s", count_words(sum->packages, "package").words,
+		         count_words(sum->dryings, "drying").words);
+	}
 	text = words_of(add(lines, FIGURE_WORDS, ""));
 	text_add(&text, "Process NOT VALID: %s, unknown: %lld; boil, steam or pressure lost: %s",
 	         count_words(sum->not_valid, "load").words, (long long)sum->unknown,
@@ -256,6 +265,43 @@ static void add_jars(struct lines *lines, const struct season *season)
 	}
 }
 
+/* "5 lb and 3 cups", "5 lb"; nothing where neither was noted. */
+static void went_in_words(int64_t mg, int64_t ul, enum unit_system units, struct text *text)
+{
+	char words[64];
+
+	if (mg > 0) {
+		amount_words(MEASURE_MASS, mg, units, words, sizeof(words));
+		text_add(text, "%s", words);
+	}
+	if (ul > 0) {
+		amount_words(MEASURE_VOLUME, ul, units, words, sizeof(words));
+		text_add(text, "%s%s puree", mg > 0 ? " and " : "", words);
+	}
+}
+
+static void add_dried(struct lines *lines, const struct season *season, enum unit_system units)
+{
+	if (season->dried_count > 0)
+		add(lines, FIGURE_HEADING, "Packages of dried food, by product");
+	for (size_t i = 0; i < season->dried_count && i < EACH_MAX; i++) {
+		const struct log_season_dried *dried = &season->dried[i];
+		char words[160];
+		struct text text = TEXT_OVER(words);
+
+		text_add(&text, "%lld%s", (long long)dried->packages,
+		         dried->fruit_mg + dried->puree_ul > 0 ? " of " : " ");
+		went_in_words(dried->fruit_mg, dried->puree_ul, units, &text);
+		text_add(&text, "%sin %s", dried->fruit_mg + dried->puree_ul > 0 ? " " : "",
+		         count_words(dried->dryings, "drying").words);
+		if (dried->dried_ms > 0) {
+			text_add(&text, ", ");
+			hours_words(dried->dried_ms, &text);
+		}
+		add_bar(lines, dried->product, (double)dried->packages, (double)season->dried[0].packages, words);
+	}
+}
+
 static double yield_of(const struct log_season_fruit *fruit)
 {
 	return fruit->fruit_mg > 0 ? (double)fruit->juice_ul * 1e6 / (double)fruit->fruit_mg : 0.0;
@@ -340,6 +386,7 @@ bool season_figures(const struct season *season, enum unit_system units, struct 
 	add_sums(&lines, &season->sum);
 	add_seals(&lines, season);
 	add_jars(&lines, season);
+	add_dried(&lines, season, units);
 	add_yields(&lines, season, units);
 	add_stations(&lines, season);
 	add_come_ups(&lines, season);

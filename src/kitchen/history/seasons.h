@@ -26,10 +26,11 @@ enum season_measure {
 	BY_HOURS,   /* at work */
 	BY_COME_UP, /* mean come-up of a load */
 	BY_BUSIEST, /* hours of the station that was busy longest */
+	BY_DRIED,   /* packages of dried food */
 	BY_COUNT
 };
 const char *season_measure_words(enum season_measure measure); /* "jars", "lids not sealed" */
-/* Newest first; only those in which something was begun.  Besides loads, batches, runs and jars only
+/* Newest first; only those in which something was begun.  Besides loads, batches, runs, dryings and jars only
  * what that measure needs is added up; BY_COUNT: everything, which takes several times as long. */
 bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure, struct log_season **rows,
                      size_t *count, struct fault *fault);
@@ -73,6 +74,8 @@ struct season {
 	size_t made_count;
 	struct log_season_fruit *fruits; /* most fruit first */
 	size_t fruit_count;
+	struct log_season_dried *dried; /* most packages first */
+	size_t dried_count;
 	struct log_season_station *stations; /* busiest first */
 	size_t station_count;
 	int64_t come_up[COME_UP_BINS]; /* loads by come-up; the last: 4 h or more */

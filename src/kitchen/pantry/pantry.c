@@ -120,12 +120,35 @@ static bool find_oldest(const struct kitchen *kitchen, const struct parts *parts
 	return true;
 }
 
+const char *pantry_past_words(const struct log_lot *lot)
+{
+	return lot_is_dried(lot) ? "PAST BEST-BY" : "OVER A YEAR";
+}
+
+/* What was dried keeps by its kind and the warmth of the store, each lot for itself. */
+static bool find_old_packages(const struct kitchen *kitchen, struct pantry_line *line, struct fault *fault)
+{
+	int64_t now = kitchen_now(kitchen).wall_ms;
+	struct log_pantry_lot *lots;
+	size_t count;
+
+	if (!lot_is_dried(&line->oldest))
+		return true;
+	if (!log_pantry_lots(kitchen->log, line->product, line->size, &lots, &count, fault))
+		return false;
+	line->over_a_year = 0;
+	for (size_t i = 0; i < count; i++)
+		line->over_a_year += lot_best_by_ms(kitchen, &lots[i].lot) < now ? lots[i].jars : 0;
+	free(lots);
+	return true;
+}
+
 static bool finish_line(const struct kitchen *kitchen, const struct parts *parts, struct pantry_line *line,
                         struct fault *fault)
 {
 	line->recalled = of_line(parts->recalled, parts->recalled_count, line->product, line->size);
 	line->blocked = of_line(parts->blocked, parts->blocked_count, line->product, line->size);
-	if (!find_oldest(kitchen, parts, line, fault))
+	if (!find_oldest(kitchen, parts, line, fault) || !find_old_packages(kitchen, line, fault))
 		return false;
 	line->best_by_wall_ms = nobody_eats(line) ? 0 : lot_best_by_ms(kitchen, &line->oldest);
 	return true;

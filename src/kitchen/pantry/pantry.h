@@ -42,6 +42,9 @@ struct pantry_lot {
 	int64_t recalled;
 };
 
+/* What is past its best-by is said to be: "OVER A YEAR"; "PAST BEST-BY" of what was dried, which keeps less long. */
+const char *pantry_past_words(const struct log_lot *lot);
+
 /* The line with the oldest jars first, those of which none may be eaten last.  Arrays are malloc'ed. */
 bool kitchen_pantry(const struct kitchen *kitchen, struct pantry_line **rows, size_t *count, struct fault *fault);
 /* The lots of a line, oldest first. */

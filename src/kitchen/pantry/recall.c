@@ -7,6 +7,7 @@
 #include <string.h>
 #include <strings.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/canner/canner.h"
@@ -82,6 +83,22 @@ enum jar_where jar_where(const struct log_traced *traced)
 const char *traced_state_words(const struct log_traced *traced)
 {
 	return traced->jar.drying_id != 0 ? "dried" : jar_state_name(traced->jar.state);
+}
+
+void traced_count_words(const struct log_traced *rows, size_t count, char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+	int64_t packages = 0;
+	int64_t jars = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		packages += rows[i].jar.drying_id != 0;
+		jars += rows[i].jar.drying_id == 0 && jar_where(&rows[i]) != WHERE_REPROCESSED;
+	}
+	if (jars > 0 || packages == 0)
+		text_add(&text, "%s", count_words(jars, "jar").words);
+	if (packages > 0)
+		text_add(&text, "%s%s", jars > 0 ? " and " : "", count_words(packages, "package").words);
 }
 
 const char *jar_where_words(enum jar_where where)

@@ -28,9 +28,11 @@ enum jar_where {
 };
 enum jar_where jar_where(const struct log_traced *traced);
 const char *traced_state_words(const struct log_traced *traced); /* "sealed"; "dried": a package has no seal */
-const char *jar_where_words(enum jar_where where);               /* "on the shelf" */
-const char *jar_where_name(enum jar_where where);                /* "shelf", for programs */
-const char *recall_outcome_words(enum recall_outcome outcome);   /* "found, thrown out" */
+/* "4 jars", "3 packages", "2 jars and 3 packages" of dried food; a jar that is another one now is not counted. */
+void traced_count_words(const struct log_traced *rows, size_t count, char *buffer, size_t size);
+const char *jar_where_words(enum jar_where where);             /* "on the shelf" */
+const char *jar_where_name(enum jar_where where);              /* "shelf", for programs */
+const char *recall_outcome_words(enum recall_outcome outcome); /* "found, thrown out" */
 
 /* What `words` name: the code of a lot, the label of a lid box (or a part of it that
  * only one has), the number of a load, batch, run or drying, a product, a day as 2026-09-14.

@@ -44,6 +44,8 @@ bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size
 bool log_season_get(struct log *log, int year, unsigned parts, struct log_season *out, struct fault *fault);
 bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count,
                          struct fault *fault); /* most jars first */
+bool log_season_dryings(struct log *log, int season, struct log_season_dried **rows, size_t *count,
+                        struct fault *fault);
 bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count,
                          struct fault *fault); /* busiest first */
 bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count,

@@ -37,6 +37,7 @@ static void read_made(struct query *query, void *into)
 	season->loads = take_integer(query);
 	season->runs = take_integer(query);
 	season->batches = take_integer(query);
+	season->dryings = take_integer(query);
 }
 
 static void read_jars(struct query *query, void *into)
@@ -89,6 +90,15 @@ static void read_busiest(struct query *query, void *into)
 	season->busiest_ms = take_integer(query);
 }
 
+static void read_dried(struct query *query, void *into)
+{
+	struct log_season *season = into;
+	season->packages = take_integer(query);
+	season->dried_mg = take_integer(query);
+	season->dried_ul = take_integer(query);
+	season->dried_ms = take_integer(query);
+}
+
 static const struct {
 	unsigned part;
 	enum statement which;
@@ -102,6 +112,7 @@ static const struct {
 	{ SEASON_WITH_HOURS, SEASON_HOURS, read_hours, true },
 	{ SEASON_WITH_COME_UP, SEASON_COME_UP, read_come_up_sum, false },
 	{ SEASON_WITH_BUSIEST, SEASON_BUSIEST, read_busiest, false },
+	{ SEASON_WITH_DRIED, SEASON_DRIED, read_dried, false },
 };
 
 static bool add_sum(struct log *log, enum statement which, row_reader *read, bool by_year, struct log_season *season,
@@ -183,6 +194,26 @@ bool log_season_products(struct log *log, int season, struct log_season_product 
 {
 	void *list;
 	bool ok = list_of(log, SEASON_PRODUCTS, season, read_product, sizeof(**rows), &list, count, fault);
+	*rows = list;
+	return ok;
+}
+
+static void read_drying(struct query *query, void *into)
+{
+	struct log_season_dried *dried = into;
+	memset(dried, 0, sizeof(*dried));
+	TAKE_TEXT(query, dried->product);
+	dried->dryings = take_integer(query);
+	dried->packages = take_integer(query);
+	dried->fruit_mg = take_integer(query);
+	dried->puree_ul = take_integer(query);
+	dried->dried_ms = take_integer(query);
+}
+
+bool log_season_dryings(struct log *log, int season, struct log_season_dried **rows, size_t *count, struct fault *fault)
+{
+	void *list;
+	bool ok = list_of(log, SEASON_DRYINGS, season, read_drying, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }

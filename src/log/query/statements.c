@@ -144,6 +144,12 @@
 	"AND ended_why = 'done' ORDER BY id LIMIT 1) AS ms FROM work WHERE " BEGUN_OF( \
 	    "load") " LIMIT -1) WHERE ms IS NOT NULL"
 
+/* What was dried, and how long it was on the heat. */
+#define DRIED \
+	"sum(packages), sum(fruit_mg), sum(puree_ul), " \
+	"sum((SELECT sum(" LASTED ") FROM phase WHERE work_id = work.id AND name = 'dry')) " \
+	"FROM work CROSS JOIN drying ON drying.id = work.id "
+
 const char *const statement_text[STATEMENT_COUNT] = {
 	[BEGIN_ACT] = "BEGIN IMMEDIATE",
 	[COMMIT_ACT] = "COMMIT",
@@ -435,7 +441,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* The newest year before an instant in which something was begun. */
 	[SEASON_BEFORE] = "SELECT CAST(strftime('%Y', max(opened_wall_ms) / 1000, 'unixepoch') AS INTEGER) FROM work "
 	                  "WHERE opened_wall_ms < ?1",
-	[SEASON_MADE] = "SELECT sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch') FROM work WHERE " BEGUN,
+	[SEASON_MADE] =
+	    "SELECT sum(kind = 'load'), sum(kind = 'run'), sum(kind = 'batch'), sum(kind = 'drying') FROM work WHERE " BEGUN,
 	/* All of them are counted, which asks nothing of a jar, and the few taken off that do not count. */
 	[SEASON_JARS] = "SELECT (SELECT count(*) FROM work CROSS JOIN jar ON load_id = work.id WHERE " BEGUN_OF(
 	    "load") ") - count(*), "
@@ -463,6 +470,9 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[SEASON_BUSIEST] = "SELECT name, busy " STATIONS_BUSY "WHERE busy > 0 ORDER BY busy DESC, id LIMIT 1",
 	[SEASON_STATIONS] =
 	    "SELECT id, name, kind, works, busy " STATIONS_BUSY "WHERE works > 0 ORDER BY busy DESC, id",
+	[SEASON_DRIED] = "SELECT " DRIED "WHERE " BEGUN_OF("drying"),
+	[SEASON_DRYINGS] = "SELECT product, count(*), " DRIED "JOIN lot ON lot.id = lot_id WHERE " BEGUN_OF(
+	    "drying") " GROUP BY product COLLATE NOCASE ORDER BY 3 DESC, product",
 	[SEASON_FRUITS] = "SELECT run_yield.fruit, count(*), sum(run_yield.fruit_mg) AS mg, sum(juice_ul) "
 	                  "FROM work CROSS JOIN run_yield ON run_id = work.id WHERE " BEGUN_OF(
 	                      "run") " GROUP BY run_yield.fruit ORDER BY mg DESC, 1",

@@ -70,7 +70,8 @@ enum season_part {
 	SEASON_WITH_HOURS = 16,
 	SEASON_WITH_COME_UP = 32,
 	SEASON_WITH_BUSIEST = 64,
-	SEASON_WHOLE = 127
+	SEASON_WITH_DRIED = 128,
+	SEASON_WHOLE = 255
 };
 
 /* The sums of a season: a year, UTC, of when the work was begun; the lids: of when
@@ -95,6 +96,21 @@ struct log_season {
 	int64_t failed;
 	char busiest[NAME_MAX_BYTES]; /* station; "": none was busy */
 	int64_t busiest_ms;
+	int64_t dryings;
+	int64_t packages; /* out of them */
+	int64_t dried_mg; /* fruit that went in by weight, and puree that did: each drying has one of both */
+	int64_t dried_ul;
+	int64_t dried_ms; /* on the heat */
+};
+
+/* What was dried of one product. */
+struct log_season_dried {
+	char product[NAME_MAX_BYTES];
+	int64_t dryings;
+	int64_t packages;
+	int64_t fruit_mg;
+	int64_t puree_ul;
+	int64_t dried_ms;
 };
 
 struct log_season_product {

@@ -178,6 +178,11 @@ static void put_sums_json(struct json *json, const struct log_season *season)
 	json_whole(json, "loads", season->loads);
 	json_whole(json, "batches", season->batches);
 	json_whole(json, "runs", season->runs);
+	json_whole(json, "dryings", season->dryings);
+	json_whole(json, "packages", season->packages);
+	json_measure(json, "dried_fruit_kg", (double)season->dried_mg / 1e6, JSON_KILOGRAMS);
+	json_measure(json, "dried_puree_l", (double)season->dried_ul / 1e6, JSON_LITERS);
+	json_whole(json, "dried_min", season->dried_ms / 60000);
 	json_whole(json, "not_valid", season->not_valid);
 	json_whole(json, "unknown", season->unknown);
 	json_whole(json, "lost", season->lost);
@@ -305,6 +310,22 @@ static void put_made_json(struct json *json, const struct season *season)
 	json_close(json);
 }
 
+static void put_dried_json(struct json *json, const struct season *season)
+{
+	json_open_array(json, "dried", JSON_LINES);
+	for (size_t i = 0; i < season->dried_count; i++) {
+		json_open_object(json, NULL, JSON_FLAT);
+		json_text(json, "product", season->dried[i].product);
+		json_whole(json, "dryings", season->dried[i].dryings);
+		json_whole(json, "packages", season->dried[i].packages);
+		json_measure(json, "fruit_kg", (double)season->dried[i].fruit_mg / 1e6, JSON_KILOGRAMS);
+		json_measure(json, "puree_l", (double)season->dried[i].puree_ul / 1e6, JSON_LITERS);
+		json_whole(json, "dried_min", season->dried[i].dried_ms / 60000);
+		json_close(json);
+	}
+	json_close(json);
+}
+
 static void put_stations_json(struct json *json, const struct season *season)
 {
 	json_open_array(json, "stations", JSON_LINES);
@@ -344,6 +365,7 @@ static void put_season_json(FILE *out, const struct day *day, const struct seaso
 	put_rates_json(&json, "by_canner", &season->canners);
 	put_rates_json(&json, "by_person", &season->people);
 	put_made_json(&json, season);
+	put_dried_json(&json, season);
 	put_stations_json(&json, season);
 	json_close(&json);
 }

@@ -61,7 +61,7 @@ static void put_oldest(FILE *out, const struct pantry_line *line)
 		(void)fprintf(out, ", %s", verdict_says(line->verdict));
 	(void)fprintf(out, ", best by %s", best_by);
 	if (line->over_a_year > 0)
-		(void)fprintf(out, " (%" PRId64 " OVER A YEAR)", line->over_a_year);
+		(void)fprintf(out, " (%" PRId64 " %s)", line->over_a_year, pantry_past_words(&line->oldest));
 	(void)fputs("; ", out);
 	if (line->weeks == WEEKS_UNKNOWN)
 		(void)fputs("not enough use to tell how long they last", out);
@@ -311,15 +311,6 @@ static bool any_suspect(const struct log_traced *rows, size_t count, struct log_
 	return false;
 }
 
-static size_t jars_of(const struct log_traced *rows, size_t count)
-{
-	size_t jars = 0;
-
-	for (size_t i = 0; i < count; i++)
-		jars += jar_where(&rows[i]) != WHERE_REPROCESSED;
-	return jars;
-}
-
 /* What is against them, once for all jars of a lot of which the same is true. */
 static bool put_reasons(FILE *out, const struct kitchen *kitchen, const struct log_traced *rows, size_t count,
                         struct fault *fault)
@@ -352,10 +343,11 @@ static bool put_reasons(FILE *out, const struct kitchen *kitchen, const struct l
 static bool put_jars_text(FILE *out, const struct kitchen *kitchen, const char *said, const struct log_traced *rows,
                           size_t count, struct fault *fault)
 {
-	size_t jars = jars_of(rows, count);
 	struct log_lot lot;
+	char counted[64];
 
-	(void)fprintf(out, "%s of ", count_words((int64_t)jars, "jar").words);
+	traced_count_words(rows, count, counted, sizeof(counted));
+	(void)fprintf(out, "%s of ", counted);
 	plain_put(out, said);
 	(void)fputc('\n', out);
 	put_sums(out, rows, count);

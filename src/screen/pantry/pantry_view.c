@@ -160,9 +160,10 @@ static enum role line_mark(const struct desk *desk, const struct pantry_line *li
 		return ROLE_CAUTION;
 	}
 	if (some > 0 && some < line->jars)
-		text_add(&text, "(%lld %s) ", (long long)some, line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+		text_add(&text, "(%lld %s) ", (long long)some,
+		         line->recalled > 0 ? "RECALLED" : pantry_past_words(&line->oldest));
 	else if (some > 0)
-		text_add(&text, "%s ", line->recalled > 0 ? "RECALLED" : "OVER A YEAR");
+		text_add(&text, "%s ", line->recalled > 0 ? "RECALLED" : pantry_past_words(&line->oldest));
 	return line->recalled > 0 ? ROLE_STOP : some > 0 ? ROLE_CAUTION : ROLE_PLAIN;
 }
 
@@ -179,11 +180,9 @@ static enum role lot_mark(const struct desk *desk, const struct pantry_lot *lot,
 		text_add(&text, "(%lld DO NOT EAT) ", (long long)lot->blocked);
 	else if (lot->blocked > 0)
 		text_add(&text, "DO NOT EAT ");
-	text_add(&text, "%s%s%s",
-	         lot->recalled > 0 ? "RECALLED "
-	         : old             ? "OVER A YEAR "
-	                           : "",
-	         lot_is_dried(&lot->lot) ? "" : verdict_says(lot->verdict),
+	if (lot->recalled > 0 || old)
+		text_add(&text, "%s ", lot->recalled > 0 ? "RECALLED" : pantry_past_words(&lot->lot));
+	text_add(&text, "%s%s", lot_is_dried(&lot->lot) ? "" : verdict_says(lot->verdict),
 	         lot->verdict == VERDICT_VALID || lot_is_dried(&lot->lot) ? "" : " ");
 	return lot->recalled > 0 || lot->blocked > 0 ? ROLE_STOP : text.used > 0 ? ROLE_CAUTION : ROLE_PLAIN;
 }

@@ -203,13 +203,14 @@ static void jars_draw(const struct desk *desk, int top, int rows)
 	int first;
 	int cols;
 	char words[400];
+	char counted[64];
 	struct text text = TEXT_OVER(words);
 
+	traced_count_words(card->jars, card->jar_count, counted, sizeof(counted));
 	terminal_size(desk->terminal, &window_rows, &cols);
 	whole = cols < NARROW ? 3 : 0;
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s of %s%s%s",
-	              count_words((int64_t)card->jar_count, "jar").words, card->said, in_recall(desk) ? "; " : "",
-	              card->recall.reason);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s of %s%s%s", counted, card->said,
+	              in_recall(desk) ? "; " : "", card->recall.reason);
 	where_words(desk, &text);
 	top += 1;
 	top += desk_paragraph(desk, top, 1, cols - 2, cols < NARROW ? 1 : 2, ROLE_PLAIN, words);

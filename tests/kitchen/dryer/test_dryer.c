@@ -285,6 +285,47 @@ START_TEST(packages_stand_in_the_pantry_and_wait_for_no_canner)
 }
 END_TEST
 
+/* A year of dried food alone is a season, too; conditioning is no hour on the heat. */
+START_TEST(a_season_tells_what_was_dried)
+{
+	struct season season;
+
+	(void)packed();
+	KK_OK(&kit, kitchen_season(kit.kitchen, 2026, &season, &kit.fault));
+	ck_assert_int_eq(season.sum.loads, 0);
+	ck_assert_int_eq(season.sum.dryings, 1);
+	ck_assert_int_eq(season.sum.packages, 3);
+	ck_assert_int_eq(season.sum.dried_mg, pk_amount(SUPPLY_FRUIT, "5 lb"));
+	ck_assert_int_eq(season.sum.dried_ul, 0);
+	ck_assert_int_eq(season.sum.dried_ms, HOURS(8) + 5000);
+	ck_assert_uint_eq(season.dried_count, 1);
+	ck_assert_str_eq(season.dried[0].product, "apples");
+	ck_assert_int_eq(season.dried[0].packages, 3);
+	ck_assert_int_eq(season.dried[0].fruit_mg, pk_amount(SUPPLY_FRUIT, "5 lb"));
+	ck_assert_int_eq(season.dried[0].dried_ms, HOURS(8) + 5000);
+	season_clear(&season);
+}
+END_TEST
+
+/* 6 months in a store nobody has read: NCHFP. */
+START_TEST(packages_are_old_by_their_own_best_by)
+{
+	struct pantry_line *lines;
+	size_t count;
+
+	(void)packed();
+	kk_pass(&kit, HOURS(24 * 160));
+	KK_OK(&kit, kitchen_pantry(kit.kitchen, &lines, &count, &kit.fault));
+	ck_assert_int_eq(lines[0].over_a_year, 0);
+	free(lines);
+	kk_pass(&kit, HOURS(24 * 25));
+	KK_OK(&kit, kitchen_pantry(kit.kitchen, &lines, &count, &kit.fault));
+	ck_assert_int_eq(lines[0].over_a_year, 3);
+	ck_assert_str_eq(pantry_past_words(&lines[0].oldest), "PAST BEST-BY");
+	free(lines);
+}
+END_TEST
+
 START_TEST(a_package_is_taken_out_like_a_jar)
 {
 	struct take take = { .product = "apples", .size = "package", .jars = 2, .why = GONE_USED };
@@ -552,8 +593,11 @@ static void leads_to_all(enum trace_about about, const char *words)
 	struct log_traced *rows;
 	size_t count = traced(about, words, &rows);
 	int packages = 0;
+	char counted[64];
 
 	ck_assert_uint_eq(count, 5);
+	traced_count_words(rows, count, counted, sizeof(counted));
+	ck_assert_str_eq(counted, "2 jars and 3 packages");
 	for (size_t i = 0; i < count; i++) {
 		if (rows[i].jar.drying_id == 0)
 			continue;
@@ -647,6 +691,8 @@ static const struct listed_test listed[] = {
 	TEST(conditioning_is_not_ended_early_unasked),
 	TEST(leather_is_not_conditioned),
 	TEST(packages_stand_in_the_pantry_and_wait_for_no_canner),
+	TEST(a_season_tells_what_was_dried),
+	TEST(packages_are_old_by_their_own_best_by),
 	TEST(a_package_is_taken_out_like_a_jar),
 	TEST(a_label_says_that_it_is_dried_and_nothing_of_a_process),
 	TEST(packed_before_its_ten_days_it_is_warned_of),

@@ -7,6 +7,7 @@
 #include "kitchen/file/open_day.h"
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
+#include "log/tables/dryer.h"
 #include "report/cli/arguments.h"
 #include "report/report.h"
 #include "support/log_kit.h"
@@ -55,6 +56,31 @@ static void put_load(const char *product, int number, int64_t wall_ms, int faile
 	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 }
 
+static void put_drying(const char *product, int64_t fruit_mg, int64_t puree_ul, int packages)
+{
+	struct log_lot lot = {
+		.pack = "fruit", .code = "2026-09-14-B9", .acidity = ACIDITY_ACID, .made_wall_ms = KIT_MORNING_MS
+	};
+	struct log_drying drying = { .station_id = 1,
+		                     .class = DRYING_FRUIT,
+		                     .fruit_mg = fruit_mg,
+		                     .puree_ul = puree_ul,
+		                     .trays = 2,
+		                     .low_ms = 1,
+		                     .high_ms = 1,
+		                     .packages = packages,
+		                     .opened_wall_ms = KIT_MORNING_MS };
+	struct log_entry entry = kit_entry("put", 1, 0);
+
+	(void)snprintf(lot.product, sizeof(lot.product), "%s", product);
+	KIT_OK(&kit, log_begin(kit.log, &kit.fault));
+	KIT_OK(&kit, log_put_lot(kit.log, &lot, &kit.fault));
+	drying.lot_id = lot.id;
+	KIT_OK(&kit, log_put_drying(kit.log, &drying, &kit.fault));
+	entry.work_id = drying.id;
+	KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
+}
+
 static void begin(void)
 {
 	struct fault fault;
@@ -63,6 +89,7 @@ static void begin(void)
 	put_load(HOSTILE, 1, KIT_MORNING_MS, 2);
 	put_load("grape jelly", 2, KIT_MORNING_MS + KIT_DAY_MS, 0);
 	put_load("grape jelly", 3, KIT_MORNING_MS - 400 * KIT_DAY_MS, 1);
+	put_drying("plum leather", 0, 709765, 6);
 	kit_close(&kit);
 	ck_assert(day_open(kit.path, LOG_LOOK, &day, &fault));
 }
@@ -136,6 +163,31 @@ START_TEST(a_year_tells_rates_with_how_sure_they_are)
 }
 END_TEST
 
+START_TEST(what_was_dried_is_told_of_the_years_and_of_one)
+{
+	char *years = written_season(false, 0);
+	char *all = written_season(true, 0);
+	char *text = written_season(false, 2026);
+	char *json = written_season(true, 2026);
+
+	holds(years, "By year: packages of dried food\n"
+	             "  2025                                                  -\n"
+	             "  2026                   ############################## 6\n");
+	holds(all, "\"dryings\": 1, \"packages\": 6, \"dried_fruit_kg\": 0, \"dried_puree_l\": 0.71, "
+	           "\"dried_min\": 0,");
+	holds(text, "  6 packages of dried food from 1 drying\n");
+	holds(text, "\nPackages of dried food, by product\n"
+	            "  plum leather           ############################## 6 of 3 cups puree in 1 drying\n");
+	holds(json, "\"dried\": [\n");
+	holds(json, "{\"product\": \"plum leather\", \"dryings\": 1, \"packages\": 6, \"fruit_kg\": 0, "
+	            "\"puree_l\": 0.71, \"dried_min\": 0}");
+	free(years);
+	free(all);
+	free(text);
+	free(json);
+}
+END_TEST
+
 /* Nothing that was typed reaches the terminal as an order to it, nor as a line of its own. */
 START_TEST(hostile_names_stay_names)
 {
@@ -172,6 +224,7 @@ END_TEST
 static const struct listed_test listed[] = {
 	GROUP("seasons", .begin = begin, .end = end),
 	TEST(the_years_stand_beside_one_another),
+	TEST(what_was_dried_is_told_of_the_years_and_of_one),
 	TEST(a_year_tells_rates_with_how_sure_they_are),
 	TEST(hostile_names_stay_names),
 	TEST(a_year_without_work_is_said),
