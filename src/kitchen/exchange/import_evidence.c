@@ -19,7 +19,8 @@ static bool add_phase(const struct import_file *file, struct import_draft *draft
 	if (!import_number(file, draft, "work", &number))
 		return true;
 	phase.load = number == 0 ? NO_LOAD : import_load_numbered(draft, number);
-	if (phase.load == NO_LOAD || !import_row(file, draft, &phase.row))
+	phase.dried = phase.load == NO_LOAD ? import_drying_numbered(draft, number) : 0;
+	if ((phase.load == NO_LOAD && phase.dried == 0) || !import_row(file, draft, &phase.row))
 		return true;
 	phase.number = phase.row.id;
 	phase.row.id = 0;

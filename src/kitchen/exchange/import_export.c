@@ -1,5 +1,5 @@
 /*
- * import_export.c - lots, loads and jars of our own CSV export, as they were.
+ * import_export.c - lots, loads, dryings and jars of our own CSV export, as they were.
  *
  * An export of what comes in here is the same to the byte.  What is still going on
  * stays out: a clock cannot come out of a file.
@@ -91,6 +91,58 @@ static bool add_load(const struct import_file *file, struct import_draft *draft,
 	row = draft_load(draft, fault);
 	if (row != NULL)
 		*row = load;
+	return row != NULL;
+}
+
+/* --- dryings ---------------------------------------------------------------------------- */
+
+size_t import_drying_numbered(const struct import_draft *draft, int64_t number)
+{
+	for (size_t i = 0; i < draft->drying_count; i++)
+		if (number > 0 && draft->dryings[i].number == number)
+			return i + 1;
+	return 0;
+}
+
+/* The pot that leather was taken from does not come in: pots stay in their log. */
+static bool read_drying(const struct import_file *file, struct import_draft *draft, struct draft_drying *drying,
+                        char *station, size_t station_size)
+{
+	struct log_drying *row = &drying->row;
+	const char *code = import_named(file, "lot");
+
+	memset(drying, 0, sizeof(*drying));
+	if (!import_row(file, draft, row) || !import_name(file, draft, "station", station, station_size))
+		return false;
+	drying->number = row->id;
+	row->id = row->batch_id = 0;
+	drying->lot = names_find(&draft->codes, code);
+	if (drying->lot == NAME_UNKNOWN)
+		return names_find(&draft->rejected, code) == NAME_UNKNOWN &&
+		       draft_problem(draft, file->line, "lots.csv has no lot \"%.60s\"", code);
+	if (row->open || row->at_station)
+		return draft_problem(draft, file->line, "this drying is not packed yet: finish it, then export again");
+	if ((row->fruit_mg > 0 && row->puree_ul > 0) || row->high_ms < row->low_ms)
+		return draft_problem(draft, file->line, "fruit_g and puree_ml, or low_s and high_s, are none");
+	if (station[0] == '\0')
+		return draft_problem(draft, file->line, "station: there is no name");
+	return import_drying_numbered(draft, drying->number) == 0 ||
+	       draft_problem(draft, file->line, "drying %lld is there twice", (long long)drying->number);
+}
+
+static bool add_drying(const struct import_file *file, struct import_draft *draft, struct fault *fault)
+{
+	struct draft_drying drying;
+	struct draft_drying *row;
+	char station[NAME_MAX_BYTES];
+
+	if (!read_drying(file, draft, &drying, station, sizeof(station)))
+		return true;
+	if (!draft_station(draft, station, STATION_DRYER, WALL_NOT_SAID, &drying.station, fault))
+		return false;
+	row = draft_drying(draft, fault);
+	if (row != NULL)
+		*row = drying;
 	return row != NULL;
 }
 
@@ -196,10 +248,11 @@ static bool read_jar(const struct import_file *file, struct import_draft *draft,
 	if (!import_row(file, draft, row) || !read_belongs(file, draft, jar) || !read_origin(file, draft, jar) ||
 	    !check_gone(file, draft, row))
 		return false;
-	if (row->drying_id != 0)
-		return draft_problem(draft, file->line,
-		                     "drying: packages of dried food come in from a notebook, not from an export");
-	if (jar->load == NO_LOAD && row->fate == FATE_NONE && row->state != JAR_BROKEN)
+	jar->dried = import_drying_numbered(draft, row->drying_id);
+	if (row->drying_id != 0 && (jar->dried == 0 || jar->load != NO_LOAD))
+		return draft_problem(draft, file->line, "dryings.csv has no drying %lld that this package is of",
+		                     (long long)row->drying_id);
+	if (jar->load == NO_LOAD && jar->dried == 0 && row->fate == FATE_NONE && row->state != JAR_BROKEN)
 		return draft_problem(draft, file->line,
 		                     "this jar still waits for a canner: finish the day, then export again");
 	return is_next_place(draft, jar) ||
@@ -222,12 +275,14 @@ static bool add_jar(const struct import_file *file, struct import_draft *draft, 
 	return row != NULL;
 }
 
-/* --- all three ---------------------------------------------------------------------------- */
+/* --- all of them -------------------------------------------------------------------------- */
 
 bool import_export(struct import_draft *draft, const char *folder, struct fault *fault)
 {
 	return import_table(draft, folder, "lots.csv", log_table_named("lots"), add_lot, fault) &&
 	       import_table(draft, folder, "loads.csv", log_table_named("loads"), add_load, fault) &&
+	       (!import_has(folder, "dryings.csv") ||
+	        import_table(draft, folder, "dryings.csv", log_table_named("dryings"), add_drying, fault)) &&
 	       import_table(draft, folder, "jars.csv", log_table_named("jars"), add_jar, fault) &&
 	       import_evidence(draft, folder, fault);
 }

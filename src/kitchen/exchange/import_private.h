@@ -54,6 +54,7 @@ struct draft_jar {
 
 struct draft_drying {
 	struct log_drying row;
+	int64_t number; /* it had in the export; 0: of a notebook */
 	size_t station;
 	size_t lot;
 };
@@ -61,7 +62,8 @@ struct draft_drying {
 struct draft_phase {
 	struct log_phase row;
 	int64_t number; /* it had in the export */
-	size_t load;
+	size_t load;    /* NO_LOAD: of a drying */
+	size_t dried;   /* its drying in the draft, from 1; 0: of a load */
 };
 
 struct draft_mark {
@@ -209,8 +211,9 @@ bool import_has(const char *folder, const char *name); /* is that file in the fo
 
 /* --- what export and evidence share (import_export.c) --- */
 
-size_t import_load_numbered(const struct import_draft *draft, int64_t number); /* NO_LOAD: none */
-/* Phases and marks of the loads: what the gate asks for (import_evidence.c). */
+size_t import_load_numbered(const struct import_draft *draft, int64_t number);   /* NO_LOAD: none */
+size_t import_drying_numbered(const struct import_draft *draft, int64_t number); /* from 1; 0: none */
+/* Phases of loads and dryings, marks of loads: what the gate asks for (import_evidence.c). */
 bool import_evidence(struct import_draft *draft, const char *folder, struct fault *fault);
 
 #endif

@@ -68,6 +68,15 @@ static bool read_number(const struct import_file *file, struct import_draft *dra
 	       draft_problem(draft, file->line, "%s: \"%.40s\" is out of range", column->name, import_field(file, at));
 }
 
+static bool read_flag(const struct import_file *file, struct import_draft *draft, size_t at, int64_t *value)
+{
+	const char *text = import_field(file, at);
+
+	*value = strcmp(text, "yes") == 0;
+	return *value != 0 || strcmp(text, "no") == 0 ||
+	       draft_problem(draft, file->line, "%s: \"%.40s\" is neither yes nor no", file->described[at]->name, text);
+}
+
 static bool read_column(const struct import_file *file, struct import_draft *draft, size_t at, void *row)
 {
 	const struct log_column *column = file->described[at];
@@ -80,6 +89,8 @@ static bool read_column(const struct import_file *file, struct import_draft *dra
 		done = read_word(file, draft, at, column, &value);
 	} else if (column->kind == CELL_INSTANT) {
 		done = read_instant(file, draft, at, column, &value);
+	} else if (column->kind == CELL_FLAG) {
+		done = read_flag(file, draft, at, &value);
 	} else {
 		assert(column->kind == CELL_NUMBER); /* no table that comes in has others */
 		done = read_number(file, draft, at, column, &value);

@@ -76,8 +76,11 @@ static bool put_jars(struct import_draft *draft, struct fault *fault)
 static bool put_phases(struct import_draft *draft, struct fault *fault)
 {
 	for (size_t i = 0; i < draft->phase_count; i++) {
-		draft->phases[i].row.work_id = draft->loads[draft->phases[i].load].row.id;
-		if (!log_put_phase(draft->kitchen->log, &draft->phases[i].row, fault))
+		struct draft_phase *phase = &draft->phases[i];
+
+		phase->row.work_id =
+		    phase->dried > 0 ? draft->dryings[phase->dried - 1].row.id : draft->loads[phase->load].row.id;
+		if (!log_put_phase(draft->kitchen->log, &phase->row, fault))
 			return false;
 	}
 	return true;

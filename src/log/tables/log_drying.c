@@ -6,16 +6,18 @@
 /* clang-format off */
 #define IN(member) COLUMN(struct log_drying, member)
 static const struct log_column columns[] = {
-	{ IN(id), .kind = CELL_NUMBER, OUT("drying", "number") },
-	{ OF_WORK(struct log_drying, station_id, "station_id"), .kind = CELL_NUMBER, OUT("station", "the dryer") },
+	{ IN(id), .kind = CELL_NUMBER, OUT("drying", "number"), RANGE(1, ID_MOST) },
+	{ OF_WORK(struct log_drying, station_id, "station_id"), .kind = CELL_NUMBER },
+	{ .kind = CELL_TEXT, SELECTED("(SELECT name FROM station WHERE station.id = work.station_id)"),
+	  OUT("station", "name of the dryer") },
 	{ IN(lot_id), .kind = CELL_NUMBER },
 	{ .kind = CELL_TEXT, SELECTED("(SELECT code FROM lot WHERE lot.id = drying.lot_id)"), OUT("lot", "") },
 	{ IN(class), .kind = CELL_WORD, WORDS(drying_class), OUT("class", "{}") },
-	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "as it was weighed; 0: puree") },
-	{ IN(puree_ul), .kind = CELL_NUMBER, .scale = 3, OUT("puree_ml", "spread for leather; 0: fruit by weight") },
-	{ IN(trays), .kind = CELL_NUMBER, OUT("trays", "") },
-	{ IN(low_ms), .kind = CELL_NUMBER, .scale = 3, OUT("low_s", "until the first test for dryness") },
-	{ IN(high_ms), .kind = CELL_NUMBER, .scale = 3, OUT("high_s", "the longest that it is said to take") },
+	{ IN(fruit_mg), .kind = CELL_NUMBER, .scale = 3, OUT("fruit_g", "as it was weighed; 0: puree"), RANGE(0, INT64_MAX) },
+	{ IN(puree_ul), .kind = CELL_NUMBER, .scale = 3, OUT("puree_ml", "spread for leather; 0: fruit by weight"), RANGE(0, INT64_MAX) },
+	{ IN(trays), .kind = CELL_NUMBER, OUT("trays", "0: not noted"), RANGE(0, 60) },
+	{ IN(low_ms), .kind = CELL_NUMBER, .scale = 3, OUT("low_s", "until the first test for dryness; 0: not noted"), RANGE(0, INT64_MAX) },
+	{ IN(high_ms), .kind = CELL_NUMBER, .scale = 3, OUT("high_s", "the longest that it is said to take"), RANGE(0, INT64_MAX) },
 	{ IN(own_hours), .kind = CELL_FLAG, OUT("own_hours", "published nowhere: the house gave them") },
 	{ IN(test), .kind = CELL_TEXT, OUT("test", "for dryness") },
 	{ IN(source), .kind = CELL_TEXT, OUT("source", "") },
@@ -23,14 +25,14 @@ static const struct log_column columns[] = {
 	  OUT("looked", "the last look or shake; empty: none") },
 	{ .column = "look_awake_ms", MEMBER(struct log_drying, look.awake_ms), .kind = CELL_AWAKE },
 	{ .column = "look_boot", MEMBER(struct log_drying, look.boot), .kind = CELL_TEXT },
-	{ IN(looks), .kind = CELL_NUMBER, OUT("looks", "how often its trays were seen and turned") },
-	{ IN(shakes), .kind = CELL_NUMBER, OUT("shakes", "how often it was shaken while it was conditioned") },
+	{ IN(looks), .kind = CELL_NUMBER, OUT("looks", "how often its trays were seen and turned"), RANGE(0, 100000) },
+	{ IN(shakes), .kind = CELL_NUMBER, OUT("shakes", "how often it was shaken while it was conditioned"), RANGE(0, 100000) },
 	{ IN(open), .kind = CELL_FLAG, OUT("open", "not packed yet") },
 	{ OF_WORK(struct log_drying, at_station, "at_station"), .kind = CELL_FLAG, OUT("at_station", "on its trays") },
-	{ IN(packages), .kind = CELL_NUMBER, OUT("packages", "that were packed") },
+	{ IN(packages), .kind = CELL_NUMBER, OUT("packages", "that were packed"), RANGE(0, 99) },
 	{ OF_WORK(struct log_drying, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
 	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
-	  OUT("batch", "the pot it was taken from while that was filled; empty: none") },
+	  OUT("batch", "the pot it was taken from while that was filled; empty: none"), RANGE(1, ID_MOST) },
 };
 #undef IN
 /* clang-format on */
@@ -38,6 +40,7 @@ static const struct log_column columns[] = {
 const struct log_table table_of_drying = {
 	.name = "dryings",
 	.meaning = "what was dried",
+	.checked = true,
 	COLUMNS(columns),
 	.table = "drying",
 	.row_size = sizeof(struct log_drying),

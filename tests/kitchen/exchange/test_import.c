@@ -707,7 +707,7 @@ START_TEST(an_export_that_was_touched_is_refused_where_it_makes_no_sense)
 	/* of another log: the number would be that of some other drying here */
 	ck_export_problem(loads,
 	                  JARS_HEADER JAR_DRIED(",0,A1,package", "sealed,none,none", "", "", ",", ",,,,no,", "3"),
-	                  "jars.csv", "packages of dried food come in from a notebook");
+	                  "jars.csv", "dryings.csv has no drying 3");
 	ck_export_problem(loads, JARS_HEADER JAR(",0,A1,half_pint", "unchecked,none,none"), "jars.csv",
 	                  "waits for a canner");
 	ck_export_problem(loads,

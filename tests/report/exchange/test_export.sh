@@ -26,7 +26,7 @@ for path in glob.glob(sys.argv[1] + "/*.csv"):
     name = os.path.basename(path)[:-4]
     table = schema[name].get("items", schema[name])
     # What tells a changed row stands in the CSV alone.
-    assert rows[0] == list(table["properties"]) + (["check"] if name in ("lots", "loads", "phases", "marks", "jars") else []), name
+    assert rows[0] == list(table["properties"]) + (["check"] if name in ("lots", "loads", "dryings", "phases", "marks", "jars") else []), name
     tables[name] = [dict(zip(rows[0], row)) for row in rows[1:]]
     # Nothing a spreadsheet would take for a formula, but for plain numbers.
     for row in tables[name]:

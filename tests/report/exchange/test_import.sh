@@ -134,6 +134,39 @@ gives 0 export csv -f "$own/beans.db" -o "$own/beans-out"
 gives 3 import csv "$own/beans-out" -f "$own/other.db"
 says "still in its canner or on the rack"
 
+# Packages of dried food come in again with their dryings.
+cat >"$own/dried.csv" <<'END'
+product,date,jars,size,method,pack,left
+Apple rings,2021-09-12,6,package,dried,,4
+Plum roll,2021-09-13,3,package,dried,leather,
+Grape jelly,2021-09-02,2,half-pint,,,
+END
+gives 0 setup "$own/new.kitchen" -f "$own/dried.db"
+gives 0 import csv "$own/dried.csv" -f "$own/dried.db" --yes
+round_trip dried "$own/dried.db"
+same "$own/dried-out/dryings.csv" "$own/dried-back/dryings.csv"
+gives 0 export json -f "$own/dried.db" -o "$own/dried.json"
+gives 0 export json -f "$own/dried-again.db" -o "$own/dried-again.json"
+for log in dried dried-again; do
+	"$python" -c '
+import json, sys
+for row in json.load(open(sys.argv[1]))["dryings"]:
+    print(*(row[key] for key in ("drying", "station", "lot", "class", "packages", "open")))' \
+		"$own/$log.json" >"$own/$log.told"
+done
+printf '%s\n' '2 from a notebook 2021-09-12-B1 fruit 6 False' '3 from a notebook 2021-09-13-B1 leather 3 False' >"$own/wanted.told"
+same "$own/wanted.told" "$own/dried.told"
+same "$own/dried.told" "$own/dried-again.told"
+gives 0 pantry -f "$own/dried-again.db"
+says "    4 packages     Apple rings"
+gives 0 season 2021 -f "$own/dried-again.db"
+says "9 packages of dried food from 2 dryings"
+rm -rf "$own/dried-half"
+cp -r "$own/dried-out" "$own/dried-half"
+rm "$own/dried-half/dryings.csv"
+gives 3 import csv "$own/dried-half" -f "$own/other.db" --yes
+says "dryings.csv has no drying 2"
+
 # --- what is wrong with it --------------------------------------------------------------------
 
 printf 'product,date,jars,size\na\033]0;title\007,2021-08-14,1,pint\nb,2021-08-14,1,\033[2Jpint\n' >"$own/hostile.csv"

@@ -177,4 +177,23 @@ gives 0 labels --all -f "$own/24.db" --format html --grid 2x8 # options outrank 
 printf 'label_grid = 3 by 8\n' >"$own/config/stillroom/config"
 gives 1 labels --all -f "$own/24.db"
 says "config:1: \"3 by 8\" is not a grid"
+
+# Packages of dried food, whole: no process, no vacuum, their own best-by.
+rm "$own/config/stillroom/config"
+printf 'kitchen "Quince Hollow"\ninvented yes\n' >"$own/dried.kitchen"
+cat >"$own/dried.csv" <<'END'
+product,date,jars,size,method,pack,lot
+Plum leather,2021-09-12,2,package,dried,leather,L1
+END
+gives 0 setup "$own/dried.kitchen" -f "$own/dried.db"
+gives 0 import csv "$own/dried.csv" -f "$own/dried.db" --yes
+gives 0 labels --lot L1 -f "$own/dried.db" --format text
+tr -d '\f' <"$own/out" | sed -n 's/^ *//; /^Before/q; /./p' >"$own/laid"
+cat >"$own/wanted" <<'END'
+Plum leather                          Plum leather
+2021-09-12 · lot L1                   2021-09-12 · lot L1
+package · dried                       package · dried
+best by 2021-10-12 · invented data    best by 2021-10-12 · invented data
+END
+same "$own/wanted" "$own/laid"
 finish
