@@ -111,6 +111,7 @@ static const struct verb_row rows[] = {
 	[VERB_PLAN_REMOVE_RUN] = { "plan_remove_run", "Removed from the plan: " PLANNED_RUN, DONE_TO_PLAN },
 	[VERB_PLAN_REMOVE_BATCH] = { "plan_remove_batch", "Removed from the plan: " PLANNED_BATCH, DONE_TO_PLAN },
 	[VERB_PLAN_ADD_DRYING] = { "plan_add_drying", "Planned: " PLANNED_DRYING, DONE_TO_PLAN },
+	[VERB_PLAN_ADD_DRYINGS] = { "plan_add_dryings", "Planned {6:n} times: " PLANNED_DRYING, DONE_TO_PLAN },
 	[VERB_PLAN_CHANGE_DRYING] = { "plan_change_drying", "Changed in the plan to: " PLANNED_DRYING, DONE_TO_PLAN },
 	[VERB_PLAN_REMOVE_DRYING] = { "plan_remove_drying", "Removed from the plan: " PLANNED_DRYING, DONE_TO_PLAN },
 	[VERB_PLAN_WISHES] = { "plan_wishes", "Planned: {0:count run} of {1}, {2:count pot}", DONE_TO_PLAN },

@@ -282,7 +282,8 @@ static const struct line_kind {
 	  "plan burners=4 fillers=2 cooling=120 clean=30 late=30 charge=\"12 lb\" meals=together" },
 	{ "day", 2, 3, plan_line_day, plan_write_day, "day START [DATE], day 8:00 2026-09-14" },
 	{ "run", 2, 5, plan_line_run, plan_write_runs, "run \"FRUIT\" [\"12 lb\"] [at=8:30] [times=5]" },
-	{ "drying", 3, 5, plan_line_drying, plan_write_dryings, "drying \"FOOD\" \"12 lb\" [hours=8-14] [at=8:30]" },
+	{ "drying", 3, 6, plan_line_drying, plan_write_dryings,
+	  "drying \"FOOD\" \"12 lb\" [hours=8-14] [at=8:30] [times=2]" },
 	{ "batch", 2, 8, plan_line_batch, plan_write_batches,
 	  "batch \"RECIPE\" [jar=pint] [pack=PACK] [multiple=1] [times=2] [at=10:00] [after=2]" },
 };

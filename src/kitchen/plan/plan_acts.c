@@ -198,12 +198,11 @@ static bool add_runs(struct kitchen *kitchen, const struct log_plan_run *row, in
 	struct log_plan_run run = *row;
 	struct act act;
 
-	if (!times_fine(times, run.dries ? 1 : PLAN_RUNS_MAX, fault) || !check_run(kitchen, &run, fault) ||
+	if (!times_fine(times, PLAN_RUNS_MAX, fault) || !check_run(kitchen, &run, fault) ||
 	    !room_for_rows(kitchen, (size_t)times, 0, fault) ||
 	    !begin_row(&act, kitchen,
-	               run.dries   ? VERB_PLAN_ADD_DRYING
-	               : times > 1 ? VERB_PLAN_ADD_RUNS
-	                           : VERB_PLAN_ADD_RUN,
+	               run.dries ? (times > 1 ? VERB_PLAN_ADD_DRYINGS : VERB_PLAN_ADD_DRYING)
+	                         : (times > 1 ? VERB_PLAN_ADD_RUNS : VERB_PLAN_ADD_RUN),
 	               fault))
 		return false;
 	for (int i = 0; i < times; i++) {

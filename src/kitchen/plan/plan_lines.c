@@ -366,27 +366,16 @@ bool plan_write_runs(const struct kitchen *kitchen, const char *word, FILE *out,
 	return true;
 }
 
-static bool read_drying_at(void *line, const char *value, struct fault *fault)
-{
-	return plan_time_read(value, &((struct log_plan_run *)line)->ready_minutes, fault);
-}
-
-static void write_drying_at(const void *line, enum unit_system units, struct text *value)
-{
-	(void)units;
-	write_time(((const struct log_plan_run *)line)->ready_minutes, value);
-}
-
 static bool read_hours(void *line, const char *value, struct fault *fault)
 {
-	struct log_plan_run *row = line;
+	struct log_plan_run *row = &((struct run_line *)line)->row;
 
 	return drying_hours_read(value, &row->hours_low, &row->hours_high, fault);
 }
 
 static void write_hours(const void *line, enum unit_system units, struct text *value)
 {
-	const struct log_plan_run *row = line;
+	const struct log_plan_run *row = &((const struct run_line *)line)->row;
 
 	(void)units;
 	if (row->hours_low > 0)
@@ -395,27 +384,29 @@ static void write_hours(const void *line, enum unit_system units, struct text *v
 
 static const struct keyed drying_keys[] = {
 	{ "hours", false, read_hours, write_hours },
-	{ "at", false, read_drying_at, write_drying_at },
+	{ "at", false, read_run_at, write_run_at },
+	{ "times", false, read_run_times, write_once },
 };
 
-/* drying "apples" "12 lb" hours=8-14, drying "fruit leather" "3 cups" */
+/* drying "apples" "12 lb" hours=8-14 times=2, drying "fruit leather" "3 cups" */
 bool plan_line_drying(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
-	struct log_plan_run row = { .id = id, .dries = true, .ready_minutes = PLAN_ANY_TIME };
+	struct run_line line = { .row = { .id = id, .dries = true, .ready_minutes = PLAN_ANY_TIME }, .times = 1 };
+	struct log_plan_run *row = &line.row;
 	const struct drying_row *published;
 	bool puree;
 
-	if (!text_copy(row.fruit, sizeof(row.fruit), words_at(words, 1)))
+	if (!text_copy(row->fruit, sizeof(row->fruit), words_at(words, 1)))
 		return fault_set(fault, FAULT_MISUSE, "That name is too long.");
-	published = drying_named(row.fruit);
+	published = drying_named(row->fruit);
 	puree = published != NULL && published->class == DRYING_LEATHER;
 	if (!amount_read(words_at(words, 2), puree ? MEASURE_VOLUME : MEASURE_MASS, puree ? SUPPLY_OTHER : SUPPLY_FRUIT,
-	                 puree ? &row.puree_ul : &row.fruit_mg, fault) ||
-	    !read_keys(drying_keys, COUNT(drying_keys), words, 3, &row, "hours=8-14 at=8:30", fault))
+	                 puree ? &row->puree_ul : &row->fruit_mg, fault) ||
+	    !read_keys(drying_keys, COUNT(drying_keys), words, 3, &line, "hours=8-14 at=8:30 times=2", fault))
 		return false;
 	if (id > 0)
-		return kitchen_plan_change_run(kitchen, &row, fault);
-	return kitchen_plan_add_run(kitchen, &row, &id, fault);
+		return kitchen_plan_change_run(kitchen, row, fault);
+	return kitchen_plan_add_runs(kitchen, row, line.times, fault);
 }
 
 bool plan_write_dryings(const struct kitchen *kitchen, const char *word, FILE *out, struct fault *fault)
@@ -437,7 +428,7 @@ bool plan_write_dryings(const struct kitchen *kitchen, const char *word, FILE *o
 		amount_exact_words(puree ? MEASURE_VOLUME : MEASURE_MASS, puree ? SUPPLY_OTHER : SUPPLY_FRUIT,
 		                   puree ? rows[i].puree_ul : rows[i].fruit_mg, units, amount, sizeof(amount));
 		keyed_word(&text, amount);
-		keyed_write(drying_keys, COUNT(drying_keys), &rows[i], units, &text);
+		keyed_write(drying_keys, COUNT(drying_keys), &(const struct run_line){ .row = rows[i] }, units, &text);
 		put_line(out, word, line);
 	}
 	return true;

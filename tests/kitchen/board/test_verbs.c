@@ -174,6 +174,8 @@ static const struct {
 	  "Removed from the plan: 3 cups fruit leather to dry, 6 to 8 h" },
 	{ VERB_PLAN_ADD_BATCH, "[1,\"grape jelly\",\"half_pint\",510]",
 	  "Planned: 1 x grape jelly in half-pints from 08:30" },
+	{ VERB_PLAN_ADD_DRYINGS, "[" POUNDS_12 ",\"\",\"apples\",8,14,\"\",2]",
+	  "Planned 2 times: 12 lb apples to dry, 8 to 14 h" },
 	{ VERB_PLAN_ADD_RUNS, "[" POUNDS_12 ",\"grapes\",\"\",3]", "Planned 3 times: a run of 12 lb grapes" },
 	{ VERB_PLAN_ADD_BATCHES, "[1,\"grape jelly\",\"half_pint\",510,2]",
 	  "Planned 2 times: 1 x grape jelly in half-pints from 08:30" },

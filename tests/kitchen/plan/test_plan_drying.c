@@ -221,6 +221,28 @@ START_TEST(a_day_ends_while_something_dries)
 }
 END_TEST
 
+START_TEST(a_line_may_stand_for_several_rows_and_leather_keeps_its_fruit)
+{
+	const struct log_plan_run *rows;
+	size_t count;
+
+	line("drying \"plum puree\" \"3 cups\" times=2 at=9:00");
+	line("drying \"apples\" \"5 lb\" hours=8-14");
+	rows = kitchen_plan_runs(kit.kitchen, &count);
+	ck_assert_uint_eq(count, 3);
+	for (size_t i = 0; i < 2; i++) {
+		ck_assert_str_eq(rows[i].fruit, "plum leather");
+		ck_assert_int_eq(rows[i].puree_ul, pk_ul("3 cups"));
+		ck_assert_int_eq(rows[i].fruit_mg, 0);
+		ck_assert_int_eq(rows[i].ready_minutes, 9 * 60);
+	}
+	ck_assert_str_eq(rows[2].fruit, "apples");
+	ck_assert_int_eq(rows[2].hours_low, 8);
+	ck_assert(!kitchen_setup_line(kit.kitchen, "drying \"apples\" \"5 lb\" hours=8-14 times=0", 0, &kit.fault));
+	ck_assert_ptr_nonnull(strstr(kit.fault.sentence, "not a number of times"));
+}
+END_TEST
+
 START_TEST(a_row_is_changed_and_taken_out)
 {
 	struct log_plan_run changed;
@@ -248,6 +270,7 @@ static const struct listed_test listed[] = {
 	TEST(no_batch_waits_for_fruit_that_is_dried),
 	TEST(its_fruit_is_needed_and_puree_is_not_on_the_shelf),
 	TEST(a_day_ends_while_something_dries),
+	TEST(a_line_may_stand_for_several_rows_and_leather_keeps_its_fruit),
 	TEST(a_row_is_changed_and_taken_out),
 };
 
