@@ -169,7 +169,7 @@ static bool food_taken(struct desk *desk, int n)
 	if (row_at(n) != NULL)
 		return food_is(desk, row_at(n)->food);
 	if (typed[0] == '\0' && order_of(desk)->food[0] != '\0')
-		return true; /* as it was called before */
+		return food_is(desk, order_of(desk)->food); /* as it was called before */
 	if (typed[0] == '\0') {
 		desk_say(desk, ROLE_CAUTION, "Type what is dried, such as apples.");
 		return false;

@@ -52,30 +52,54 @@ static void answer(struct desk *desk, const struct strip *strip)
 	desk_ask(desk, "Packages (0: nothing kept):", "", packages_typed);
 }
 
-/* What is wanted now: to load the trays how it is cut, to wait the hours, to test what dry is. */
+static void hours_words(const struct log_drying *row, struct text *text)
+{
+	text_add(text, "%lld to %lld h%s", (long long)(row->low_ms / HOUR_MS), (long long)(row->high_ms / HOUR_MS),
+	         row->own_hours ? " (this house)" : "");
+}
+
+/* Is it to be tested, or is its time for that come? */
+static bool is_for_test(const struct desk *desk, const struct strip *strip)
+{
+	return strip->rule->name == PHASE_TEST ||
+	       (strip->rule->name == PHASE_DRY && strip_passed_ms(strip, &desk->now) >= strip->phase.required_ms);
+}
+
+/* What is wanted now: how it is cut where the trays are loaded, its hours, then when it is dry. */
 static void beside(const struct desk *desk, const struct strip *strip, struct text *text)
 {
 	const struct log_drying *row = &strip_drying(strip)->row;
 	enum phase_name now = strip->rule->name;
 
-	(void)desk;
 	if (now == PHASE_CONDITION || now == PHASE_PACK) {
 		text_add(text, "shaken %s", count_words(row->shakes, "time").words);
 		return;
 	}
 	if (now == PHASE_SPREAD && strip_drying(strip)->published != NULL)
 		text_add(text, "%s; ", strip_drying(strip)->published->cut);
-	if (now != PHASE_TEST)
-		text_add(text, "%lld to %lld h%s", (long long)(row->low_ms / HOUR_MS),
-		         (long long)(row->high_ms / HOUR_MS), row->own_hours ? " (this house)" : "");
-	if (now != PHASE_SPREAD)
-		text_add(text, "%sdry when: %s", now == PHASE_TEST ? "" : "; ", row->test);
+	if (is_for_test(desk, strip))
+		text_add(text, "dry when: %s", row->test);
+	else
+		hours_words(row, text);
+}
+
+/* Dry or not is judged by it alone. */
+static bool must_read(const struct strip *strip)
+{
+	return strip->rule->name == PHASE_TEST;
 }
 
 static void line(const struct desk *desk, const struct strip *strip, struct text *text)
 {
+	const struct log_drying *row = &strip_drying(strip)->row;
+
 	text_add(text, "%s: ", strip->lot.code);
-	beside(desk, strip, text);
+	if (strip->rule->name == PHASE_DRY) {
+		hours_words(row, text);
+		text_add(text, "; dry when: %s", row->test);
+	} else {
+		beside(desk, strip, text);
+	}
 }
 
 static void its_sources(const struct strip *strip, struct sources *page)
@@ -98,6 +122,7 @@ const struct kind_views drying_views = {
 	.start = start,
 	.answer = answer,
 	.beside = beside,
+	.must_read = must_read,
 	.whole_line = line,
 	.sources = its_sources,
 	.correct = correct,

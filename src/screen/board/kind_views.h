@@ -20,6 +20,8 @@ struct kind_views {
 	void (*answer)(struct desk *desk, const struct strip *strip);
 	/* Of least weight: beside the tall clock, and in a line of its own. */
 	void (*beside)(const struct desk *desk, const struct strip *strip, struct text *text);
+	/* Must that be read now, in a narrow window too?  NULL: never. */
+	bool (*must_read)(const struct strip *strip);
 	void (*whole_line)(const struct desk *desk, const struct strip *strip, struct text *text);
 	/* Where that comes from (ui/sources.h); NULL: it was measured here. */
 	void (*sources)(const struct strip *strip, struct sources *page);

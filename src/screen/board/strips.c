@@ -96,11 +96,27 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
 }
 
-/* Where there is no room for more than that, an answered alarm still says when it comes back. */
-static void quiet_beside(const struct desk *desk, const struct face *face, int row, int col, int cols)
+static bool must_be_read(const struct strip *strip)
 {
-	char quiet[56];
+	return strip->content != STRIP_EMPTY && station_views(strip)->must_read != NULL &&
+	       station_views(strip)->must_read(strip);
+}
 
+/* Where there is no room for more than that, an answered alarm still says when it comes back. */
+static void quiet_beside(const struct desk *desk, const struct strip *strip, const struct face *face, struct area area)
+{
+	int row = area.row;
+	int col = area.col;
+	int cols = area.cols;
+	char quiet[56];
+	char words[160];
+	struct text text = TEXT_OVER(words);
+
+	if (must_be_read(strip)) {
+		strip_beside_words(desk, strip, &text);
+		(void)desk_paragraph(desk, row, col, cols, area.rows, ROLE_STRONG, words);
+		return;
+	}
 	strip_quiet_words(desk, face->quiet_s, quiet, sizeof(quiet));
 	if (!face->ringing && cols >= QUIET_TEXT_MIN)
 		(void)desk_paragraph(desk, row + 1, col, cols, 2, ROLE_CAUTION, quiet);
@@ -138,7 +154,8 @@ void urgent_draw(const struct desk *desk, int row, int rows)
 		              (struct area){ .row = row, .col = width + 4, .cols = cols - width - 5, .rows = rows });
 		return;
 	}
-	quiet_beside(desk, &face, row, width + 3, cols - width - 4);
+	quiet_beside(desk, strip, &face,
+	             (struct area){ .row = row, .col = width + 3, .cols = cols - width - 4, .rows = rows });
 	strip_act_words(desk, &face, act, sizeof(act));
 	if (rows > digits_rows(height))
 		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face), "%d %s",
