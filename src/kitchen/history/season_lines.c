@@ -164,10 +164,12 @@ static void add_sums(struct lines *lines, const struct log_season *sum)
 		text_add(&text, "%s of dried food from %s", count_words(sum->packages, "package").words,
 		         count_words(sum->dryings, "drying").words);
 	}
-	text = words_of(add(lines, FIGURE_WORDS, ""));
-	text_add(&text, "Process NOT VALID: %s, unknown: %lld; boil, steam or pressure lost: %s",
-	         count_words(sum->not_valid, "load").words, (long long)sum->unknown,
-	         count_words(sum->lost, "time").words);
+	if (sum->loads > 0) { /* what was dried had no process */
+		text = words_of(add(lines, FIGURE_WORDS, ""));
+		text_add(&text, "Process NOT VALID: %s, unknown: %lld; boil, steam or pressure lost: %s",
+		         count_words(sum->not_valid, "load").words, (long long)sum->unknown,
+		         count_words(sum->lost, "time").words);
+	}
 	worked = add(lines, FIGURE_WORDS, "");
 	text = TEXT_OVER(worked->plain);
 	text_add(&text, "At work ");

@@ -42,7 +42,7 @@ static bool packages_typed(struct desk *desk, const char *text)
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	desk_say(desk, ROLE_DONE, "Packed: they stand in the pantry (P).");
+	desk_say(desk, ROLE_DONE, "Packed: they stand in the pantry (k).");
 	return true;
 }
 

@@ -289,6 +289,9 @@ END_TEST
 START_TEST(a_season_tells_what_was_dried)
 {
 	struct season season;
+	struct figure *figures;
+	size_t count;
+	bool told = false;
 
 	(void)packed();
 	KK_OK(&kit, kitchen_season(kit.kitchen, 2026, &season, &kit.fault));
@@ -303,6 +306,13 @@ START_TEST(a_season_tells_what_was_dried)
 	ck_assert_int_eq(season.dried[0].packages, 3);
 	ck_assert_int_eq(season.dried[0].fruit_mg, pk_amount(SUPPLY_FRUIT, "5 lb"));
 	ck_assert_int_eq(season.dried[0].dried_ms, HOURS(8) + 5000);
+	KK_OK(&kit, season_figures(&season, UNITS_US, &figures, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++) {
+		ck_assert_ptr_null(strstr(figures[i].words, "VALID")); /* it had no process */
+		told = told || strcmp(figures[i].words, "3 of 5 lb in 1 drying, 8 h 00") == 0;
+	}
+	ck_assert(told);
+	free(figures);
 	season_clear(&season);
 }
 END_TEST
