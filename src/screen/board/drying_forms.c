@@ -393,7 +393,7 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 	{ .kind = ASK_TEXT, \
 	  .name = TRAYS_QUESTION, \
 	  .asks = "How many trays does it fill, in one layer?", \
-	  .help = helped, \
+	  .help = (helped), \
 	  .unit = trays_unit, \
 	  .text = trays_now, \
 	  .typed = trays_typed }, \
