@@ -25,6 +25,7 @@ enum {
 	SOURCE,
 	CONFIRMED,
 	NOTE,
+	BARS,
 	FIELDS
 };
 
@@ -51,6 +52,7 @@ static void print_row(const struct record *record)
 	print_field("\t\t", "source", field_text(record, SOURCE, "source", SOURCE_BYTES));
 	printf("\t\t.confirmed = %s,\n", confirmed_constants[field_confirmed(record, CONFIRMED, "confirmed")]);
 	print_field("\t\t", "note", field_maybe(record, NOTE, "note", SOURCE_BYTES));
+	print_field("\t\t", "bars", field_maybe(record, BARS, "bars", SOURCE_BYTES));
 	printf("\t},\n");
 }
 
@@ -86,7 +88,7 @@ void bake_drying(const char *path, const char *keep_path)
 	static const char *const header[FIELDS] = { "food",         "also",       "class",       "cut",
 		                                    "pretreatment", "temp_low_f", "temp_high_f", "hours_low",
 		                                    "hours_high",   "test",       "source",      "confirmed",
-		                                    "note" };
+		                                    "note",         "bars" };
 	static const char *const keep_header[] = { "class", "store_f", "months", "source", "confirmed", "note" };
 
 	print_top("engine/drying/drying.h");

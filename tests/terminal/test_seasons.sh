@@ -41,8 +41,10 @@ wait_for "By year: juice by weight of fruit" "qt/10 lb"
 press Left Left
 wait_for "By year: jars"
 press Left
+wait_for "By year: packages of dried food"
+press Left
 wait_for "By year: busiest station" "Low kettle" "40 loads, 300 jars"
-press Right
+press Right Right
 wait_for "By year: jars"
 
 at="one year"

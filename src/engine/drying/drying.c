@@ -195,21 +195,31 @@ void drying_called(const char *food, char *name, size_t size)
 	(void)snprintf(name, size, "%.60s " LEATHER_WORD, fruit[0] != '\0' ? fruit : LEATHER_ANY);
 }
 
-static bool is_no_fruit(const char *name)
+/* Is it of a class that the row bars? */
+static bool is_barred(const struct drying_row *row, const struct known_ingredient *known)
 {
-	static const char *const classes_of_none[] = { "low_acid_vegetable", "tomato_in_fruit_food" };
+	const char *word = row->bars;
+
+	for (size_t length; (length = strcspn(word, " ")) > 0; word += length, word += strspn(word, " ")) {
+		char id[64];
+		const struct ingredient_class *class;
+
+		(void)snprintf(id, sizeof(id), "%.*s", (int)length, word);
+		class = ingredient_class_named(id);
+		if (class != NULL && (known->classes & (UINT64_C(1) << (class - ingredient_classes))) != 0)
+			return true;
+	}
+	return false;
+}
+
+static bool is_no_fruit(const struct drying_row *leather, const char *name)
+{
 	const struct known_ingredient *known = known_ingredient_named(name);
 	const struct drying_row *row = drying_named(name);
 
 	if (row != NULL && row->class == DRYING_VEGETABLE)
 		return true;
-	for (size_t i = 0; known != NULL && i < sizeof(classes_of_none) / sizeof(classes_of_none[0]); i++) {
-		const struct ingredient_class *class = ingredient_class_named(classes_of_none[i]);
-
-		if (class != NULL && (known->classes & (UINT64_C(1) << (class - ingredient_classes))) != 0)
-			return true;
-	}
-	return known != NULL && known->is == INGREDIENT_OF_CLASS;
+	return known != NULL && (known->is == INGREDIENT_OF_CLASS || is_barred(leather, known));
 }
 
 bool drying_may(const char *food, const struct drying_row **row, struct fault *fault)
@@ -222,7 +232,7 @@ bool drying_may(const char *food, const struct drying_row **row, struct fault *f
 	if (*row == NULL || (*row)->class != DRYING_LEATHER)
 		return true;
 	made_of(*row, food, fruit);
-	return !is_no_fruit(fruit) ||
+	return !is_no_fruit(*row, fruit) ||
 	       fault_set(fault, FAULT_REFUSED, "Only fruit is spread for leather: %s is not.", fruit);
 }
 

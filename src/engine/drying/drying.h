@@ -38,6 +38,7 @@ struct drying_row {
 	const char *source;
 	enum confirmed confirmed;
 	const char *note;
+	const char *bars; /* classes of ingredients (engine/food/food.h) it is not made of, blank-separated */
 };
 
 struct drying_keep {

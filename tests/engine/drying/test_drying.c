@@ -1,7 +1,9 @@
 /* What is published of drying, row by row, and what is worked out of it. */
+#include <stdio.h>
 #include <string.h>
 
 #include "engine/drying/drying.h"
+#include "engine/food/food.h"
 #include "support/tests.h"
 
 #define CUPS(n) ((n)*INT64_C(236588))
@@ -99,11 +101,11 @@ END_TEST
 /* K-State and USU name no hours for these: the house says them. */
 START_TEST(hours_that_are_not_published_are_not_made_up)
 {
-	static const char *const foods[] = { "plums",  "apricots",    "peaches",     "nectarines",
-		                             "apples", "blueberries", "strawberries" };
+	static const char *const unpublished[] = { "plums",  "apricots",    "peaches",     "nectarines",
+		                                   "apples", "blueberries", "strawberries" };
 
-	for (size_t i = 0; i < sizeof(foods) / sizeof(foods[0]); i++)
-		takes(foods[i], 0, 0);
+	for (size_t i = 0; i < sizeof(unpublished) / sizeof(unpublished[0]); i++)
+		takes(unpublished[i], 0, 0);
 	ck_assert_ptr_null(drying_named("medlars"));
 }
 END_TEST
@@ -265,7 +267,28 @@ START_TEST(what_is_no_puree_is_refused)
 }
 END_TEST
 
+/* What a row bars is found in no food if its word is of no class. */
+START_TEST(what_is_barred_is_a_class_of_ingredients)
+{
+	int words = 0;
+
+	for (size_t i = 0; i < drying_row_count; i++) {
+		const char *word = drying_rows[i].bars;
+
+		for (size_t length; (length = strcspn(word, " ")) > 0; word += length, word += strspn(word, " ")) {
+			char id[64];
+
+			(void)snprintf(id, sizeof(id), "%.*s", (int)length, word);
+			ck_assert_msg(ingredient_class_named(id) != NULL, "%s: \"%s\"", drying_rows[i].food, id);
+			words++;
+		}
+	}
+	ck_assert_int_gt(words, 0);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
+	TEST(what_is_barred_is_a_class_of_ingredients),
 	TEST(published_hours_are_those_of_the_publications),
 	TEST(a_food_is_found_by_its_words),
 	TEST(what_only_has_the_name_of_a_food_in_it_is_not_that_food),
