@@ -348,8 +348,9 @@ void form_down(struct desk *desk)
 /* Inside a name of the house's own: what stands is not the whole of the name at the mark. */
 static bool goes_on_typing(const struct desk *desk, const struct form *form)
 {
+	const struct question *question = form_question(form);
 	int chosen = form_choice(desk, form);
-	const char *name = chosen < 0 ? NULL : form_question(form)->word(desk, chosen);
+	const char *name = chosen < 0 || question->word == NULL ? NULL : question->word(desk, chosen);
 
 	return form->picker.filter[0] != '\0' && !form->picker.moved &&
 	       (name == NULL || !picker_is_whole(&form->picker, name));
