@@ -387,6 +387,7 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 		text_add(text, ", if wanted");
 }
 
+#define WIDE_COLS 60 /* a narrower window has its rows for what goes in */
 #define AMOUNT_COLS 17
 #define AMOUNT_COLS_NARROW 11
 
@@ -401,7 +402,7 @@ static int need_line_draw(const struct desk *desk, size_t n, int row, int rows, 
 	bool is_short = need->lines[n].is_short;
 	int permille = line->measured.error_permille;
 	enum role role = is_short ? ROLE_STOP : ROLE_PLAIN;
-	int beside = cols < 60 ? AMOUNT_COLS_NARROW : AMOUNT_COLS;
+	int beside = cols < WIDE_COLS ? AMOUNT_COLS_NARROW : AMOUNT_COLS;
 	char measured[120];
 	char amount[120];
 	char words[400];
@@ -573,6 +574,9 @@ static void need_draw(const struct desk *desk, int top, int rows, int cols)
 		                      card->need.canner_in_ms < 0
 		                          ? "No canner here has a process for it."
 		                          : "No canner is free in time: the jars would wait too long.");
+	if (pack_has_jars(card->order.pack, JARS_NOT_BOILED_FIRST) && cols >= WIDE_COLS && row < top + rows)
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_QUIET,
+		                      "Jars not boiled first, so their process is the longer one.");
 	if (pack_has_jars(card->order.pack, JARS_BOILED_FIRST) && row < top + rows) {
 		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
 		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
