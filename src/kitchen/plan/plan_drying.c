@@ -95,45 +95,15 @@ static void say_row(const struct building *building, const struct log_plan_run *
 
 /* --- items ------------------------------------------------------------------------------------- */
 
-static struct plan_item *add_item(struct building *building, int64_t plan_id, int64_t work_id)
-{
-	struct plan_item *item = plan_item_add(building, true, plan_id, work_id);
-
-	if (item != NULL)
-		item->dries = true;
-	return item;
-}
-
 static void row_item(struct building *building, const struct log_plan_run *row)
 {
-	const struct strip *strip = row->run_id == 0 ? NULL : plan_strip_with(building, STRIP_DRYING, row->run_id);
-	struct plan_item *item = add_item(building, row->id, row->run_id);
+	struct plan_item *item = plan_item_add(building, true, row->id, row->run_id);
 
 	if (item == NULL)
 		return;
+	item->dries = true;
 	say_row(building, row, item->words, sizeof(item->words));
-	item->state = plan_row_state(building, row->run_id, strip);
-	if (strip != NULL)
-		text_copy(item->words, sizeof(item->words), strip->holds);
-}
-
-/* What is in a dryer and nobody planned: the dryer is taken. */
-static void add_unplanned(struct building *building)
-{
-	const struct board *board = &building->kitchen->board;
-
-	for (size_t i = 0; i < board->stations; i++) {
-		const struct strip *strip = &board->strips[i];
-		struct plan_item *item;
-
-		if (strip->content != STRIP_DRYING || plan_item_of(building, true, strip_drying(strip)->row.id) != NULL)
-			continue;
-		item = add_item(building, 0, strip_drying(strip)->row.id);
-		if (item == NULL)
-			continue;
-		item->state = ITEM_GOING_ON;
-		text_copy(item->words, sizeof(item->words), strip->holds);
-	}
+	plan_item_stands(building, item, STRIP_DRYING);
 }
 
 static bool put_drying(struct building *building, struct plan_item *item)
@@ -165,7 +135,7 @@ bool plan_put_dryings(struct building *building)
 	for (size_t i = 0; i < planning->rows->run_count; i++)
 		if (planning->rows->runs[i].dries)
 			row_item(building, &planning->rows->runs[i]);
-	add_unplanned(building);
+	plan_put_unplanned(building, STRIP_DRYING); /* the dryer is taken */
 	for (size_t i = first; i < planning->out.item_count; i++)
 		if (plan_lies_ahead(&planning->items[i]) && !put_drying(building, &planning->items[i]))
 			return false;

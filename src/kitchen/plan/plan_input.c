@@ -236,7 +236,7 @@ int plan_station_of(const struct building *building, const struct strip *strip)
 	return PLAN_NONE;
 }
 
-struct plan_item *plan_item_of(const struct building *building, bool is_run, int64_t work_id)
+static struct plan_item *item_of(const struct building *building, bool is_run, int64_t work_id)
 {
 	for (size_t i = 0; i < building->planning->out.item_count; i++) {
 		struct plan_item *item = &building->planning->items[i];
@@ -249,11 +249,41 @@ struct plan_item *plan_item_of(const struct building *building, bool is_run, int
 
 /* --- rows -------------------------------------------------------------------------------------------------- */
 
-enum plan_item_state plan_row_state(const struct building *building, int64_t work_id, const struct strip *strip)
+/* A row that no work has taken is still to come, until the day is over. */
+static enum plan_item_state row_state(const struct building *building, int64_t work_id, const struct strip *strip)
 {
 	if (work_id != 0)
 		return strip != NULL ? ITEM_GOING_ON : ITEM_DONE;
 	return building->planning->rows->plan.finished_wall_ms != 0 ? ITEM_NOT_BEGUN : ITEM_PLANNED;
+}
+
+void plan_item_stands(const struct building *building, struct plan_item *item, enum strip_content content)
+{
+	const struct strip *strip = item->work_id == 0 ? NULL : plan_strip_with(building, content, item->work_id);
+
+	item->state = row_state(building, item->work_id, strip);
+	if (strip != NULL)
+		text_copy(item->words, sizeof(item->words), strip->holds);
+}
+
+void plan_put_unplanned(struct building *building, enum strip_content content)
+{
+	const struct board *board = &building->kitchen->board;
+	bool is_run = content != STRIP_BATCH;
+
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct strip *strip = &board->strips[i];
+		struct plan_item *item;
+
+		if (strip->content != content || item_of(building, is_run, strip_subject(strip).id) != NULL)
+			continue;
+		item = plan_item_add(building, is_run, 0, strip_subject(strip).id);
+		if (item == NULL)
+			continue;
+		item->dries = content == STRIP_DRYING;
+		item->state = ITEM_GOING_ON;
+		text_copy(item->words, sizeof(item->words), strip->holds);
+	}
 }
 
 bool plan_lies_ahead(const struct plan_item *item)
@@ -387,7 +417,6 @@ static bool put_in_pot(struct building *building, const struct strip *strip, str
 static void batch_item(struct building *building, const struct log_plan_batch *row)
 {
 	struct plan_item *item = plan_item_add(building, false, row->id, row->batch_id);
-	const struct strip *strip = row->batch_id == 0 ? NULL : plan_strip_with(building, STRIP_BATCH, row->batch_id);
 
 	if (item == NULL)
 		return;
@@ -395,28 +424,7 @@ static void batch_item(struct building *building, const struct log_plan_batch *r
 		(void)snprintf(item->words, sizeof(item->words), "%d x %s", row->multiple, row->recipe);
 	else
 		text_copy(item->words, sizeof(item->words), row->recipe);
-	item->state = plan_row_state(building, row->batch_id, strip);
-	if (strip != NULL)
-		text_copy(item->words, sizeof(item->words), strip->holds);
-}
-
-/* Batches in pots that nobody planned. */
-static void add_unplanned(struct building *building)
-{
-	const struct board *board = &building->kitchen->board;
-
-	for (size_t i = 0; i < board->stations; i++) {
-		const struct strip *strip = &board->strips[i];
-		struct plan_item *item;
-
-		if (strip->content != STRIP_BATCH || plan_item_of(building, false, strip_batch(strip)->row.id) != NULL)
-			continue;
-		item = plan_item_add(building, false, 0, strip_batch(strip)->row.id);
-		if (item == NULL)
-			continue;
-		item->state = ITEM_GOING_ON;
-		text_copy(item->words, sizeof(item->words), strip->holds);
-	}
+	plan_item_stands(building, item, STRIP_BATCH);
 }
 
 /* Jars that wait for a canner, by batch and size. */
@@ -428,7 +436,7 @@ static bool put_waiting(struct building *building)
 
 	for (size_t i = 0; i < count; i++) {
 		const struct waiting_group *group = &groups[i];
-		struct plan_item *item = plan_item_of(building, false, group->batch_id);
+		struct plan_item *item = item_of(building, false, group->batch_id);
 		int64_t waited_s = group->waited_ms / 1000;
 		struct plan_batch *batch;
 
@@ -462,7 +470,7 @@ static bool put_batches(struct building *building)
 
 	for (size_t i = 0; i < planning->rows->batch_count; i++)
 		batch_item(building, &planning->rows->batches[i]);
-	add_unplanned(building);
+	plan_put_unplanned(building, STRIP_BATCH);
 	for (size_t i = first; i < planning->out.item_count; i++) {
 		struct plan_item *item = &planning->items[i];
 		const struct strip *strip = plan_strip_with(building, STRIP_BATCH, item->work_id);

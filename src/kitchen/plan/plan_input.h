@@ -47,9 +47,10 @@ int plan_item_number(const struct building *building, const struct plan_item *it
 /* The strip that holds the work; NULL: none. */
 const struct strip *plan_strip_with(const struct building *building, enum strip_content content, int64_t work_id);
 int plan_station_of(const struct building *building, const struct strip *strip);
-struct plan_item *plan_item_of(const struct building *building, bool is_run, int64_t work_id);
-/* A row that no work has taken is still to come, until the day is over. */
-enum plan_item_state plan_row_state(const struct building *building, int64_t work_id, const struct strip *strip);
+/* Its state, and once it is begun what it holds instead of what its row says. */
+void plan_item_stands(const struct building *building, struct plan_item *item, enum strip_content content);
+/* An item for each such work at a station that no row has planned. */
+void plan_put_unplanned(struct building *building, enum strip_content content);
 bool plan_lies_ahead(const struct plan_item *item);
 
 /* --- plan_juice.c --- */

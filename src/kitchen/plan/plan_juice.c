@@ -61,16 +61,13 @@ int64_t plan_taken_by_run(const struct planning *planning, int64_t plan_id)
 static void run_item(struct building *building, const struct log_plan_run *row)
 {
 	struct plan_item *item = plan_item_add(building, true, row->id, row->run_id);
-	const struct strip *strip = row->run_id == 0 ? NULL : plan_strip_with(building, STRIP_RUN, row->run_id);
 	char weight[48];
 
 	if (item == NULL)
 		return;
 	amount_words(MEASURE_MASS, row->fruit_mg, building->kitchen->board.house.units, weight, sizeof(weight));
 	(void)snprintf(item->words, sizeof(item->words), "%s %s", weight, row->fruit);
-	item->state = plan_row_state(building, row->run_id, strip);
-	if (strip != NULL)
-		text_copy(item->words, sizeof(item->words), strip->holds);
+	plan_item_stands(building, item, STRIP_RUN);
 }
 
 static const char *fruit_of(const struct building *building, const struct plan_item *item)
@@ -143,23 +140,11 @@ static bool put_run(struct building *building, struct plan_item *item)
 bool plan_put_runs(struct building *building)
 {
 	struct planning *planning = building->planning;
-	const struct board *board = &building->kitchen->board;
 
 	for (size_t i = 0; i < planning->rows->run_count; i++)
 		if (!planning->rows->runs[i].dries)
 			run_item(building, &planning->rows->runs[i]);
-	for (size_t i = 0; i < board->stations; i++) {
-		struct plan_item *item;
-
-		if (board->strips[i].content != STRIP_RUN ||
-		    plan_item_of(building, true, strip_run(&board->strips[i])->row.id) != NULL)
-			continue;
-		item = plan_item_add(building, true, 0, strip_run(&board->strips[i])->row.id);
-		if (item == NULL)
-			continue;
-		item->state = ITEM_GOING_ON;
-		text_copy(item->words, sizeof(item->words), board->strips[i].holds);
-	}
+	plan_put_unplanned(building, STRIP_RUN);
 	for (size_t i = 0; i < planning->out.item_count; i++) {
 		struct plan_item *first = &planning->items[i];
 
