@@ -375,13 +375,19 @@ bench-run: $(PROGRAM) $(BENCH_PROGRAMS)
 
 # --- lint ---------------------------------------------------------------------
 
-.PHONY: lint lint-run lint-rules lint-format lint-headers lint-shell lint-pages lint-gcc lint-clang lint-tidy lint-cppcheck
+.PHONY: lint lint-run lint-built lint-built-run lint-rules lint-format lint-headers lint-shell lint-pages lint-gcc lint-clang lint-tidy lint-cppcheck
 lint: ## warnings as errors under gcc and clang, clang-tidy, cppcheck, shellcheck, mandoc, house rules
 	$(call deps_for,check lint)
 	+@$(AGAIN) lint-run
 	@echo "lint: nothing found"
 
-lint-run: lint-rules lint-format lint-headers lint-shell lint-pages lint-gcc lint-clang lint-tidy lint-cppcheck
+lint-run: lint-gcc lint-built-run
+lint-built-run: lint-rules lint-format lint-headers lint-shell lint-pages lint-clang lint-tidy lint-cppcheck
+
+# Behind a build of everything by gcc with the flags of lint-gcc: it is not compiled once more.
+lint-built:
+	+@$(AGAIN) lint-built-run
+	@echo "lint: nothing found"
 
 lint-rules:
 	@sh tests/floors.sh
