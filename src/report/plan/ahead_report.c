@@ -94,6 +94,16 @@ bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments
 
 /* --- JSON -------------------------------------------------------------------------- */
 
+int ahead_per(enum measure measure)
+{
+	return measure == MEASURE_EACH ? 1 : 1000;
+}
+
+const char *ahead_unit(enum measure measure)
+{
+	return measure == MEASURE_EACH ? "each" : measure == MEASURE_MASS ? "g" : "ml";
+}
+
 void ahead_amount(struct json *json, const char *key, int64_t value, int per)
 {
 	if (per == 1)

@@ -1,6 +1,6 @@
 /*
- * ahead_report.h - shared by the forecast and the shortage list: their questions
- * and the heads of their documents.
+ * ahead_report.h - shared by the forecast, the shortage list and what is on the shelf: their
+ * questions, amounts and the heads of their documents.
  */
 #ifndef STILLROOM_REPORT_PLAN_AHEAD_REPORT_H
 #define STILLROOM_REPORT_PLAN_AHEAD_REPORT_H
@@ -17,6 +17,9 @@ bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments
 
 /* What holds for the whole document; leaves the object open. */
 void ahead_open(struct json *json, const struct day *day, const struct ahead *ahead);
+/* Grams, milliliters, pieces: what people and programs count in, and how many of ours one of them has. */
+const char *ahead_unit(enum measure measure);
+int ahead_per(enum measure measure);
 /* An amount in thousandths (`per` 1000: uL as mL, mg as g) or in pieces (`per` 1). */
 void ahead_amount(struct json *json, const char *key, int64_t value, int per);
 /* "key": {"low": 1, "likely": 2, "high": 3}, each as ahead_amount. */

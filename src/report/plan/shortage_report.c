@@ -1,6 +1,6 @@
 /*
  * shortage_report.c - what is missing for a forecast, to be printed and taken
- * along to the shop; and what is on the shelf.
+ * along to the shop.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -9,7 +9,6 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/ahead.h"
-#include "kitchen/stock/shelf.h"
 #include "report/cli/plain.h"
 #include "report/out/log_document.h"
 #include "report/plan/ahead_report.h"
@@ -28,27 +27,16 @@ static const char *lack_word(enum lack lack)
 
 /* --- JSON -------------------------------------------------------------------------- */
 
-/* Grams, millilitres, pieces: what people and programs count in. */
-static int per_unit(enum measure measure)
-{
-	return measure == MEASURE_EACH ? 1 : 1000;
-}
-
-static const char *unit_word(enum measure measure)
-{
-	return measure == MEASURE_EACH ? "each" : measure == MEASURE_MASS ? "g" : "ml";
-}
-
 static void put_line_json(struct json *json, const struct shortage_line *line, enum unit_system units)
 {
-	int per = per_unit(line->need.measure);
+	int per = ahead_per(line->need.measure);
 	char buy[80] = "";
 
 	json_open_object(json, NULL, JSON_FLAT);
 	json_text(json, "name", line->name);
 	json_text(json, "kind", line->need.kind == NEED_LIDS ? "lids" : supply_name(line->need.supply));
 	json_text(json, "jar", line->need.jar == NULL ? NULL : line->need.jar->name);
-	json_text(json, "unit", unit_word(line->need.measure));
+	json_text(json, "unit", ahead_unit(line->need.measure));
 	json_bool(json, "optional", line->need.optional);
 	ahead_bounds(json, "needed", line->need.amount, per);
 	if (line->goods.counted)
@@ -183,71 +171,6 @@ bool report_shortage(const struct arguments *arguments, struct day *day, struct 
 		put_json(to, day, &ahead, rows, count);
 	else
 		put_text(to->out, &ahead, rows, count);
-	free(rows);
-	return true;
-}
-
-/* --- the shelf ------------------------------------------------------------------------- */
-
-static const char *shelf_kind_word(const struct shelf_line *line)
-{
-	if (line->kind == SHELF_LIDS)
-		return "lids";
-	return supply_name(line->supply);
-}
-
-static void put_shelf_json(const struct report *to, const struct day *day, const struct shelf_line *rows, size_t count)
-{
-	struct moment now = kitchen_now(day_kitchen(day));
-	struct json json = json_begin(to->out);
-
-	log_document_open(&json, day_kitchen(day), &now);
-	json_open_array(&json, "supplies", JSON_LINES);
-	for (size_t i = 0; i < count; i++) {
-		int per = per_unit(rows[i].measure);
-
-		json_open_object(&json, NULL, JSON_FLAT);
-		json_text(&json, "name", rows[i].name);
-		json_text(&json, "kind", shelf_kind_word(&rows[i]));
-		json_text(&json, "jar", rows[i].size[0] == '\0' ? NULL : rows[i].size);
-		json_text(&json, "unit", unit_word(rows[i].measure));
-		if (rows[i].counted)
-			ahead_amount(&json, "stock", rows[i].amount, per);
-		else
-			json_null(&json, "stock");
-		if (rows[i].sold_by > 0)
-			ahead_amount(&json, "sold_by", rows[i].sold_by, per);
-		else
-			json_null(&json, "sold_by");
-		json_text(&json, "note", rows[i].note);
-		json_close(&json);
-	}
-	json_close(&json);
-	json_close(&json);
-}
-
-bool report_supplies(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
-{
-	enum unit_system units = kitchen_board(day_kitchen(day))->house.units;
-	struct shelf_line *rows;
-	size_t count;
-
-	(void)arguments;
-	if (!kitchen_shelf(day_kitchen(day), &rows, &count, fault))
-		return false;
-	if (to->json)
-		put_shelf_json(to, day, rows, count);
-	for (size_t i = 0; !to->json && i < count; i++) {
-		char stock[64] = "not counted";
-
-		if (rows[i].counted)
-			amount_words(rows[i].measure, rows[i].amount, units, stock, sizeof(stock));
-		(void)fprintf(to->out, "%-16s ", stock);
-		plain_put(to->out, rows[i].name);
-		(void)fputs(rows[i].note[0] != '\0' ? ", " : "", to->out);
-		plain_put(to->out, rows[i].note);
-		(void)fputc('\n', to->out);
-	}
 	free(rows);
 	return true;
 }
