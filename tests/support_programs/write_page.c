@@ -124,12 +124,14 @@ static void configuration_page(void)
 static void put_help(const char *title, const struct command *about)
 {
 	(void)printf("## %s%s\n\n```\n", title, about->word);
-	arguments_help(stdout, commands, command_count, about);
+	arguments_help(stdout, commands, about);
 	(void)fputs("```\n", stdout);
 }
 
 static void commands_page(void)
 {
+	const struct command *command;
+
 	/* clang-format off */
 	(void)fputs("# Commands\n"
 	            "\n"
@@ -169,10 +171,10 @@ static void commands_page(void)
 	            "```\n"
 	            "\n", stdout);
 	/* clang-format on */
-	put_help("The program", &commands[0]);
-	for (size_t i = 1; i < command_count; i++) {
+	put_help("The program", command_at(commands, 0));
+	for (size_t i = 1; (command = command_at(commands, i)) != NULL; i++) {
 		(void)fputc('\n', stdout);
-		put_help("stillroom ", &commands[i]);
+		put_help("stillroom ", command);
 	}
 }
 

@@ -13,10 +13,15 @@
 #include "kitchen/canner/canner.h"
 #include "kitchen/exchange/load_facts.h"
 #include "log/rows/words.h"
-#include "report/board/board_report.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/log_document.h"
+
+/* Why the first load of a day is hardly ever number 1. */
+#define LOAD_NUMBERS \
+	"A load keeps its number for good: runs and batches are counted along, and the number of\n" \
+	"one that was undone is not given again.\n"
 
 static struct load_choice choice_of(const struct arguments *arguments)
 {
@@ -217,7 +222,7 @@ static void put_none(FILE *out, const struct load_choice *choice)
 		            out);
 }
 
-bool report_loads(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool report_loads(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct load_choice choice = choice_of(arguments);
 	struct json json = json_begin(to->out);
@@ -239,7 +244,7 @@ bool report_loads(const struct arguments *arguments, struct day *day, struct rep
 	if (to->json)
 		close_document(&json);
 	else if (count > 0)
-		(void)fputs(LOAD_NUMBERS "\n", to->out);
+		(void)fputs(LOAD_NUMBERS, to->out);
 	facts_free(rows, count);
 	return true;
 }
@@ -323,7 +328,7 @@ static void put_jars(const struct report *to, struct json *json, const struct lo
 	}
 }
 
-bool report_jars(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool report_jars(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct load_choice choice = choice_of(arguments);
 	struct json json = json_begin(to->out);
@@ -343,3 +348,23 @@ bool report_jars(const struct arguments *arguments, struct day *day, struct repo
 	facts_free(rows, count);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "loads",
+	    .help = "open loads and those started today: phase, time left, process",
+	    .more = LOAD_NUMBERS,
+	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_loads,
+	},
+	{
+	    .word = "jars",
+	    .help = "every jar of those loads: seal, siphoning, what happens to it",
+	    .takes = LOOKS | TAKES(ALL) | TAKES(SINCE),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_jars,
+	},
+};
+
+const struct commands loads_commands = COMMANDS(listed);

@@ -3,9 +3,9 @@
  */
 #include "kitchen/file/open_day.h"
 #include "kitchen/warning/warnings.h"
-#include "report/board/board_report.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/log_document.h"
 
 /* Name of the station a warning is about; NULL: about no one station. */
@@ -110,7 +110,9 @@ static void put_rules_as(const struct report *to)
 		put_rules(to->out);
 }
 
-bool report_warnings(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Of the board as it was when the day was opened; with --rules, for which `day` may be NULL, every rule
+ * there is: docs/warnings.md. */
+static bool report_warnings(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct warning warnings[WARNINGS_MAX];
 	struct moment now;
@@ -129,3 +131,16 @@ bool report_warnings(const struct arguments *arguments, struct day *day, struct 
 		put_text(to->out, warnings, count);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "warnings",
+	    .help = "what needs a person, worst first",
+	    .takes = LOOKS | TAKES(RULES),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .without_log = TAKES(RULES),
+	    .run = report_warnings,
+	},
+};
+
+const struct commands warnings_commands = COMMANDS(listed);

@@ -1,11 +1,13 @@
 #include "report/cli/arguments.h"
 
-#include "kitchen/pantry/pantry.h"
 #include <assert.h>
 #include <errno.h>
 #include <getopt.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "kitchen/pantry/pantry.h"
+#include "report/cli/command.h"
 
 /* Values getopt_long gives back: above any character. */
 #define LONG_BASE 256
@@ -123,23 +125,26 @@ static int option_of(int code)
 /* --- one word at a time ---------------------------------------------------------------- */
 
 struct reading {
-	const struct command *commands;
-	size_t count;
+	const struct commands *const *all;
 	struct arguments *out;
 };
+
+static bool is_board(const struct command *command)
+{
+	return command->word[0] == '\0';
+}
 
 static bool take_word(struct reading *reading, const char *word, struct fault *fault)
 {
 	struct arguments *out = reading->out;
 
-	if (out->command == &reading->commands[0]) {
-		for (size_t i = 1; i < reading->count; i++) {
-			if (strcmp(reading->commands[i].word, word) == 0) {
-				out->command = &reading->commands[i];
-				return true;
-			}
-		}
-		return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"", word);
+	if (is_board(out->command)) {
+		const struct command *named = command_named(reading->all, word);
+
+		if (named == NULL)
+			return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"", word);
+		out->command = named;
+		return true;
 	}
 	if (out->operand != NULL && out->command->second != NULL && out->second == NULL) {
 		out->second = word;
@@ -204,14 +209,13 @@ static bool take(struct reading *reading, int code, char **argv, struct fault *f
 static bool check_options(const struct arguments *arguments, struct fault *fault)
 {
 	const struct command *command = arguments->command;
-	bool board = command->word[0] == '\0';
 
 	for (int i = 0; i < OPTION_COUNT; i++) {
 		uint64_t bit = UINT64_C(1) << i;
 
 		if (arguments->given[i] && !((command->takes | ALWAYS) & bit))
-			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s", board ? "the board" : command->word,
-			                 options[i].name);
+			return fault_set(fault, FAULT_MISUSE, "%s takes no --%s",
+			                 is_board(command) ? "the board" : command->word, options[i].name);
 	}
 	for (int i = 0; i < OPTION_COUNT; i++)
 		if ((command->needs & (UINT64_C(1) << i)) && !arguments->given[i])
@@ -225,16 +229,16 @@ static bool check_options(const struct arguments *arguments, struct fault *fault
 	return true;
 }
 
-bool arguments_read(int argc, char **argv, const struct command *commands, size_t count, struct arguments *out,
+bool arguments_read(int argc, char **argv, const struct commands *const *all, struct arguments *out,
                     struct fault *fault)
 {
-	struct reading reading = { .commands = commands, .count = count, .out = out };
+	struct reading reading = { .all = all, .out = out };
 	struct option longs[LONG_MAX_ROWS];
 	char shorts[SHORT_MAX];
 	int code;
 
 	memset(out, 0, sizeof(*out));
-	out->command = &commands[0];
+	out->command = command_at(all, 0);
 	make_tables(shorts, longs);
 	opterr = 0; /* the sentences are ours */
 	optind = 1;
@@ -300,9 +304,11 @@ static void put_usage(FILE *out, const struct command *command)
 		(void)fprintf(out, "\n%s\n", log_words(command));
 }
 
-void arguments_help(FILE *out, const struct command *commands, size_t count, const struct command *about)
+void arguments_help(FILE *out, const struct commands *const *all, const struct command *about)
 {
-	if (about != &commands[0]) {
+	const struct command *command;
+
+	if (!is_board(about)) {
 		put_usage(out, about);
 		put_options(out, about->takes | ALWAYS);
 		return;
@@ -311,13 +317,13 @@ void arguments_help(FILE *out, const struct command *commands, size_t count, con
 	              "Usage: stillroom [OPTION...]\n"
 	              "       stillroom COMMAND [OPTION...]\n"
 	              "%s.\n\nCommands:\n",
-	              commands[0].help);
-	for (size_t i = 1; i < count; i++)
-		(void)fprintf(out, "  %-10s  %s\n", commands[i].word, commands[i].help);
-	put_options(out, commands[0].takes | ALWAYS);
+	              about->help);
+	for (size_t i = 1; (command = command_at(all, i)) != NULL; i++)
+		(void)fprintf(out, "  %-10s  %s\n", command->word, command->help);
+	put_options(out, about->takes | ALWAYS);
 	(void)fputs("\nEach command has its own help: stillroom COMMAND --help.\n", out);
-	if (commands[0].more != NULL)
-		(void)fprintf(out, "\n%s", commands[0].more);
+	if (about->more != NULL)
+		(void)fprintf(out, "\n%s", about->more);
 }
 
 bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault)

@@ -65,41 +65,13 @@ enum option_name {
 	OPTION_COUNT
 };
 
-#define TAKES(option) (UINT64_C(1) << OPTION_##option)
 #define ELEVATIONS_MAX 32
 #define PRODUCTS_MAX 8
 
 #define LOG_PATH_BYTES 4096
 
-struct arguments;
-struct day;
-struct report;
-
-/* What a command needs of a log; whoever runs it sees to that first. */
-enum command_log {
-	COMMAND_NO_LOG,        /* nothing */
-	COMMAND_LOG_NAMED,     /* its path alone: it opens, makes or replaces the log by itself */
-	COMMAND_LOG_LOOKED_AT, /* open to look at */
-	COMMAND_LOG_WRITTEN,   /* open to be written with --yes, else to look at */
-	COMMAND_LOG_COUNT
-};
-
-struct command {
-	const char *word;    /* "" = the command without a word */
-	const char *operand; /* "KITCHEN_FILE": exactly one; "[TO]": one or none; NULL: none */
-	const char *second;  /* one more behind it; NULL: none */
-	const char *help;    /* one line, for the list of commands */
-	const char *more;    /* whole lines, for the help of this one; may be NULL */
-	enum command_log log;
-	uint64_t takes;       /* its options */
-	uint64_t needs;       /* of these, the ones it cannot do without */
-	uint64_t without_log; /* with one of these it needs no log */
-	/* Judges the words that can be judged before a log is opened; NULL: none. */
-	bool (*check)(const struct arguments *arguments, const struct report *to, struct fault *fault);
-	/* True: done.  False with FAULT_REFUSED: refused; with any other: it failed, or the words
-	 * cannot be read (FAULT_MISUSE).  `day` is the open log, NULL where none is needed open. */
-	bool (*run)(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault);
-};
+struct command;
+struct commands;
 
 struct arguments {
 	const struct command *command; /* never NULL once read */
@@ -111,13 +83,13 @@ struct arguments {
 	size_t product_count;
 	const char *operand; /* NULL: none */
 	const char *second;
-	char log_path[LOG_PATH_BYTES]; /* of commands that need a log; see command/log_path.h */
+	char log_path[LOG_PATH_BYTES]; /* of commands that need a log; see house/log_path.h */
 };
 
-/* Read argv; `commands[0]` is the one without a word.  False with FAULT_MISUSE;
+/* Read argv; `all` as in command.h.  False with FAULT_MISUSE;
  * out->command then is the command meant, as far as it was understood.  When
  * help or version is given, nothing is checked to be missing. */
-bool arguments_read(int argc, char **argv, const struct command *commands, size_t count, struct arguments *out,
+bool arguments_read(int argc, char **argv, const struct commands *const *all, struct arguments *out,
                     struct fault *fault);
 
 /* A whole number in words; FAULT_MISUSE: it is not `what` ("a speed") from least to most.
@@ -125,6 +97,6 @@ bool arguments_read(int argc, char **argv, const struct command *commands, size_
 bool whole_read(const char *words, const char *what, int least, int most, int *out, struct fault *fault);
 
 /* Help about the program, or about one command when it has a word. */
-void arguments_help(FILE *out, const struct command *commands, size_t count, const struct command *about);
+void arguments_help(FILE *out, const struct commands *const *all, const struct command *about);
 
 #endif

@@ -76,7 +76,7 @@ static enum status answer(struct arguments *arguments, struct report *to)
 	enum status status;
 
 	if (arguments->given[OPTION_HELP]) {
-		arguments_help(to->out, commands, command_count, arguments->command);
+		arguments_help(to->out, commands, arguments->command);
 		return STATUS_DONE;
 	}
 	if (arguments->given[OPTION_VERSION]) {
@@ -118,7 +118,7 @@ int commands_answer(int argc, char **argv, const struct full_screen *screen)
 	struct arguments arguments;
 	struct fault fault = { .kind = FAULT_NONE };
 
-	if (!arguments_read(argc, argv, commands, command_count, &arguments, &fault)) {
+	if (!arguments_read(argc, argv, commands, &arguments, &fault)) {
 		complain(arguments.command, &fault);
 		return STATUS_MISUSE;
 	}

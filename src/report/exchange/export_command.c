@@ -6,10 +6,10 @@
 #include "base/text.h"
 #include "kitchen/exchange/tables.h"
 #include "kitchen/file/open_day.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
 #include "report/exchange/export.h"
-#include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 #include "report/out/out_file.h"
 
 enum format { FORMAT_CSV, FORMAT_JSON, FORMAT_ICS };
@@ -132,7 +132,7 @@ static bool read_words(const struct arguments *arguments, enum format *format, c
 	                 "--table");
 }
 
-bool export_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+static bool export_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	const struct log_table *table;
 	enum format format;
@@ -141,7 +141,8 @@ bool export_command_check(const struct arguments *arguments, const struct report
 	return read_words(arguments, &format, &table, fault);
 }
 
-bool export_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* `day` is not used for --schema and may be NULL then. */
+static bool export_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	const struct log_table *table;
 	enum format format;
@@ -154,3 +155,21 @@ bool export_command(const struct arguments *arguments, struct day *day, struct r
 	}
 	return put_all(to->out, arguments, format, table, day, fault);
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "export",
+	    .operand = "FORMAT",
+	    .help = "everything in the log as csv, json or ics",
+	    .more = "csv: a file for each table, in the folder that --out names, or one --table. json: one\n"
+	            "document. ics: seal checks, deadlines and best-by dates for a calendar. Columns, keys and\n"
+	            "rules: docs/export.md. Existing files are replaced only with --yes.\n",
+	    .takes = TAKES(FILE) | TAKES(OUT) | TAKES(TABLE) | TAKES(SCHEMA) | TAKES(YES),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .without_log = TAKES(SCHEMA),
+	    .check = export_command_check,
+	    .run = export_command,
+	},
+};
+
+const struct commands export_commands = COMMANDS(listed);

@@ -8,9 +8,9 @@
 #include "base/count.h"
 #include "kitchen/exchange/import.h"
 #include "kitchen/file/open_day.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
-#include "report/exchange/out_commands.h"
+#include "report/out/answer.h"
 
 static void put_problems(FILE *out, const struct import_result *result, const char *path)
 {
@@ -81,14 +81,15 @@ static bool say(FILE *out, const struct import_result *result, const char *path,
 	return true;
 }
 
-bool import_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+static bool import_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	(void)to;
 	return strcmp(arguments->operand, "csv") == 0 ||
 	       fault_set(fault, FAULT_MISUSE, "\"%s\" is not csv", arguments->operand);
 }
 
-bool import_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* With --yes into a log that is open to be written. */
+static bool import_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct import_result *result = calloc(1, sizeof(*result));
 	bool done;
@@ -102,3 +103,20 @@ bool import_command(const struct arguments *arguments, struct day *day, struct r
 	free(result);
 	return done;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "import",
+	    .operand = "csv",
+	    .second = "PATH",
+	    .help = "an old notebook, or the csv export of another log",
+	    .more = "PATH is a file with the columns of docs/import.md, or the folder of an export. It imports\n"
+	            "all or nothing; without --yes it only says what it would do.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .log = COMMAND_LOG_WRITTEN,
+	    .check = import_command_check,
+	    .run = import_command,
+	},
+};
+
+const struct commands import_commands = COMMANDS(listed);

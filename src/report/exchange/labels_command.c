@@ -8,10 +8,9 @@
 #include "kitchen/exchange/labels.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/recipe/sheet.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
 #include "report/exchange/labels.h"
-#include "report/exchange/out_commands.h"
 #include "report/out/answer.h"
 #include "report/out/out_file.h"
 
@@ -99,7 +98,7 @@ static bool read_words(const struct arguments *arguments, const struct report *t
 	       fault_set(fault, FAULT_MISUSE, "an SVG picture is one sheet: say with --out where the files go");
 }
 
-bool labels_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+static bool labels_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	struct label_print print;
 	struct label_choice choice;
@@ -107,7 +106,8 @@ bool labels_command_check(const struct arguments *arguments, const struct report
 	return read_words(arguments, to, &print, &choice, fault);
 }
 
-bool labels_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* How labels are set comes from the configuration; options outrank it. */
+static bool labels_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct label_print print;
 	struct label_choice choice;
@@ -122,3 +122,21 @@ bool labels_command(const struct arguments *arguments, struct day *day, struct r
 	free(rows);
 	return done;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "labels",
+	    .help = "sheets of labels for the jars that sealed",
+	    .more = "Without --load, --lot, --since or --all: open loads and those started today. Page, grid,\n"
+	            "margins and gaps can be set in the configuration file too (label_page ...). SVG makes a file\n"
+	            "per sheet. Existing files are replaced only with --yes.\n",
+	    .takes = TAKES(FILE) | TAKES(FORMAT) | TAKES(OUT) | TAKES(LOAD) | TAKES(LOT) | TAKES(SINCE) | TAKES(ALL) |
+	             TAKES(EVERY_JAR) | TAKES(PAGE) | TAKES(GRID) | TAKES(MARGIN) | TAKES(GAP) | TAKES(COPIES) |
+	             TAKES(START) | TAKES(YES),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .check = labels_command_check,
+	    .run = labels_command,
+	},
+};
+
+const struct commands labels_commands = COMMANDS(listed);

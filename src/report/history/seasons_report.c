@@ -9,9 +9,9 @@
 #include "engine/stats/interval.h"
 #include "kitchen/history/seasons.h"
 #include "log/rows/words.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
-#include "report/history/seasons_report.h"
+#include "report/out/answer.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
 
@@ -222,7 +222,7 @@ static void put_seasons_json(FILE *out, const struct day *day, const struct log_
 	json_close(&json);
 }
 
-bool report_seasons(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool report_seasons(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct log_season *seasons;
 	size_t count;
@@ -375,7 +375,8 @@ static bool read_year(const struct arguments *arguments, int *year, struct fault
 	return whole_read(arguments->operand, "a year", YEAR_MIN, YEAR_MAX, year, fault);
 }
 
-bool season_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+/* The year can be read. */
+static bool season_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	int year = 0;
 
@@ -383,7 +384,8 @@ bool season_check(const struct arguments *arguments, const struct report *to, st
 	return read_year(arguments, &year, fault);
 }
 
-bool report_season(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* FAULT_MISSING: nothing was made. */
+static bool report_season(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct season season;
 	bool done = true;
@@ -398,3 +400,26 @@ bool report_season(const struct arguments *arguments, struct day *day, struct re
 	season_clear(&season);
 	return done;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "seasons",
+	    .help = "the years side by side: jars, seals, juice, hours, come-up",
+	    .more = "A season is a calendar year, UTC. \"stillroom season 2026\" shows one in full.\n",
+	    .takes = LOOKS,
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_seasons,
+	},
+	{
+	    .word = "season",
+	    .operand = "YEAR",
+	    .help = "one year: jars, yields, seals by box, canner and product, stations",
+	    .more = "The range in brackets after a rate is where the true one may lie (95%).\n",
+	    .takes = LOOKS,
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .check = season_check,
+	    .run = report_season,
+	},
+};
+
+const struct commands seasons_commands = COMMANDS(listed);

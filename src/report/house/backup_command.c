@@ -1,9 +1,6 @@
 /*
  * backup_command.c - copies of the log: making one, listing them, putting one back.
  */
-#include "report/house/backup_command.h"
-#include "base/count.h"
-
 #include <errno.h>
 #include <inttypes.h>
 #include <stdlib.h>
@@ -11,14 +8,16 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/canner/aside.h"
 #include "kitchen/file/backups.h"
 #include "kitchen/file/open_day.h"
 #include "log/rows/journal.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 
 #define ANSWER_BYTES 32
 #define KIB 1024
@@ -68,7 +67,7 @@ static bool copy_beside(FILE *out, struct kitchen *kitchen, const char *log_path
 	return true;
 }
 
-bool backup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool backup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	return arguments->operand != NULL ? copy_to(to->out, day_kitchen(day), arguments, fault)
 	                                  : copy_beside(to->out, day_kitchen(day), arguments->log_path, fault);
@@ -168,7 +167,8 @@ static bool choose(FILE *out, const struct arguments *arguments, const struct lo
 	return put_back(out, log_path, rows[chosen].name, fault);
 }
 
-bool restore_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Without --yes it lists the backups and, at a terminal, asks which. */
+static bool restore_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct log_copy *rows;
 	size_t count;
@@ -181,3 +181,30 @@ bool restore_command(const struct arguments *arguments, struct day *day, struct 
 	free(rows);
 	return done;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "backup",
+	    .operand = "[TO]",
+	    .help = "write a complete, checked copy of the log, even while a board has it open",
+	    .more = "TO is a file or a folder, best on another disk; an existing file is replaced only\n"
+	            "with --yes. Without TO the copy goes into the folder beside the log that ends in\n"
+	            ".backups, where the board makes its own. Moving to another computer: docs/moving.md.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = backup_command,
+	},
+	{
+	    .word = "restore",
+	    .operand = "[BACKUP]",
+	    .help = "list the backups; replace a damaged log with one",
+	    .more = "It says how far each backup goes and how many actions of the log it lacks, and asks which.\n"
+	            "With --yes it takes BACKUP (a name from the list, or a file), else the newest good one.\n"
+	            "The old log is kept beside it. An undamaged log is left alone unless a backup is named.\n",
+	    .takes = TAKES(FILE) | TAKES(YES),
+	    .log = COMMAND_LOG_NAMED,
+	    .run = restore_command,
+	},
+};
+
+const struct commands backup_commands = COMMANDS(listed);

@@ -1,8 +1,8 @@
 /*
- * board_commands.c - see board_commands.h.
+ * board_commands.c - a new log, the board on it, and practice on a log of its own.
+ *
+ * The board itself is the screen's; report->screen lends it.
  */
-#include "report/house/board_commands.h"
-
 #include <errno.h>
 #include <poll.h>
 #include <stdio.h>
@@ -16,7 +16,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "kitchen/house/new_log.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
 #include "report/house/log_path.h"
 #include "report/out/answer.h"
@@ -38,7 +38,7 @@ static bool make_log(const struct new_log_order *order, struct fault *fault)
 	return done;
 }
 
-bool setup_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+static bool setup_command_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	(void)to;
 	if (arguments->given[OPTION_PRINT])
@@ -60,7 +60,7 @@ static bool print_kitchen(const struct arguments *arguments, const struct report
 	return done;
 }
 
-bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool setup_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct new_log_order order = { .path = arguments->log_path, .kitchen_file = arguments->operand };
 
@@ -177,7 +177,8 @@ static bool practise(const struct arguments *arguments, const char *path, struct
 	return done;
 }
 
-bool rehearse_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* It finds the log to copy the kitchen from by itself, where one is needed. */
+static bool rehearse_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	char path[LOG_PATH_BYTES];
 
@@ -201,7 +202,7 @@ static bool practise_on(const struct arguments *arguments, struct report *to, st
 	       practise(arguments, path, to, fault);
 }
 
-bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool board_command(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	bool rehearse;
 
@@ -213,3 +214,40 @@ bool board_command(const struct arguments *arguments, struct day *day, struct re
 	} while (rehearse && practise_on(arguments, to, fault));
 	return !rehearse; /* the practice that could not be */
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "",
+	    .help = "Timer board and log for big preserving days: opens the board on the usual log",
+	    .more = "Exit status: 0 done; 1 something failed, 2 not understood, both said on standard error;\n"
+	            "3 refused, and why is the answer on standard output, as text or with --json as JSON.\n",
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOR),
+	    .log = COMMAND_LOG_NAMED,
+	    .run = board_command,
+	},
+	{
+	    .word = "setup",
+	    .operand = "[KITCHEN_FILE]",
+	    .help = "make a new log from the description of a kitchen, or write one of a log",
+	    .more = "An example of a kitchen file is demo/quince-hollow.kitchen. It is all\n"
+	            "or nothing: one wrong line, and no log is made.\n"
+	            "With --print and no file the kitchen of the log as it is now is written as such\n"
+	            "a file, from which setup makes the same kitchen in a new log.\n",
+	    .takes = TAKES(FILE) | TAKES(PRINT),
+	    .log = COMMAND_LOG_NAMED,
+	    .check = setup_command_check,
+	    .run = setup_command,
+	},
+	{
+	    .word = "rehearse",
+	    .help = "practice on a fast clock, in a log of its own",
+	    .more = "The kitchen comes from --kitchen, else from the log that -f names, else from the\n"
+	            "usual log; these are only read. Without --scratch the practice log is a new file in\n"
+	            "$TMPDIR.\n",
+	    .takes = TAKES(FILE) | TAKES(ASCII) | TAKES(NO_COLOR) | TAKES(KITCHEN) | TAKES(SCRATCH) | TAKES(SPEED),
+	    .log = COMMAND_NO_LOG,
+	    .run = rehearse_command,
+	},
+};
+
+const struct commands board_commands = COMMANDS(listed);

@@ -16,11 +16,11 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "log/rows/words.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/json.h"
 #include "report/out/log_document.h"
-#include "report/pantry/pantry_report.h"
 
 /* --- the pantry -------------------------------------------------------------------- */
 
@@ -185,7 +185,8 @@ static bool put_pantry_text(FILE *out, const struct kitchen *kitchen, const stru
 	return true;
 }
 
-bool report_pantry(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Jars left by product and size, the oldest first. */
+static bool report_pantry(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct moment now = kitchen_now(day_kitchen(day));
 	struct json json = json_begin(to->out);
@@ -521,7 +522,8 @@ static bool read_trace(const struct arguments *arguments, struct recall_words *w
 	return true;
 }
 
-bool recall_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
+/* At most one thing is asked for. */
+static bool recall_check(const struct arguments *arguments, const struct report *to, struct fault *fault)
 {
 	struct recall_words words;
 
@@ -529,7 +531,8 @@ bool recall_check(const struct arguments *arguments, const struct report *to, st
 	return read_trace(arguments, &words, fault);
 }
 
-bool report_recall(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Every jar of something, its state and where it is; or recalls with their jars. */
+static bool report_recall(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct recall_words words;
 
@@ -538,3 +541,27 @@ bool report_recall(const struct arguments *arguments, struct day *day, struct re
 	return words.which == NULL ? report_recalls(to, day, arguments->given[OPTION_ALL], fault)
 	                           : report_trace(to, day, words.about, words.which, fault);
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "pantry",
+	    .help = "jars left by product and size, oldest first; how long they last",
+	    .takes = LOOKS,
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_pantry,
+	},
+	{
+	    .word = "recall",
+	    .help = "every jar of a lot, lid box, load, batch, run, drying or product; open recalls",
+	    .more = "With one of them: each jar, its state and where it is, to print. Without: the open\n"
+	            "recalls and how far they have come; with --all, finished ones too. Jars are marked\n"
+	            "and followed up on the board (R).\n",
+	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(DRYING) |
+	             TAKES(PRODUCT) | TAKES(DAY) | TAKES(ALL),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .check = recall_check,
+	    .run = report_recall,
+	},
+};
+
+const struct commands pantry_commands = COMMANDS(listed);

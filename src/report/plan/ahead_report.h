@@ -7,9 +7,21 @@
 
 #include <stdbool.h>
 
+#include "kitchen/file/open_day.h"
 #include "kitchen/stock/ahead.h"
+#include "report/cli/command.h"
 #include "report/out/json.h"
-#include "report/plan/plan_reports.h"
+
+/* What both commands take, and what is said of it. */
+#define AHEAD_TAKES \
+	(TAKES(FRUIT) | TAKES(WEIGHT) | TAKES(PRODUCT) | TAKES(JAR) | TAKES(WANT) | TAKES(IN_POT) | \
+	 TAKES(JUICE_IN_STOCK))
+#define AHEAD_MORE \
+	"With --want instead of --weight it says how much fruit that many jars take. Products\n" \
+	"with a number of batches come first, the others share what is left in turn. --in-pot\n" \
+	"says how many batches you cook in one pot, as far as recipe and pots allow it.\n" \
+	"  stillroom forecast --fruit grapes --weight 60lb --product \"grape jelly\"\n" \
+	"  stillroom shortage --fruit grapes --product \"grape juice\" --want 60 --jar pint\n"
 
 /* FAULT_MISUSE for words that cannot be read. */
 bool ahead_read(const struct kitchen *kitchen, const struct arguments *arguments, struct ahead *out,

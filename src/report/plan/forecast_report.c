@@ -8,7 +8,9 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/ahead.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/plan/ahead_report.h"
 
 #define NAME_COLUMNS 28
@@ -205,7 +207,7 @@ static void put_text(FILE *out, const struct day *day, const struct ahead *ahead
 		(void)fputs("No process is on file for its juice alone in jars.\n", out);
 }
 
-bool report_forecast(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool report_forecast(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct ahead ahead;
 
@@ -217,3 +219,17 @@ bool report_forecast(const struct arguments *arguments, struct day *day, struct 
 		put_text(to->out, day, &ahead);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "forecast",
+	    .help = "this fruit, these products: juice, batches, jars, lids, loads",
+	    .more = AHEAD_MORE,
+	    .takes = LOOKS | AHEAD_TAKES,
+	    .needs = TAKES(FRUIT),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_forecast,
+	},
+};
+
+const struct commands forecast_commands = COMMANDS(listed);

@@ -8,6 +8,8 @@
 #include "base/text.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/plan/plan.h"
+#include "report/cli/command.h"
+#include "report/out/answer.h"
 #include "report/out/log_document.h"
 
 void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *buffer, size_t size)
@@ -227,7 +229,9 @@ static bool is_refusal(const struct kitchen_plan *plan)
 	return !plan->possible && plan->finish_ms == 0;
 }
 
-bool report_plan(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* The day plan as it stands: finish, what is next, ribbons, tasks, what one more of
+ * something would save.  A day that cannot be is refused with the planner's sentence. */
+static bool report_plan(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	const struct kitchen *kitchen = day_kitchen(day);
 	struct moment now = kitchen_now(kitchen);
@@ -242,3 +246,17 @@ bool report_plan(const struct arguments *arguments, struct day *day, struct repo
 		plan_report_text(to->out, day, plan, &now);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "plan",
+	    .help = "the day plan: finish, what next, ribbons, tasks, what if",
+	    .more = "Plan on the board or in a kitchen file (docs/kitchen-file.md).\n"
+	            "If a day cannot work, it says why (exit status 3).\n",
+	    .takes = LOOKS,
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_plan,
+	},
+};
+
+const struct commands plan_commands = COMMANDS(listed);

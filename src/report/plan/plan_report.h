@@ -4,8 +4,10 @@
 #ifndef STILLROOM_REPORT_PLAN_PLAN_REPORT_H
 #define STILLROOM_REPORT_PLAN_PLAN_REPORT_H
 
+#include <stdio.h>
+
+#include "kitchen/file/open_day.h"
 #include "kitchen/plan/plan.h"
-#include "report/plan/plan_reports.h"
 
 /* Who takes part in a task, for a line: "MK+JO", "all" of more than three; "" nobody. */
 void plan_report_people(const struct kitchen_plan *plan, unsigned people, char *buffer, size_t size);

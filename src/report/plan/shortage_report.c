@@ -9,10 +9,11 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/ahead.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/log_document.h"
 #include "report/plan/ahead_report.h"
-#include "report/plan/plan_reports.h"
 
 static const char *lack_word(enum lack lack)
 {
@@ -158,7 +159,7 @@ static void put_text(FILE *out, const struct ahead *ahead, const struct shortage
 		(void)fputs("There is enough of everything counted.\n", out);
 }
 
-bool report_shortage(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+static bool report_shortage(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct shortage_line *rows;
 	struct ahead ahead;
@@ -174,3 +175,17 @@ bool report_shortage(const struct arguments *arguments, struct day *day, struct 
 	free(rows);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "shortage",
+	    .help = "what is missing for them, in the units you buy",
+	    .more = AHEAD_MORE,
+	    .takes = LOOKS | AHEAD_TAKES,
+	    .needs = TAKES(FRUIT),
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_shortage,
+	},
+};
+
+const struct commands shortage_commands = COMMANDS(listed);

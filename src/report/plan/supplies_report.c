@@ -7,10 +7,11 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/file/open_day.h"
 #include "kitchen/stock/shelf.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/log_document.h"
 #include "report/plan/ahead_report.h"
-#include "report/plan/plan_reports.h"
 
 static const char *shelf_kind_word(const struct shelf_line *line)
 {
@@ -49,7 +50,8 @@ static void put_shelf_json(const struct report *to, const struct day *day, const
 	json_close(&json);
 }
 
-bool report_supplies(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Every supply, lid box and juice. */
+static bool report_supplies(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	enum unit_system units = kitchen_board(day_kitchen(day))->house.units;
 	struct shelf_line *rows;
@@ -74,3 +76,15 @@ bool report_supplies(const struct arguments *arguments, struct day *day, struct 
 	free(rows);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "supplies",
+	    .help = "what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice",
+	    .takes = LOOKS,
+	    .log = COMMAND_LOG_LOOKED_AT,
+	    .run = report_supplies,
+	},
+};
+
+const struct commands supplies_commands = COMMANDS(listed);

@@ -6,9 +6,9 @@
 #include "engine/physics/boiling.h"
 #include "engine/physics/reading.h"
 #include "kitchen/board/board.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
+#include "report/out/answer.h"
 #include "report/out/json.h"
-#include "report/process/process_report.h"
 
 struct basis {
 	const char *name;
@@ -67,7 +67,8 @@ static void put_text(FILE *out, const struct elevation *elevation, const struct 
 	(void)fprintf(out, "jelly stage   %.1f F, 8 F above boiling water\n", boil->jelly_stage_f);
 }
 
-bool report_boil(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* From --measured, else --barometer, else --elevation. */
+static bool report_boil(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct elevation elevation;
 	struct boil boil;
@@ -84,3 +85,16 @@ bool report_boil(const struct arguments *arguments, struct day *day, struct repo
 		put_text(to->out, &elevation, &boil);
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "boil",
+	    .help = "air pressure, boiling point and jelly stage of a place",
+	    .more = "A measured boiling point outranks a barometer; a barometer outranks the elevation.\n",
+	    .takes = TAKES(ELEVATION) | TAKES(BAROMETER) | TAKES(MEASURED) | TAKES(JSON),
+	    .log = COMMAND_NO_LOG,
+	    .run = report_boil,
+	},
+};
+
+const struct commands boil_commands = COMMANDS(listed);

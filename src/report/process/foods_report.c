@@ -3,9 +3,9 @@
  */
 #include "engine/process/process.h"
 #include "kitchen/board/board.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
+#include "report/out/answer.h"
 #include "report/out/json.h"
-#include "report/process/process_report.h"
 
 static void put_json(struct json *json, enum method method, const char *food, const char *pack)
 {
@@ -53,7 +53,8 @@ static void put_method(const struct report *to, struct json *json, enum method m
 	}
 }
 
-bool report_foods(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* What process can be asked: foods, packs and jar sizes with an offered row. */
+static bool report_foods(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct json json = json_begin(to->out);
 	const char *method = arguments->value[OPTION_METHOD];
@@ -78,3 +79,15 @@ bool report_foods(const struct arguments *arguments, struct day *day, struct rep
 	}
 	return true;
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "foods",
+	    .help = "the foods, packs and jars the tables offer",
+	    .takes = TAKES(METHOD) | TAKES(JSON),
+	    .log = COMMAND_NO_LOG,
+	    .run = report_foods,
+	},
+};
+
+const struct commands foods_commands = COMMANDS(listed);

@@ -10,10 +10,10 @@
 #include "engine/process/process.h"
 #include "engine/process/product.h"
 #include "kitchen/exchange/labels.h"
-#include "report/cli/arguments.h"
+#include "report/cli/command.h"
 #include "report/cli/plain.h"
+#include "report/out/answer.h"
 #include "report/out/json.h"
-#include "report/process/process_report.h"
 
 #define NOTES_MAX 8
 #define NOTE_BYTES 320
@@ -299,7 +299,9 @@ static bool put_several(const struct arguments *arguments, struct process_query 
 	return all_found;
 }
 
-bool report_process(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
+/* Of several elevations JSON makes an array.  When one of them is refused the
+ * others are answered all the same; *fault is the last refusal. */
+static bool report_process(const struct arguments *arguments, struct day *day, struct report *to, struct fault *fault)
 {
 	struct process_query query = { 0 };
 
@@ -309,3 +311,20 @@ bool report_process(const struct arguments *arguments, struct day *day, struct r
 	return arguments->elevation_count > 1 ? put_several(arguments, &query, to, fault)
 	                                      : put_one(arguments, &query, to, fault);
 }
+
+static const struct command listed[] = {
+	{
+	    .word = "process",
+	    .help = "the published process: minutes, pressure, headspace, source",
+	    .more = "Where the tables have no process, or the elevation is not known, it refuses (exit\n"
+	            "status 3) and says why. Capitals, spaces and dashes in names do not matter.\n"
+	            "--elevation may be given several times: one answer for each, in that order.\n",
+	    .takes = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD) | TAKES(ELEVATION) | TAKES(PRESSURE) |
+	             TAKES(JSON),
+	    .needs = TAKES(FOOD) | TAKES(PACK) | TAKES(JAR) | TAKES(METHOD),
+	    .log = COMMAND_NO_LOG,
+	    .run = report_process,
+	},
+};
+
+const struct commands process_commands = COMMANDS(listed);

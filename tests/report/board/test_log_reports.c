@@ -17,7 +17,7 @@
 #include "log/journal/acts.h"
 #include "log/tables/canner.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -98,9 +98,7 @@ static void step(int64_t load_id)
 	ck_done(kitchen_step(day_kitchen(day), running_phase(load_id), true, &fault));
 }
 
-typedef bool answer(const struct arguments *, struct day *, struct report *, struct fault *);
-
-static char *report(bool json, answer *write, struct arguments arguments)
+static char *report(bool json, const char *word, struct arguments arguments)
 {
 	struct report to = { .json = json };
 	char *written;
@@ -108,7 +106,7 @@ static char *report(bool json, answer *write, struct arguments arguments)
 
 	to.out = open_memstream(&written, &size);
 	ck_assert_ptr_nonnull(to.out);
-	ck_done(write(&arguments, day, &to, &fault));
+	ck_done(command_named(commands, word)->run(&arguments, day, &to, &fault));
 	ck_assert_int_eq(fclose(to.out), 0);
 	return written;
 }
@@ -125,8 +123,8 @@ static void ck_free_of(const char *written, const char *part)
 
 START_TEST(an_empty_log_gives_empty_lists)
 {
-	char *json = report(true, report_loads, (struct arguments){ .given[OPTION_ALL] = true });
-	char *text = report(false, report_jars, (struct arguments){ .given[OPTION_ALL] = true });
+	char *json = report(true, "loads", (struct arguments){ .given[OPTION_ALL] = true });
+	char *text = report(false, "jars", (struct arguments){ .given[OPTION_ALL] = true });
 
 	ck_holds(json, "\"practice_speed\": 60,\n");
 	ck_holds(json, "\"loads\": []\n");
@@ -146,7 +144,7 @@ START_TEST(a_load_in_its_hold_tells_what_is_left)
 
 	step(load); /* heat on */
 	step(load); /* full rolling boil */
-	json = report(true, report_loads, (struct arguments){ 0 });
+	json = report(true, "loads", (struct arguments){ 0 });
 	ck_holds(json, "{\"id\": 1, \"lot\": ");
 	ck_holds(json, "\"product\": \"grape jelly\", \"food\": \"jam or jelly with added pectin\"");
 	ck_holds(json, "\"station\": \"Big kettle\", \"method\": \"boiling_water\", \"place\": \"canner\"");
@@ -168,7 +166,7 @@ START_TEST(a_phase_without_a_clock_has_no_seconds)
 	char *json;
 
 	start_load("grape jelly");
-	json = report(true, report_loads, (struct arguments){ 0 });
+	json = report(true, "loads", (struct arguments){ 0 });
 	ck_holds(json, "\"phase\": \"loaded\"");
 	ck_holds(json, "\"seconds_left\": null");
 	free(json);
@@ -186,8 +184,8 @@ START_TEST(a_lost_boil_shows_as_a_second_start)
 	(void)usleep(BETWEEN_PRESSES_US);
 	ck_done(kitchen_lost(day_kitchen(day), running_phase(load), &fault));
 	step(load);
-	json = report(true, report_loads, (struct arguments){ 0 });
-	text = report(false, report_loads, (struct arguments){ 0 });
+	json = report(true, "loads", (struct arguments){ 0 });
+	text = report(false, "loads", (struct arguments){ 0 });
 	ck_holds(json, "\"hold_starts\": 2, ");
 	ck_holds(text, ", hold started 2 times\n");
 	free(json);
@@ -201,8 +199,8 @@ START_TEST(hostile_names_stay_names)
 	char *text;
 
 	start_load(HOSTILE);
-	json = report(true, report_loads, (struct arguments){ 0 });
-	text = report(false, report_loads, (struct arguments){ 0 });
+	json = report(true, "loads", (struct arguments){ 0 });
+	text = report(false, "loads", (struct arguments){ 0 });
 	ck_holds(json, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\357\277\275\"");
 	ck_free_of(json, "\033");
 	ck_holds(text, "grape \"jelly\"?[2J?\n");
@@ -218,8 +216,8 @@ START_TEST(every_jar_is_told_with_its_lids)
 	char *text;
 
 	start_load("grape jelly");
-	json = report(true, report_jars, (struct arguments){ 0 });
-	text = report(false, report_jars, (struct arguments){ 0 });
+	json = report(true, "jars", (struct arguments){ 0 });
+	text = report(false, "jars", (struct arguments){ 0 });
 	ck_holds(json,
 	         "\"place\": 3, \"size\": \"half_pint\", \"state\": \"unchecked\", "
 	         "\"siphoning\": \"none\", \"fate\": \"none\", \"fate_by\": null, "
@@ -256,22 +254,22 @@ START_TEST(a_load_of_two_lots_tells_both)
 	ck_done(log_put_jar(log, &jars[1], &fault));
 	ck_done(log_commit(log, &entry, &fault));
 	free(jars);
-	json = report(true, report_loads, (struct arguments){ .given[OPTION_ALL] = true });
+	json = report(true, "loads", (struct arguments){ .given[OPTION_ALL] = true });
 	ck_holds(json, "\"id\": 1, \"lot\": null, \"product\": null, ");
 	ck_holds(json, "\"product\": \"grape jelly\", \"food\": \"jam or jelly with added pectin\", \"pack\": "
 	               "\"hot_unsterile_jar\", \"jars\": 2}, {\"lot\": \"P9\", \"product\": \"plum jam\", ");
 	ck_holds(json, "\"jars\": 1}], ");
 	ck_holds(json, "\"reasons\": [\"practice\"], \"gate\": 2, ");
-	text = report(false, report_loads, (struct arguments){ .given[OPTION_ALL] = true });
+	text = report(false, "loads", (struct arguments){ .given[OPTION_ALL] = true });
 	ck_holds(text, ": 2 half-pints grape jelly; lot P9: 1 half-pint plum jam\n");
 	free(text);
 	free(json);
-	text = report(false, report_jars, (struct arguments){ .given[OPTION_ALL] = true });
+	text = report(false, "jars", (struct arguments){ .given[OPTION_ALL] = true });
 	ck_holds(text, "load 1, lot P9, jar 2: ");
 	ck_free_of(text, "lot P9, jar 1: ");
 	ck_free_of(text, "lot P9, jar 3: ");
 	free(text);
-	json = report(true, report_jars, (struct arguments){ .given[OPTION_ALL] = true });
+	json = report(true, "jars", (struct arguments){ .given[OPTION_ALL] = true });
 	ck_holds(json, "\"lot\": \"P9\", \"place\": 2, ");
 	free(json);
 }
@@ -283,7 +281,7 @@ START_TEST(warnings_carry_their_source)
 
 	start_load("grape jelly");
 	open_day_again();
-	json = report(true, report_warnings, (struct arguments){ 0 });
+	json = report(true, "warnings", (struct arguments){ 0 });
 	ck_holds(json, "{\"id\": \"practice-row\", \"severity\": \"note\", \"station\": \"Big kettle\", "
 	               "\"load\": 1, \"sentence\": \"");
 	ck_holds(json, "\"source\": \"common practice, no source\"");
@@ -296,7 +294,7 @@ START_TEST(open_loads_are_told_whatever_the_date)
 	char *json;
 
 	start_load("grape jelly");
-	json = report(true, report_loads, (struct arguments){ .value[OPTION_SINCE] = "2999-01-01" });
+	json = report(true, "loads", (struct arguments){ .value[OPTION_SINCE] = "2999-01-01" });
 	ck_holds(json, "\"id\": 1,");
 	free(json);
 }
@@ -311,7 +309,7 @@ START_TEST(a_wrong_choice_is_misuse)
 	struct report to = { .out = stdout };
 
 	for (size_t i = 0; i < 2; i++) {
-		ck_assert(!report_loads(&wrong[i], day, &to, &fault));
+		ck_assert(!command_named(commands, "loads")->run(&wrong[i], day, &to, &fault));
 		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
 	}
 }

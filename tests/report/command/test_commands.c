@@ -21,27 +21,32 @@ static char *help_of(const struct command *command)
 	FILE *stream = open_memstream(&text, &size);
 
 	ck_assert_ptr_nonnull(stream);
-	arguments_help(stream, commands, command_count, command);
+	arguments_help(stream, commands, command);
 	ck_assert_int_eq(fclose(stream), 0);
 	return text;
 }
 
 START_TEST(each_command_has_its_own_word)
 {
-	ck_assert_str_eq(commands[0].word, "");
-	for (size_t i = 1; i < command_count; i++) {
-		for (const char *at = commands[i].word; *at != '\0'; at++)
-			ck_assert_msg(islower((unsigned char)*at), "\"%s\" is no plain word", commands[i].word);
-		for (size_t other = 0; other < i; other++)
-			ck_assert_str_ne(commands[i].word, commands[other].word);
+	const struct command *command;
+
+	ck_assert_str_eq(command_at(commands, 0)->word, "");
+	for (size_t i = 1; (command = command_at(commands, i)) != NULL; i++) {
+		for (const char *at = command->word; *at != '\0'; at++)
+			ck_assert_msg(islower((unsigned char)*at), "\"%s\" is no plain word", command->word);
+		ck_assert_str_ne(command->word, "");
+		ck_assert_msg(command_named(commands, command->word) == command, "\"%s\" stands twice", command->word);
 	}
+	ck_assert_ptr_null(command_named(commands, ""));
+	ck_assert_ptr_null(command_named(commands, "dance"));
 }
 END_TEST
 
 START_TEST(each_command_has_help)
 {
-	for (size_t i = 0; i < command_count; i++) {
-		const struct command *command = &commands[i];
+	const struct command *command;
+
+	for (size_t i = 0; (command = command_at(commands, i)) != NULL; i++) {
 		size_t length;
 		char *text;
 
@@ -61,9 +66,9 @@ END_TEST
 
 START_TEST(what_a_command_needs_fits_what_it_takes)
 {
-	for (size_t i = 0; i < command_count; i++) {
-		const struct command *command = &commands[i];
+	const struct command *command;
 
+	for (size_t i = 0; (command = command_at(commands, i)) != NULL; i++) {
 		ck_assert_msg(command->run != NULL, "\"%s\" does nothing", command->word);
 		ck_assert_msg((command->needs & ~command->takes) == 0, "\"%s\" needs what it does not take",
 		              command->word);
@@ -84,6 +89,7 @@ START_TEST(each_command_stands_in_its_document)
 {
 	static char page[PAGE_BYTES];
 	const char *repo = getenv("REPO");
+	const struct command *command;
 	char path[4096];
 	FILE *stream;
 	size_t size;
@@ -96,11 +102,11 @@ START_TEST(each_command_stands_in_its_document)
 	ck_assert_int_eq(fclose(stream), 0);
 	ck_assert_uint_lt(size, sizeof(page) - 1);
 	page[size] = '\0';
-	for (size_t i = 0; i < command_count; i++) {
-		char *text = help_of(&commands[i]);
+	for (size_t i = 0; (command = command_at(commands, i)) != NULL; i++) {
+		char *text = help_of(command);
 
 		ck_assert_msg(strstr(page, text) != NULL, "docs/commands.md has not the help of \"%s\": make docs",
-		              commands[i].word);
+		              command->word);
 		free(text);
 	}
 }

@@ -9,7 +9,7 @@
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -111,8 +111,7 @@ static char *written_season(bool json, int year)
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
 	(void)snprintf(words, sizeof(words), "%d", year);
-	ck_assert_msg(year == 0 ? report_seasons(&arguments, day, &to, &kit.fault)
-	                        : report_season(&arguments, day, &to, &kit.fault),
+	ck_assert_msg(command_named(commands, year == 0 ? "seasons" : "season")->run(&arguments, day, &to, &kit.fault),
 	              "%s", kit.fault.sentence);
 	ck_assert_int_eq(fclose(to.out), 0);
 	return text;
@@ -215,7 +214,8 @@ START_TEST(a_year_without_work_is_said)
 {
 	struct report to = { .out = stdout };
 
-	ck_assert(!report_season(&(struct arguments){ .operand = "1999" }, day, &to, &kit.fault));
+	ck_assert(
+	    !command_named(commands, "season")->run(&(struct arguments){ .operand = "1999" }, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISSING);
 	ck_assert_str_eq(kit.fault.sentence, "Nothing was made in 1999.");
 }

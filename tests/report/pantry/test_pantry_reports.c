@@ -9,7 +9,7 @@
 #include "kitchen/pantry/pantry.h"
 #include "kitchen/pantry/recall.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/kitchen_kit.h"
 #include "support/tests.h"
 
@@ -57,8 +57,7 @@ static void look(void)
 }
 
 /* What a report writes; free() it. */
-static char *said(bool (*report)(const struct arguments *, struct day *, struct report *, struct fault *),
-                  const struct arguments *arguments, bool json)
+static char *said(const char *word, const struct arguments *arguments, bool json)
 {
 	char *text = NULL;
 	size_t size;
@@ -67,7 +66,7 @@ static char *said(bool (*report)(const struct arguments *, struct day *, struct 
 
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
-	done = report(arguments, day, &to, &kit.fault);
+	done = command_named(commands, word)->run(arguments, day, &to, &kit.fault);
 	ck_assert_msg(done, "%s", kit.fault.sentence);
 	ck_assert_int_eq(fclose(to.out), 0);
 	ck_assert_msg(strchr(text, '\033') == NULL, "an escape came through: %s", text);
@@ -84,13 +83,13 @@ START_TEST(what_is_left_is_told)
 	char *text;
 
 	look();
-	text = said(report_pantry, NULL, false);
+	text = said("pantry", NULL, false);
 	holds(text, "    7 half-pints   grape \"jelly\"?[2J\n");
 	holds(text, "oldest 2026-09-14-B1, best by 2027-09-14");
 	holds(text, "not enough use to tell");
 	holds(text, "26 weeks, at least 6");
 	free(text);
-	text = said(report_pantry, NULL, true);
+	text = said("pantry", NULL, true);
 	holds(text, "\"product\": \"grape \\\"jelly\\\"\\u001b[2J\", \"size\": \"half_pint\", \"jars\": 7, "
 	            "\"oldest_lot\": \"2026-09-14-B1\"");
 	holds(text, "\"used\": 2, \"weeks_left\": null, \"recalled\": 0}");
@@ -114,12 +113,12 @@ START_TEST(fridge_and_freezer_are_told_with_their_times)
 	}
 	KK_OK(&kit, kitchen_aside(kit.kitchen, &freeze, &kit.fault));
 	look();
-	text = said(report_pantry, NULL, false);
+	text = said("pantry", NULL, false);
 	holds(text, "\nFRIDGE, FREEZER, SET ASIDE\n    1 jar of ");
 	holds(text, "in the fridge, eat by ");
 	holds(text, "): in the freezer since ");
 	free(text);
-	text = said(report_pantry, NULL, true);
+	text = said("pantry", NULL, true);
 	holds(text, "\"fate\": \"fridge\", \"fate_by\": \"2026-09-");
 	holds(text, "\"fate\": \"freezer\", \"fate_by\": null, \"fate_done\": \"2026-09-");
 	free(text);
@@ -132,13 +131,13 @@ START_TEST(a_trace_is_a_list_to_tick)
 	char *text;
 
 	look();
-	text = said(report_recall, &words, false);
+	text = said("recall", &words, false);
 	holds(text, "9 jars of lot 2026-09-14-B1, grape \"jelly\"?[2J\n     7 on the shelf\n     2 used\n\n");
 	holds(text, "[ ] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed\n");
 	holds(text, "[ ] 2026-09-14-B1 jar 9, half-pint grape \"jelly\"?[2J: on the shelf, sealed\n");
 	holds(text, "which jar of a lot");
 	free(text);
-	text = said(report_recall, &words, true);
+	text = said("recall", &words, true);
 	holds(text, "\"about\": \"lot\"");
 	holds(text, "\"place\": 1, \"drying\": null, \"pot_lot\": null, \"state\": \"sealed\", \"where\": \"used\"");
 	holds(text, "\"recalled\": false, \"now_jar\": null}");
@@ -153,15 +152,15 @@ START_TEST(open_recalls_are_told_without_a_question)
 
 	recall_box();
 	look();
-	text = said(report_recall, &words, false);
+	text = said("recall", &words, false);
 	holds(text, "9 of 9 to find, because: lids?[31m buckled\n9 jars of lid box Box A, spring\n");
 	holds(text, "on the shelf, sealed; TO FIND");
 	free(text);
-	text = said(report_recall, &words, true);
+	text = said("recall", &words, true);
 	holds(text, "\"to_find\": 9");
 	holds(text, "\"outcome\": \"to_find\", \"outcome_at\": null, \"outcome_by\": \"\"}");
 	free(text);
-	text = said(report_pantry, NULL, false);
+	text = said("pantry", NULL, false);
 	holds(text, "7 RECALLED");
 	free(text);
 }
@@ -182,18 +181,18 @@ START_TEST(what_is_done_is_ticked_and_told_only_when_asked)
 	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, rows[8].jar.id, RECALL_THROWN_OUT, true, NULL, &kit.fault));
 	free(rows);
 	look();
-	text = said(report_recall, &words, false);
+	text = said("recall", &words, false);
 	holds(text, "0 of 9 to find, 2 NOT FOUND, because: ");
 	free(text);
-	text = said(report_recall, &words, true);
+	text = said("recall", &words, true);
 	holds(text, "\"not_found\": 2");
 	free(text);
 	KK_OK(&kit, kitchen_follow_up(kit.kitchen, 1, gone, RECALL_GONE, true, NULL, &kit.fault));
-	text = said(report_recall, &words, false);
+	text = said("recall", &words, false);
 	ck_assert_str_eq(text, "No recall is open.\n");
 	free(text);
 	words.given[OPTION_ALL] = true;
-	text = said(report_recall, &words, false);
+	text = said("recall", &words, false);
 	holds(text, "0 of 9 to find");
 	holds(text,
 	      "[x] 2026-09-14-B1 jar 1, half-pint grape \"jelly\"?[2J: used, sealed; gone, on somebody's word, AB\n");
@@ -209,10 +208,10 @@ START_TEST(what_the_log_has_not_is_refused)
 	struct report to = { .out = stdout };
 
 	look();
-	ck_assert(!report_recall(&words, day, &to, &kit.fault));
+	ck_assert(!command_named(commands, "recall")->run(&words, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_REFUSED);
 	words = (struct arguments){ .value[OPTION_DAY] = "today" };
-	ck_assert(!report_recall(&words, day, &to, &kit.fault));
+	ck_assert(!command_named(commands, "recall")->run(&words, day, &to, &kit.fault));
 	ck_assert_int_eq(kit.fault.kind, FAULT_MISUSE);
 }
 END_TEST

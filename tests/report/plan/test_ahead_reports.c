@@ -10,7 +10,7 @@
 #include "kitchen/file/open_day.h"
 #include "kitchen/house/house.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -44,9 +44,7 @@ static void tear_down(void)
 	kit_clear(&kit);
 }
 
-enum which { SUPPLIES, FORECAST, SHORTAGE };
-
-static char *written(enum which which, bool json, const struct arguments *words, bool meant)
+static char *written(const char *command, bool json, const struct arguments *words, bool meant)
 {
 	struct report to = { .json = json };
 	char *text;
@@ -56,9 +54,7 @@ static char *written(enum which which, bool json, const struct arguments *words,
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
 	memset(&fault, 0, sizeof(fault));
-	done = which == SUPPLIES   ? report_supplies(words, day, &to, &fault)
-	       : which == FORECAST ? report_forecast(words, day, &to, &fault)
-	                           : report_shortage(words, day, &to, &fault);
+	done = command_named(commands, command)->run(words, day, &to, &fault);
 	if (!done && fault.kind == FAULT_REFUSED)
 		report_refusal(&to, &fault);
 	ck_assert_int_eq(fclose(to.out), 0);
@@ -82,8 +78,8 @@ static struct arguments grapes(void)
 
 START_TEST(supplies_are_told_line_by_line)
 {
-	char *text = written(SUPPLIES, false, NULL, true);
-	char *json = written(SUPPLIES, true, NULL, true);
+	char *text = written("supplies", false, NULL, true);
+	char *json = written("supplies", true, NULL, true);
 
 	holds(text, "20 lb            sugar, bought by 5 lb\n");
 	holds(text, "not counted      citric acid\n");
@@ -105,8 +101,8 @@ END_TEST
 START_TEST(a_forecast_has_three_columns_and_its_source)
 {
 	struct arguments words = grapes();
-	char *text = written(FORECAST, false, &words, true);
-	char *json = written(FORECAST, true, &words, true);
+	char *text = written("forecast", false, &words, true);
+	char *json = written("forecast", true, &words, true);
 
 	holds(text, "60 lb of grapes\n");
 	holds(text, "  batches                                  12               13               16\n");
@@ -136,8 +132,8 @@ START_TEST(jars_wanted_are_told_in_fruit)
 		.products = { "grape jelly" },
 		.product_count = 1,
 	};
-	char *text = written(FORECAST, false, &words, true);
-	char *json = written(FORECAST, true, &words, true);
+	char *text = written("forecast", false, &words, true);
+	char *json = written("forecast", true, &words, true);
 
 	holds(text, "60 pints of grape jelly take, at best, likely and to be sure:\n");
 	holds(text, "fruit  ");
@@ -152,8 +148,8 @@ END_TEST
 START_TEST(the_shortage_list_says_what_to_buy)
 {
 	struct arguments words = grapes();
-	char *text = written(SHORTAGE, false, &words, true);
-	char *json = written(SHORTAGE, true, &words, true);
+	char *text = written("shortage", false, &words, true);
+	char *json = written("shortage", true, &words, true);
 
 	holds(text, "To buy for 60 lb of grapes: 13 x grape jelly in half-pints\n");
 	holds(text, "[ ] 5 x 5 lb           6 x 5 lb           sugar: likely 40 lb 2 oz, here 20 lb\n");
@@ -181,7 +177,7 @@ START_TEST(enough_is_said)
 	words.products[0] = "1 x grape jelly";
 	line("supply pectin_regular \"14 oz\"");
 	line("supply band 60");
-	text = written(SHORTAGE, false, &words, true);
+	text = written("shortage", false, &words, true);
 	holds(text, "There is enough of everything counted.\n");
 	free(text);
 }
@@ -193,12 +189,12 @@ START_TEST(a_refusal_is_an_answer)
 	char *text;
 
 	words.value[OPTION_FRUIT] = "apples\033[2J";
-	text = written(FORECAST, false, &words, false);
+	text = written("forecast", false, &words, false);
 	ck_assert_int_eq(fault.kind, FAULT_REFUSED);
 	holds(text, "grape jelly is not made from apples");
 	ck_assert_ptr_null(strchr(text, '\033'));
 	free(text);
-	text = written(SHORTAGE, true, &words, false);
+	text = written("shortage", true, &words, false);
 	holds(text, "\"sentence\": \"grape jelly is not made from apples");
 	free(text);
 }
@@ -238,7 +234,7 @@ START_TEST(words_that_cannot_be_read_are_misuse)
 		                            "bucket",   "buckets" };
 
 	for (size_t i = 0; i < sizeof(words) / sizeof(words[0]); i++) {
-		char *text = written(FORECAST, false, &words[i], false);
+		char *text = written("forecast", false, &words[i], false);
 
 		ck_assert_int_eq(fault.kind, FAULT_MISUSE);
 		holds(fault.sentence, says[i]);

@@ -16,7 +16,7 @@
 #include "kitchen/pot/pot.h"
 #include "kitchen/stock/ahead.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -67,9 +67,7 @@ static void tear_down(void)
 
 /* --- what is shown ------------------------------------------------------------------------- */
 
-enum road { FORECAST, SHORTAGE, WARNINGS, PLAN };
-
-static char *shown(enum road road, bool json)
+static char *shown(const char *command, bool json)
 {
 	struct arguments arguments = {
 		.value = { [OPTION_FRUIT] = "grapes", [OPTION_WEIGHT] = "84lb", [OPTION_IN_POT] = "4" },
@@ -79,26 +77,21 @@ static char *shown(enum road road, bool json)
 	struct report to = { .json = json };
 	char *text;
 	size_t size;
-	bool done = true;
+	bool done;
 
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
 	memset(&fault, 0, sizeof(fault));
-	switch (road) {
-	case FORECAST: done = report_forecast(&arguments, day, &to, &fault); break;
-	case SHORTAGE: done = report_shortage(&arguments, day, &to, &fault); break;
-	case WARNINGS: done = report_warnings(&arguments, day, &to, &fault); break;
-	case PLAN: done = report_plan(&arguments, day, &to, &fault); break;
-	}
+	done = command_named(commands, command)->run(&arguments, day, &to, &fault);
 	ck_assert_int_eq(fclose(to.out), 0);
 	ck_assert_msg(done, "%s", fault.sentence);
 	return text;
 }
 
-__attribute__((format(printf, 3, 4))) static void shows(enum road road, bool json, const char *format, ...)
+__attribute__((format(printf, 3, 4))) static void shows(const char *command, bool json, const char *format, ...)
 {
 	char part[200];
-	char *text = shown(road, json);
+	char *text = shown(command, json);
 	va_list values;
 
 	va_start(values, format);
@@ -111,7 +104,7 @@ __attribute__((format(printf, 3, 4))) static void shows(enum road road, bool jso
 /* The jars of all rows of the plan, as its document has them. */
 static int planned_jars(void)
 {
-	char *text = shown(PLAN, true);
+	char *text = shown("plan", true);
 	int sum = 0;
 
 	for (const char *at = strstr(text, "\"items\""); at != NULL && (at = strstr(at, "\"jars\": ")) != NULL; at++) {
@@ -157,20 +150,20 @@ START_TEST(all_roads_lead_to_the_same_number_of_jars)
 	int jars = card_jars() * BATCHES / IN_POT;
 
 	ck_assert_int_eq(jars, 66);
-	shows(FORECAST, true, "\"likely\": %d, ", jars);
-	shows(FORECAST, false, "batches, 4 in a pot");
-	shows(SHORTAGE, true,
+	shows("forecast", true, "\"likely\": %d, ", jars);
+	shows("forecast", false, "batches, 4 in a pot");
+	shows("shortage", true,
 	      "\"name\": \"pints\", \"kind\": \"jar\", \"jar\": \"pint\", \"unit\": \"each\", \"optional\": false, "
 	      "\"needed\": {\"low\": 55, \"likely\": %d,",
 	      jars);
-	shows(SHORTAGE, false, "pints: likely %d, here 48", jars);
+	shows("shortage", false, "pints: likely %d, here 48", jars);
 	ck_assert(wish_read(day_kitchen(day), PRODUCT, &wishes.wish[0], &fault));
 	ck_assert(amount_read("84lb", MEASURE_MASS, SUPPLY_FRUIT, &wishes.fruit_mg, &fault));
 	ck_assert_msg(kitchen_plan_from_wishes(day_kitchen(day), &wishes, PLAN_ANY_TIME, &fault), "%s", fault.sentence);
 	ck_assert_int_eq(planned_jars(), jars);
-	shows(WARNINGS, false,
+	shows("warnings", false,
 	      "Get more pints before starting another pot: %d needed for what is cooking and planned, 48 here", jars);
-	shows(WARNINGS, false,
+	shows("warnings", false,
 	      "Get more lids before starting another pot: %d needed for what is cooking and planned, 48 here", jars);
 }
 END_TEST
@@ -182,11 +175,11 @@ START_TEST(rounding_leaves_no_pot_without_juice)
 
 	line("run grapes \"14 lb\" times=6");
 	line("batch \"" RECIPE "\" multiple=4 jar=pint times=6");
-	text = shown(PLAN, true);
+	text = shown("plan", true);
 	ck_assert_msg(strstr(text, "\"juice_short\": true") == NULL, "%s", text);
 	free(text);
 	line("batch \"" RECIPE "\" jar=pint");
-	text = shown(PLAN, true);
+	text = shown("plan", true);
 	ck_assert_msg(strstr(text, "\"juice_short\": true") != NULL, "%s", text);
 	free(text);
 }

@@ -12,7 +12,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "report/cli/arguments.h"
-#include "report/report.h"
+#include "report/command/commands.h"
 #include "support/log_kit.h"
 #include "support/tests.h"
 
@@ -64,7 +64,7 @@ static char *written(bool json, bool meant)
 	to.out = open_memstream(&text, &size);
 	ck_assert_ptr_nonnull(to.out);
 	memset(&fault, 0, sizeof(fault));
-	done = report_plan(&(struct arguments){ 0 }, day, &to, &fault);
+	done = command_named(commands, "plan")->run(&(struct arguments){ 0 }, day, &to, &fault);
 	if (!done && fault.kind == FAULT_REFUSED)
 		report_refusal(&to, &fault);
 	ck_assert_int_eq(fclose(to.out), 0);
