@@ -81,6 +81,7 @@ OBJECTS := $(SOURCES:%.c=$(BUILD)/%.o)
 GENERATED := $(addprefix $(BUILD)/generated/,process_table.c jar_table.c pack_table.c product_table.c \
 	yield_table.c drying_table.c recipe_table.c recipe_step_table.c food_table.c layouts.c)
 GENERATED_OBJECTS := $(GENERATED:%.c=%.o)
+EACH := $(BUILD)/generated/screen/ui/each.h
 LIBRARY := $(BUILD)/libstillroom.a
 PROGRAM := $(BUILD)/stillroom
 BAKE := $(BUILD)/bake
@@ -116,13 +117,26 @@ $(LIBRARY): $(OBJECTS) $(GENERATED_OBJECTS)
 	$(Q)rm -f $@
 	$(Q)$(AR) rcs $@ $^
 
-$(BUILD)/%.o: %.c Makefile
+$(BUILD)/%.o: %.c Makefile | $(EACH)
 	@mkdir -p $(@D)
 	@echo "  cc    $<"
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 $(BUILD)/generated/%.o: $(BUILD)/generated/%.c Makefile
 	$(Q)$(CC) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+
+# Which views and forms there are (screen/ui/view.h): each make looks, and writes the list anew
+# when it has become another.  A desk of zeros shows the board, so that stands first.
+each = sed -n 's/^const struct $(2) \([a-z_]*\)_$(3) = {$$/\1/p' src/screen/*/*.c | LC_ALL=C sort \
+	| awk 'function put(word) { printf " \\\n\tOF(%s, %s)", toupper(word), word } \
+		BEGIN { printf "\#define $(1)(OF)" } NR == 1 && "$(4)" { put("$(4)") } $$0 != "$(4)" { put($$0) } \
+		END { print "" }'
+each_of_both = { $(call each,EACH_VIEW,view,view,board); $(call each,EACH_ENTRY,entry_form,form); }
+$(EACH): $(shell $(each_of_both) | cmp -s - '$(EACH)' || echo force)
+	@mkdir -p $(@D)
+	@$(each_of_both) >$@
+.PHONY: force
+force:
 
 # Tables and the log's layout are baked into the program from schema/, by two programs of
 # the machine that builds: bake, linked with those files of the engine that need no table,
@@ -270,7 +284,7 @@ screens-run: $(BUILD)/support/draw_pictures
 
 # --- tests --------------------------------------------------------------------
 
-$(BUILD)/tests/%.o: tests/%.c Makefile
+$(BUILD)/tests/%.o: tests/%.c Makefile | $(EACH)
 	@mkdir -p $(@D)
 	@echo "  cc    $<"
 	$(Q)$(CC) $(TEST_CFLAGS) -MMD -MP -c -o $@ $<
@@ -397,7 +411,7 @@ lint-format:
 	@clang-format --dry-run -Werror $(C_FILES)
 
 # Every header must stand alone.
-lint-headers:
+lint-headers: $(EACH)
 	@for h in $(HEADERS); do \
 		printf '#include "%s"\nextern int alone;\n' "$${h#src/}" \
 		| $(CC) $(ALL_CFLAGS) -Werror -Wno-unused -fsyntax-only -x c - || exit 1; done
@@ -421,7 +435,7 @@ TIDY_SOURCES = $(SOURCES) $(wildcard src/main.c src/bake/*.c) $(SUPPORT) $(UNIT_
 	$(SUPPORT_PROGRAM_SOURCES) $(BENCH_SOURCES)
 TIDY_STAMPS = $(TIDY_SOURCES:%.c=$(BUILD)/tidy/%.ok)
 lint-tidy: $(TIDY_STAMPS)
-$(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(wildcard tests/*/*.h) | $(GENERATED)
+$(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(EACH) $(wildcard tests/*/*.h) | $(GENERATED)
 	@mkdir -p $(@D)
 	@echo "  tidy  $<"
 	@clang-tidy --quiet $< -- $(filter-out -U% -D_FORTIFY_SOURCE=2,$(TEST_CFLAGS)) >$@.log 2>&1 \
@@ -431,12 +445,12 @@ $(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(HEADERS) $(wildcard test
 # zerodivcond: guesses at a divisor from a loop's condition; clang-tidy follows the real paths.
 # In the tests it does not know what Check's macros do: a file closed within one is not used
 # after it, one found to be NULL not at all.
-lint-cppcheck:
+lint-cppcheck: $(EACH)
 	@cppcheck --quiet --error-exitcode=1 --std=c11 --language=c --inline-suppr \
 		--enable=warning,performance,portability --suppress=missingIncludeSystem \
 		--suppress=zerodivcond --suppress=normalCheckLevelMaxBranches \
 		--suppress='deallocuse:tests/*' --suppress='nullPointerOutOfResources:tests/*' \
-		--suppress='nullPointerOutOfMemory:tests/*' -j $(JOBS) -Isrc -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
+		--suppress='nullPointerOutOfMemory:tests/*' -j $(JOBS) $(INCLUDES) -Itests -DSQLITE_ENABLE_SESSION -DSTILLROOM_VERSION='"$(VERSION)"' src tests
 
 C_FILES = $(wildcard src/*.c src/*/*.c src/*/*.h src/*/*/*.c src/*/*/*.h tests/*/*.c tests/*/*.h tests/*/*/*.c)
 .PHONY: format

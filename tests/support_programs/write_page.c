@@ -7,6 +7,7 @@
  *   write_page tables           the tables of a log that an export has
  */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "log/query/tables.h"
@@ -74,19 +75,35 @@ static void put_keys(const char *title, const struct view_key *keys, size_t coun
 		put_key(&keys[i]);
 }
 
+static int by_title(const void *a, const void *b)
+{
+	const int *one = a;
+	const int *other = b;
+
+	return strcmp(screen_views[*one]->title, screen_views[*other]->title);
+}
+
 static void keys_page(void)
 {
+	int names[VIEW_COUNT];
 	const struct view_key *everywhere;
 	size_t count = desk_keys_everywhere(&everywhere);
 
 	(void)fputs("# Keys\n\n"
 	            "The keys of every view. On the screen the bottom line names those that are needed most\n"
 	            "now, and `?` shows all of the view you are in. A key shows there only while it can do\n"
-	            "something. (Made by `make docs` from the key tables.)\n",
+	            "something. The board stands first, the others by their titles. (Made by `make docs` from\n"
+	            "the key tables.)\n",
 	            stdout);
 	put_keys("In every view", everywhere, count);
 	for (int i = 0; i < VIEW_COUNT; i++)
-		put_keys(screen_views[i]->title, screen_views[i]->keys, screen_views[i]->key_count);
+		names[i] = i;
+	qsort(names + 1, VIEW_COUNT - 1, sizeof(names[0]), by_title); /* behind the board */
+	for (int i = 0; i < VIEW_COUNT; i++) {
+		const struct view *view = screen_views[names[i]];
+
+		put_keys(view->title, view->keys, view->key_count);
+	}
 }
 
 /* --- configuration -------------------------------------------------------------------- */

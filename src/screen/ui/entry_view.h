@@ -2,8 +2,8 @@
  * entry_view.h - something new for the house, or a change of it, as a form: a view that is
  * shared by all that is entered question by question.
  *
- * What is entered is described by a `struct entry_form` in its own room; the table by name
- * stands in app/views.c.  All questions are listed with the answers given; nothing is
+ * What is entered is described by a `struct entry_form` in its own room; EACH_ENTRY is made of
+ * them as EACH_VIEW is of the views (view.h).  All questions are listed with the answers given; nothing is
  * written down before the last one is answered, then one act does it.
  */
 #ifndef STILLROOM_SCREEN_UI_ENTRY_VIEW_H
@@ -19,26 +19,7 @@
 #include "screen/ui/form.h"
 #include "screen/ui/view.h"
 
-/* Every form by name: OF(TAG, word); the word is that of its `struct entry_form`. */
 /* clang-format off */
-#define EACH_ENTRY(OF) \
-	OF(ELEVATION, elevation) \
-	OF(NAME, name) \
-	OF(STATION, station) \
-	OF(TIMES, times) \
-	OF(UNITS, units) \
-	OF(LID_BOX, lid_box) \
-	OF(SUPPLY, supply) \
-	OF(JUICE, juice) \
-	OF(RECKONED, reckoned) /* helpers, meals, burners, places */ \
-	OF(PLANNED_RUN, planned_run) \
-	OF(PLANNED_BATCH, planned_batch) \
-	OF(PLANNED_DRYING, planned_drying) \
-	OF(OWN_RECIPE, own_recipe) /* a new one */ \
-	OF(INGREDIENT, ingredient) /* a line of the recipe that is shown */ \
-	OF(DRYING, drying) \
-	OF(TRAYS, trays)
-
 #define ENTRY_NAME_OF(TAG, word) ENTRY_##TAG,
 enum entry_name { EACH_ENTRY(ENTRY_NAME_OF) ENTRY_COUNT };
 /* clang-format on */

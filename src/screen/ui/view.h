@@ -2,9 +2,12 @@
  * view.h - what a view is: its name, its keys, and what the desk calls it for.
  *
  * A view is one file with one `struct view`: a drawing function that reads the
- * state, a table of keys, and a handler for typed text where it takes any.  The
- * views are listed in EACH_VIEW.  Key handlers change state and never draw; the
- * loop in app/loop.c draws one frame after each event.
+ * state, a table of keys, and a handler for typed text where it takes any.  Key handlers
+ * change state and never draw; the loop in app/loop.c draws one frame after each event.
+ *
+ * EACH_VIEW is not written by hand: the Makefile looks through screen/ for lines that read
+ * "const struct view fates_view = {" and makes OF(FATES, fates) of each, so a view is there
+ * when its file is.  The word is also its folder in tests/pictures.
  *
  * Views open one another by name (desk_open); what the views of a room share stands in the
  * header of the room.  Dispatch, the bottom line, `?` and docs/keys.md come from the table of
@@ -26,6 +29,7 @@
 #include <stdint.h>
 
 #include "kitchen/board/board.h"
+#include "screen/ui/each.h"
 
 struct desk;
 struct form;
@@ -33,47 +37,7 @@ struct question;
 struct sources;
 struct warning;
 
-/* Every view by name: OF(TAG, word).  The word is that of its `struct view`, and of its folder in tests/pictures. */
 /* clang-format off */
-#define EACH_VIEW(OF) \
-	OF(BOARD, board) \
-	OF(START, start) \
-	OF(BATCH, batch) \
-	OF(SHEET, sheet) \
-	OF(FILL, fill) \
-	OF(CARD, card) \
-	OF(JUICE, juice) \
-	OF(LOADER, loader) \
-	OF(DAY, day) \
-	OF(PLAN, plan) \
-	OF(EXCEPTIONS, exceptions) \
-	OF(SEALS, seals) \
-	OF(HOUSE, house) \
-	OF(FIRST_STEPS, first_steps) \
-	OF(SUPPLIES, supplies) \
-	OF(LEDGER, ledger) \
-	OF(FORECAST, forecast) \
-	OF(SHORTAGE, shortage) \
-	OF(RECIPE, recipe) \
-	OF(WARNINGS, warnings) \
-	OF(FATES, fates) \
-	OF(REPROCESS, reprocess) \
-	OF(PANTRY, pantry) \
-	OF(RECALLS, recalls) \
-	OF(TRACE, trace) \
-	OF(STEPS, steps) \
-	OF(SIGNS, signs) \
-	OF(STORY, story) \
-	OF(SEASONS, seasons) \
-	OF(SEASON, season) \
-	OF(WORKS, works) \
-	OF(WORKS_PICK, works_pick) \
-	OF(PAST, past) \
-	OF(SOURCES, sources) \
-	OF(HELP, help) \
-	OF(ENTRY, entry) \
-	OF(LEAVE, leave)
-
 #define VIEW_NAME(TAG, word) VIEW_##TAG,
 enum view_name { EACH_VIEW(VIEW_NAME) VIEW_COUNT };
 /* clang-format on */
