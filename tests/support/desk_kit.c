@@ -333,7 +333,7 @@ int dk_cursor(struct desk_kit *dk, int *col, char *words, size_t size)
 	int row;
 
 	dk_draw(dk);
-	getyx(stdscr, row, *col); /* where doupdate() has left it: nobody has moved it since */
+	getyx(newscr, row, *col); /* where the frame left it; in stdscr whoever read a cell since has moved it */
 	text_from(row, *col, words, size);
 	return row;
 }
