@@ -36,19 +36,17 @@ static bool too_late_to_join(const struct kitchen *kitchen, const struct log_ent
 	return true;
 }
 
-/* What the acts of the house refuse must not come in by the back door.  An undo
- * or a redo does not say what it was about: it waits too. */
-static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, struct fault *fault)
+static bool sets_elevation(enum verb verb)
 {
-	static const enum verb needs_empty[] = { VERB_ELEVATION,
-		                                 VERB_ELEVATION_BOILED,
-		                                 VERB_ELEVATION_WRONG,
-		                                 VERB_EDIT_STATION,
-		                                 VERB_HOUSE_COPIED,
-		                                 VERB_PRACTICE_HOUR,
-		                                 VERB_UNDO,
-		                                 VERB_REDO };
-	enum verb verb = entry_verb(last);
+	return verb == VERB_ELEVATION || verb == VERB_ELEVATION_BOILED || verb == VERB_ELEVATION_WRONG;
+}
+
+/* What the acts of the house refuse must not come in by the back door, by a redo neither. */
+static bool may_change_house(const struct kitchen *kitchen, const struct log_entry *last, bool redo,
+                             struct fault *fault)
+{
+	static const enum verb needs_empty[] = { VERB_EDIT_STATION, VERB_HOUSE_COPIED, VERB_PRACTICE_HOUR };
+	enum verb verb = entry_act(last);
 
 	if (last->station_id != 0 || last->work_id != 0)
 		return true;
@@ -56,10 +54,41 @@ static bool may_change_house(const struct kitchen *kitchen, const struct log_ent
 		return fault_set(fault, FAULT_REFUSED,
 		                 "A practice log stays a practice log; make a new one for "
 		                 "real work.");
+	/* Its rows would raise a pressure under a hold that began at less. */
+	if (redo && sets_elevation(verb) && !canners_are_empty(kitchen, "elevation", NULL))
+		return fault_set(fault, FAULT_REFUSED,
+		                 "A canner holds a load: type the elevation again (h), and the load follows it.");
 	for (size_t i = 0; i < sizeof(needs_empty) / sizeof(needs_empty[0]); i++)
 		if (verb == needs_empty[i])
 			return canners_are_empty(kitchen, "house", fault);
 	return true;
+}
+
+/* The rows are as they were before it, and what runs has to go by the elevation that now
+ * stands.  The board is read again, as that is done on it. */
+static bool follow_elevation(struct act *act, const struct log_entry *last, struct fault *fault)
+{
+	struct kitchen *kitchen = act->kitchen;
+	struct log_entry first;
+	struct fault none = { 0 };
+
+	if (!sets_elevation(entry_act(last)))
+		return true;
+	if (log_root_act(kitchen->log, last->id, &first, fault) && kitchen_refresh(kitchen, true, fault) &&
+	    kitchen->elevation_back(act, &first, fault))
+		return true;
+	log_abandon(kitchen->log);
+	(void)kitchen_refresh(kitchen, true, &none);
+	return false;
+}
+
+/* A load that runs has moved on since: the same comes of typing the elevation again. */
+static void say_type_again(const struct log_entry *last, struct fault *fault)
+{
+	if (fault != NULL && fault->kind == FAULT_CONFLICT && sets_elevation(entry_act(last)))
+		(void)fault_set(fault, FAULT_CONFLICT,
+		                "That elevation cannot be undone: a load has moved on since. Type the right one (h): "
+		                "the load follows it.");
 }
 
 /* `redo`: the entry is an undo, which is taken back. */
@@ -69,9 +98,10 @@ static bool take_entry_back(struct kitchen *kitchen, const struct log_entry *las
 	struct act act = { .kitchen = kitchen, .entry = { .at = kitchen_now(kitchen) } };
 	char sentence[SENTENCE_MAX_BYTES];
 	char called[SENTENCE_MAX_BYTES + 2];
+	struct text text;
 	bool done;
 
-	if (too_late_to_join(kitchen, last, redo, fault) || !may_change_house(kitchen, last, fault))
+	if (too_late_to_join(kitchen, last, redo, fault) || !may_change_house(kitchen, last, redo, fault))
 		return false;
 	act.entry.station_id = last->station_id;
 	act.entry.work_id = last->work_id;
@@ -80,7 +110,11 @@ static bool take_entry_back(struct kitchen *kitchen, const struct log_entry *las
 	text_copy(act.entry.who, sizeof(act.entry.who), who_acts(kitchen, last->station_id));
 	entry_words(kitchen, last, sentence, sizeof(sentence));
 	(void)snprintf(called, sizeof(called), "\"%s\"", sentence);
-	if (!log_undo_begin(kitchen->log, last->id, called, &act.entry, fault))
+	if (!log_undo_begin(kitchen->log, last->id, called, &act.entry, fault)) {
+		say_type_again(last, fault);
+		return false;
+	}
+	if (!follow_elevation(&act, last, fault))
 		return false;
 	if (!judge_touched(&act, fault))
 		return act_fail(&act);
@@ -88,6 +122,9 @@ static bool take_entry_back(struct kitchen *kitchen, const struct log_entry *las
 		return false;
 	done = kitchen_refresh(kitchen, true, fault);
 	entry_words(kitchen, &act.entry, said, said_size);
+	text = text_over(said + strlen(said), said_size - strlen(said));
+	if (sets_elevation(entry_act(last)))
+		kitchen_say_holds(kitchen, &text);
 	return done;
 }
 

@@ -63,6 +63,7 @@ struct strip_load {
 	int hold_starts;          /* 2 after one lost boil */
 	bool hold_across_restart; /* the computer restarted during the hold */
 	char raised[96];          /* what an elevation found wrong asks of it now; "" nothing */
+	int begun_minutes;        /* what it was to hold before it was ever raised; 0: it was not */
 	int64_t clock_read_ms;    /* such a hold by another clock; NOT_ON_RECORD: nobody has read one */
 	int largest_jar;          /* index into jar_sizes */
 	int64_t boils_ms;         /* boiling water: sooner than that it can hardly boil; 0: not worked out */
@@ -229,6 +230,8 @@ bool batch_goes_in(const struct strip *strip, enum adding adding);
 const struct ingredient *ingredient_of(const struct recipe *recipe, const struct log_batch_amount *amount);
 /* What to call the strip: its station while the load is in it, else the lot. */
 const char *strip_title(const struct strip *strip);
+/* "; Big kettle now holds 15 min" for each load in or before its hold. */
+void kitchen_say_holds(const struct kitchen *kitchen, struct text *text);
 void strip_face(const struct strip *strip, const struct moment *now, struct face *out);
 /* Smaller = sooner needs a person: ringing first, then least time left. */
 int64_t strip_urgency(const struct strip *strip, const struct moment *now);

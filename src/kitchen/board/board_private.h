@@ -10,6 +10,7 @@
 #include "kitchen/board/look.h"
 #include "kitchen/board/planned.h"
 #include "kitchen/warning/warnings.h"
+#include "log/rows/journal.h"
 
 struct log;
 
@@ -34,8 +35,12 @@ struct known_recipe {
 	int64_t own_id;              /* 0: built in */
 };
 
+struct act; /* act/act.h */
+
 struct kitchen {
 	struct log *log;
+	/* What is looked up again where an undo changed the elevation: kitchen/house, which kitchen/act stands below. */
+	bool (*elevation_back)(struct act *act, const struct log_entry *first, struct fault *fault);
 	struct clock clock;
 	char who[NAME_MAX_BYTES];
 	struct board board;

@@ -129,12 +129,16 @@ static void take_marks(struct strip *strip, const struct load_record *record)
 {
 	int64_t began = 0;
 
+	strip->in.load.begun_minutes = 0;
 	strip->in.load.clock_read_ms = NOT_ON_RECORD;
 	for (size_t i = 0; i < record->mark_count; i++) {
 		const struct log_mark *mark = &record->marks[i];
 
-		if (mark->kind == MARK_RAISED)
+		if (mark->kind == MARK_RAISED) {
 			text_copy(strip->in.load.raised, sizeof(strip->in.load.raised), mark->words);
+			if (strip->in.load.begun_minutes == 0)
+				strip->in.load.begun_minutes = (int)(mark->amount / 60000);
+		}
 		if (mark->phase_id != strip->phase.id)
 			continue;
 		if (mark->kind == MARK_CLOCK_BEGAN)

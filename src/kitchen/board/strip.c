@@ -315,6 +315,16 @@ bool canners_are_empty(const struct kitchen *kitchen, const char *what, struct f
 	return true;
 }
 
+void kitchen_say_holds(const struct kitchen *kitchen, struct text *text)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+
+		if (strip_has_load(strip) && strip_before_end(strip))
+			text_add(text, "; %s now holds %d min", strip_title(strip), strip_load(strip)->row.minutes);
+	}
+}
+
 int station_room(const struct log_station *station, const struct jar_size *jar, bool *stated)
 {
 	int index = jar_size_index(jar);

@@ -22,8 +22,16 @@ bool process_of_jars(const struct kitchen *kitchen, enum method method, const st
  * is there no process at its pressure or less (*minutes 0)? */
 bool load_asks_more(const struct log_load *load, const struct log_lot *lot, const char *jar,
                     const struct elevation *elevation, int *minutes);
+/* Every load since then, whatever was corrected meanwhile, looked up at the right elevation;
+ * those running as below.  `loads`: how many are not valid.  `act` NULL: they are only counted. */
+bool loads_at_elevation(struct kitchen *kitchen, struct act *act, int64_t since_wall_ms, const struct log_house *right,
+                        int *loads, struct text *said, struct fault *fault);
+/* An undo or redo has brought another elevation back, and the board shows it: what was
+ * made since that act or still runs follows, by the function of a correction. */
+bool elevation_taken_back(struct act *act, const struct log_entry *first, struct fault *fault);
 /* The elevation was wrong, and the load is in or before its hold: it gets what the
- * right one asks.  `said` takes what is to be done now, "" nothing. */
+ * right one asks.  Less than it was begun with it never gets, nor less than that row; a
+ * pressure stays.  `said` takes what is to be done now, "" nothing. */
 bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
                    struct fault *fault);
 /* The load's process as looked up at the elevation of the house, its pressure kept if

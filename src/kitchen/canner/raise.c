@@ -27,15 +27,19 @@ static struct process_option pair_from(const struct process *process, int pressu
 	return found;
 }
 
-/* Less pressure than the load has is enough where the table gives it. */
-static bool is_enough(const struct log_load *load, const struct process *process)
+/* The fewest minutes at the pressure the load has: less pressure is enough where the table
+ * gives it.  0: none at that pressure. */
+static int minutes_at_most(const struct log_load *load, const struct process *process)
 {
-	bool enough = process->pressure_psi <= load->pressure_psi && process->minutes <= load->minutes;
+	int least = process->pressure_psi <= load->pressure_psi ? process->minutes : 0;
 
-	for (size_t i = 0; i < process->option_count; i++)
-		enough = enough || (process->options[i].pressure_psi <= load->pressure_psi &&
-		                    process->options[i].minutes <= load->minutes);
-	return enough;
+	for (size_t i = 0; i < process->option_count; i++) {
+		const struct process_option *pair = &process->options[i];
+
+		if (pair->pressure_psi <= load->pressure_psi && (least == 0 || pair->minutes < least))
+			least = pair->minutes;
+	}
+	return least;
 }
 
 static bool find_at(struct act *act, const struct log_load *load, const struct log_house *house,
@@ -67,24 +71,28 @@ static void say_raised(const struct strip *strip, const struct log_load *load, s
 	if (load->pressure_psi > strip_load(strip)->row.pressure_psi)
 		text_add(text, "raise to %d psi, then the full %d min from the start", load->pressure_psi,
 		         load->minutes);
-	else
+	else if (more > 0)
 		text_add(text, "hold %d min: %d more", load->minutes, more);
+	else
+		text_add(text, "hold %d min again: %d less", load->minutes, -more);
 }
 
 /* A hold at too little pressure does not count; one that was only too short goes on. */
-static bool lengthen(struct act *act, const struct strip *strip, const struct log_load *load, struct fault *fault)
+static bool hold_follows(struct act *act, const struct strip *strip, const struct log_load *load, struct fault *fault)
 {
 	struct strip raised = *strip;
 
 	if (strip->rule->name != PHASE_HOLD)
 		return true;
 	if (load->pressure_psi > strip_load(strip)->row.pressure_psi) {
+		act->entry.breaks_hold = true;
 		raised.in.load.row = *load;
 		return phase_change(act, &raised, PHASE_LOST, phase_rule_of(strip->station.kind, strip->rule->lost_to),
 		                    fault);
 	}
+	if (raised.phase.required_ms < load->minutes * MINUTE_MS)
+		raised.phase.acknowledged_wall_ms = 0;
 	raised.phase.required_ms = load->minutes * MINUTE_MS;
-	raised.phase.acknowledged_wall_ms = 0;
 	return log_put_phase(act->kitchen->log, &raised.phase, fault);
 }
 
@@ -99,7 +107,28 @@ static bool put_raised(struct act *act, const struct strip *strip, struct log_lo
 	say_raised(strip, load, &words);
 	text_add(said, "%s%s: %s", said->used > 0 ? "; " : "", strip_title(strip), mark.words);
 	return log_put_load(act->kitchen->log, load, fault) && act_mark(act, &mark, fault) &&
-	       lengthen(act, strip, load, fault);
+	       hold_follows(act, strip, load, fault);
+}
+
+/* What the load has is enough. It keeps what it was begun with; what a raise added goes
+ * again, down to the row of the elevation that now stands. */
+static bool keep_or_lower(struct act *act, const struct strip *strip, const struct log_house *house, int least,
+                          struct text *said, struct fault *fault)
+{
+	const struct strip_load *in = strip_load(strip);
+	struct log_load load = in->row;
+	int begun = in->begun_minutes > 0 ? in->begun_minutes : load.minutes;
+
+	load.elevation = house->elevation;
+	text_copy(load.elevation_by, sizeof(load.elevation_by), house->elevation_by);
+	load.minutes = least > begun ? least : begun;
+	if (load.minutes < in->row.minutes)
+		return put_raised(act, strip, &load, said, fault);
+	load.minutes = in->row.minutes;
+	if (least < load.minutes)
+		text_add(said, "%s%s: keeps its %d min (%d would do)", said->used > 0 ? "; " : "", strip_title(strip),
+		         load.minutes, least);
+	return log_put_load(act->kitchen->log, &load, fault) && hold_follows(act, strip, &load, fault);
 }
 
 bool raise_running(struct act *act, const struct strip *strip, const struct log_house *house, struct text *said,
@@ -110,13 +139,16 @@ bool raise_running(struct act *act, const struct strip *strip, const struct log_
 	struct process process = { 0 };
 	struct fault why = { 0 };
 	bool found = find_at(act, &load, house, &process, &why);
+	int least = found ? minutes_at_most(&load, &process) : 0;
 
 	if (!found && why.kind != FAULT_REFUSED)
 		return fault_set(fault, why.kind, "%s", why.sentence);
-	if (!found || is_enough(&load, &process)) { /* without any process the gate says so */
+	if (!found) { /* the gate says so */
 		load.elevation = house->elevation;
 		return log_put_load(act->kitchen->log, &load, fault);
 	}
+	if (least > 0 && least <= load.minutes)
+		return keep_or_lower(act, strip, house, least, said, fault);
 	use_pair(&process, load.pressure_psi);
 	set_process(&load, &process, house);
 	if (load.pressure_psi < in->row.pressure_psi) /* longer, and the pressure it has does */

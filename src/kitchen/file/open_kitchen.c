@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "kitchen/act/verdict.h"
+#include "kitchen/canner/canner_private.h"
 #include "kitchen/plan/plan_private.h"
 
 bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, struct fault *fault)
@@ -14,6 +15,7 @@ bool kitchen_open(struct log *log, struct clock clock, struct kitchen **out, str
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory to open the kitchen.");
 	kitchen->log = log;
 	kitchen->clock = clock;
+	kitchen->elevation_back = elevation_taken_back;
 	kitchen->planning = planning_new(kitchen);
 	if (kitchen->planning == NULL) {
 		kitchen_close(kitchen);

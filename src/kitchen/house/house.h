@@ -28,7 +28,9 @@ bool kitchen_set_elevation_boiled(struct kitchen *kitchen, const char *words, st
 /* As kitchen_set_elevation, when the one set before was wrong, not when the kitchen
  * moved: what was made at it is looked up again, and a load that would have needed
  * more is not valid.  One that is in its hold or before it gets what is asked: more
- * minutes, or more pressure and the full time again (rule process-raised).  `loads`: how many.  The other function only counts them. */
+ * minutes, or more pressure and the full time again (rule process-raised); what an earlier slip added
+ * goes again, never below what it was begun with or the row of the right elevation.  An undo of
+ * any of these does the same.  `loads`: how many are not valid.  The other function only counts them. */
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault);
 /* The computer's clock is before the log's last entry, and somebody looked: it is right,

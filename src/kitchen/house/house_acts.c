@@ -9,7 +9,6 @@
 #include "base/text.h"
 #include "engine/gate/gate.h"
 #include "engine/rules/rule.h"
-#include "kitchen/board/load_record.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
 #include "kitchen/house/house.h"
@@ -61,73 +60,14 @@ bool kitchen_set_elevation(struct kitchen *kitchen, const char *words, struct fa
 	                 house.elevation.known ? A_NUMBER(house.elevation.um) : NO_NUMBER, fault);
 }
 
-/* The largest jar of a load and its first lot: what its process was looked up for. */
-static bool read_made(struct log *log, const struct log_load *load, struct log_lot *lot, const char **jar,
-                      struct fault *fault)
-{
-	struct load_record record;
-	bool done;
-
-	if (!load_record_of(log, load, 0, &record, fault))
-		return false;
-	*jar = jar_sizes[load_record_largest_jar(&record)].name;
-	done = record.lot_count > 0;
-	if (done)
-		*lot = record.lots[0].row;
-	load_record_free(&record);
-	return done;
-}
-
-/* One load made at the elevation that was wrong; counted, and marked when `act`. */
-static bool look_again(struct kitchen *kitchen, struct act *act, const struct log_load *made,
-                       const struct log_house *right, int *loads, struct text *said, struct fault *fault)
-{
-	const struct strip *strip = act == NULL ? NULL : kitchen_strip(kitchen, made->id, NULL);
-	struct log_load load = *made;
-	struct log_lot lot;
-	const char *jar;
-	int minutes;
-
-	if (load_from_notebook(made)) /* nobody looked its process up */
-		return true;
-	if (strip != NULL && strip_before_end(strip)) /* it can be mended yet */
-		return raise_running(act, strip, right, said, fault);
-	if (!read_made(kitchen->log, &load, &lot, &jar, fault))
-		return false;
-	*loads += load.verdict != VERDICT_NOT_VALID && load_asks_more(&load, &lot, jar, &right->elevation, &minutes);
-	if (act == NULL)
-		return true;
-	load.elevation = right->elevation; /* the gate finds what that makes of it */
-	return log_put_load(kitchen->log, &load, fault);
-}
-
-/* Every load since the elevation was set, whatever it was corrected to since. */
-static bool look_at_all(struct kitchen *kitchen, struct act *act, const struct log_house *right, int *loads,
-                        struct text *said, struct fault *fault)
-{
-	const struct log_house *house = &kitchen->board.house;
-	struct log_load *made;
-	size_t count;
-	bool done = true;
-
-	*loads = 0;
-	if (house->elevation_set_wall_ms == 0)
-		return true;
-	if (!log_works_between(kitchen->log, SUBJECT_LOAD, house->elevation_set_wall_ms, INT64_MAX, &made, &count,
-	                       fault))
-		return false;
-	for (size_t i = 0; i < count && done; i++)
-		done = look_again(kitchen, act, &made[i], right, loads, said, fault);
-	free(made);
-	return done;
-}
-
 bool kitchen_elevation_touches(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
 {
 	struct log_house house = kitchen->board.house;
 
 	*loads = 0;
-	return elevation_read(words, &house.elevation, fault) && look_at_all(kitchen, NULL, &house, loads, NULL, fault);
+	return elevation_read(words, &house.elevation, fault) &&
+	       loads_at_elevation(kitchen, NULL, kitchen->board.house.elevation_set_wall_ms, &house, loads, NULL,
+	                          fault);
 }
 
 bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int *loads, struct fault *fault)
@@ -144,7 +84,9 @@ bool kitchen_elevation_was_wrong(struct kitchen *kitchen, const char *words, int
 	/* Stays as it was set: what was made since then is looked at again next time, too. */
 	if (house.elevation_set_wall_ms == 0)
 		house.elevation_set_wall_ms = act.entry.at.wall_ms;
-	if (!look_at_all(kitchen, &act, &house, loads, &said, fault) || !log_put_house(kitchen->log, &house, fault))
+	if (!loads_at_elevation(kitchen, &act, kitchen->board.house.elevation_set_wall_ms, &house, loads, &said,
+	                        fault) ||
+	    !log_put_house(kitchen->log, &house, fault))
 		return act_fail(&act);
 	if (house.elevation.known)
 		act_says_number(&act, house.elevation.um);

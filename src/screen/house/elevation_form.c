@@ -301,13 +301,16 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 static void then(struct desk *desk)
 {
 	int loads = answers_of(desk)->found_wrong;
+	char words[FOR_ASKING_BYTES];
+	struct text holds = TEXT_OVER(words);
 
+	kitchen_say_holds(desk->kitchen, &holds);
 	if (loads > 0)
 		desk_say(desk, ROLE_STOP,
 		         "Noted: %s %s NOT valid and at the seal check (0): each jar needs a fate. (u undoes)",
 		         count_words(loads, "load").words, count_noun(loads, "is").words);
 	else if (answers_of(desk)->wrong)
-		desk_say(desk, ROLE_DONE, "Noted. What the running loads need now is in the warnings (w).");
+		desk_say(desk, ROLE_DONE, "Noted%s. What else they need now: w.", words);
 }
 
 static const struct question questions[] = {

@@ -441,6 +441,108 @@ START_TEST(a_load_that_asks_no_more_runs_on_as_it_was)
 }
 END_TEST
 
+/* A slip while a load runs, put right again: what it added goes, never below the row of the
+ * elevation that then stands, nor below what the load was begun with. */
+START_TEST(a_raise_goes_again_when_the_elevation_is_put_right)
+{
+	static const char *const right[] = { "4650 ft", "500 ft", "8001 ft" };
+	int64_t running = kk_start(&kit, BIG_KETTLE, 7);
+	int begun = kk_load(&kit, running).minutes;
+	int raised;
+	int psi;
+	int wanted = minutes_at(BIG_KETTLE, right[_i], &psi);
+
+	kk_to(&kit, running, PHASE_HOLD);
+	(void)was_wrong("6001 ft");
+	raised = kk_load(&kit, running).minutes;
+	ck_assert_int_gt(raised, begun);
+	(void)was_wrong(right[_i]);
+	wanted = wanted > begun ? wanted : begun;
+	ck_assert_int_eq(kk_load(&kit, running).minutes, wanted);
+	ck_assert_int_eq(kk_strip(&kit, running)->phase.required_ms, wanted * MINUTE_MS);
+	if (wanted < raised)
+		kk_warns(&kit, "process-raised", running, SEVERITY_CAUTION, "again: ");
+	kk_to(&kit, running, PHASE_REST);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
+}
+END_TEST
+
+START_TEST(an_undone_slip_takes_the_running_load_along)
+{
+	int64_t running = kk_start(&kit, BIG_KETTLE, 7);
+	int begun = kk_load(&kit, running).minutes;
+
+	if (_i == 1)
+		kk_to(&kit, running, PHASE_HOLD);
+	(void)was_wrong("6001 ft");
+	if (_i == 0) /* its hold begins under the raise */
+		kk_to(&kit, running, PHASE_HOLD);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	KK_OK(&kit, kk_undo(&kit, 0));
+	ck_assert_int_eq(kk_load(&kit, running).minutes, begun);
+	ck_assert_int_eq(kk_strip(&kit, running)->phase.required_ms, begun * MINUTE_MS);
+	ck_assert(!kk_fires(&kit, "process-raised"));
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_redo(&kit, 0));
+	kk_to(&kit, running, PHASE_REST);
+	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
+}
+END_TEST
+
+/* Typed too low before the load was begun: the undo is when it gets the longer time. */
+START_TEST(an_undone_slip_that_was_too_low_raises_the_running_load)
+{
+	int64_t running;
+	int64_t over;
+	int psi;
+	int asked;
+
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "6001 ft", &kit.fault));
+	kk_pass(&kit, MINUTE_MS);
+	asked = minutes_at(BIG_KETTLE, "6001 ft", &psi);
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "500 ft", &kit.fault));
+	kk_pass(&kit, MINUTE_MS);
+	over = kk_start(&kit, LOW_KETTLE, 4);
+	kk_to(&kit, over, PHASE_REST);
+	running = kk_start(&kit, BIG_KETTLE, 7);
+	kk_to(&kit, running, PHASE_HOLD);
+	ck_assert_int_lt(kk_load(&kit, running).minutes, asked);
+	KK_OK(&kit, kk_undo(&kit, 0));
+	ck_assert_int_eq(kk_load(&kit, running).minutes, asked);
+	ck_assert_int_eq(kk_strip(&kit, running)->phase.required_ms, asked * MINUTE_MS);
+	ck_assert_int_eq(kk_load(&kit, over).verdict, VERDICT_NOT_VALID);
+	kk_warns(&kit, "process-raised", running, SEVERITY_CAUTION, "hold ");
+}
+END_TEST
+
+/* A hold that was broken for more pressure is joined again within two minutes only, like
+ * any other; typing the elevation again is always possible. */
+START_TEST(a_hold_broken_by_a_slip_is_not_joined_later)
+{
+	int64_t running = kk_start(&kit, DIAL_CANNER, 7);
+
+	kk_to(&kit, running, PHASE_HOLD);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	(void)was_wrong("6001 ft");
+	kk_pass(&kit, 3 * MINUTE_MS);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_undo(&kit, 0));
+	(void)was_wrong("4650 ft");
+	ck_assert_int_eq(kk_name(&kit, running), PHASE_PRESSURISE);
+}
+END_TEST
+
+START_TEST(an_elevation_is_not_undone_to_none_under_a_load)
+{
+	int64_t running;
+
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "unknown", &kit.fault));
+	KK_OK(&kit, kitchen_set_elevation(kit.kitchen, "4650 ft", &kit.fault));
+	running = kk_start(&kit, BIG_KETTLE, 7);
+	KK_REFUSED(&kit, FAULT_REFUSED, kk_undo(&kit, 0));
+	ck_assert(kitchen_board(kit.kitchen)->house.elevation.known);
+	kk_to(&kit, running, PHASE_HOLD);
+}
+END_TEST
+
 START_TEST(a_hold_that_is_over_is_not_valid_when_it_asked_more)
 {
 	int64_t running = kk_start(&kit, BIG_KETTLE, 7);
@@ -488,6 +590,11 @@ static const struct listed_test listed[] = {
 	TEST(a_hold_that_asks_longer_goes_on_longer),
 	TEST(a_hold_that_asks_more_pressure_begins_again_under_it),
 	TEST(a_load_that_asks_no_more_runs_on_as_it_was),
+	EACH(a_raise_goes_again_when_the_elevation_is_put_right, 0, 3),
+	EACH(an_undone_slip_takes_the_running_load_along, 0, 2),
+	TEST(an_undone_slip_that_was_too_low_raises_the_running_load),
+	TEST(a_hold_broken_by_a_slip_is_not_joined_later),
+	TEST(an_elevation_is_not_undone_to_none_under_a_load),
 	TEST(a_hold_that_is_over_is_not_valid_when_it_asked_more),
 	TEST(a_kitchen_does_not_move_under_a_load_in_a_canner),
 };
