@@ -85,6 +85,8 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 	}
 	if (phase->ended_wall_ms == 0)
 		return;
+	if (phase->ended_why == PHASE_LOST) /* whether it was really there has been answered */
+		strip->in.load.reached_ms = -1;
 	strip->in.load.held_ms = phase->lasted_ms;
 	strip->in.load.holds_ms += phase->lasted_ms;
 }

@@ -103,6 +103,7 @@ START_TEST(a_hold_confirmed_too_soon_is_doubted_until_it_is_begun_again)
 	cautions("hold-early", load_id, "confirmed after only 1:59");
 	kk_pass(&kit, MINUTE_MS);
 	kk_lost(&kit, load_id);
+	ck_assert(!fires("hold-early")); /* that was the answer */
 	kk_pass(&kit, 2 * SECOND_MS);
 	kk_step(&kit, load_id); /* the water is hot now */
 	ck_assert(!fires("hold-early"));
