@@ -97,6 +97,28 @@ static int products_listed(const struct desk *desk)
 	return (int)card_of(desk)->product_count;
 }
 
+/* What was typed is the name of one that this canner is not for: the reason, as the tables know it. */
+static const char *why_no_product(const struct desk *desk)
+{
+	static struct fault why; /* until the next call */
+	const struct start_card *card = card_of(desk);
+	struct process_query query = { .method = card->method,
+		                       .elevation = { .known = true }, /* asked without one, too */
+		                       .pressure_psi = NO_PRESSURE };
+	struct process process;
+
+	for (size_t i = 0; i < product_count && query.food == NULL; i++)
+		if (picker_matches(&card->form.picker, products[i].name))
+			query.food = products[i].food;
+	for (size_t i = 0; i < process_row_count && query.food == NULL; i++)
+		if (picker_matches(&card->form.picker, process_rows[i].food))
+			query.food = process_rows[i].food;
+	if (query.food == NULL || process_find(&query, &process, &why) || why.rule == NULL ||
+	    strcmp(why.rule, "low-acid") != 0)
+		return NULL;
+	return why.sentence;
+}
+
 static void product_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
 	text_copy(buffer, size, card_of(desk)->products[n].name);
@@ -388,6 +410,7 @@ static const struct question questions[] = {
 	                   .words = product_words,
 	                   .word = product_name,
 	                   .none = "Nothing by that name has a published process for this canner.",
+	                   .why_none = why_no_product,
 	                   .take = take_product },
 	[ASKS_PACK] = { ASKS_OF_PACK, .asks = "How is it packed?", .answer = pack_said, .nth = pack_at,
 	                .caution = pack_caution, .offers = safer_pack, .take = take_pack },

@@ -336,8 +336,8 @@ static int choice_rows(const struct desk *desk, int cols)
 	const struct question *question = form_question(form);
 	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
 
-	if (question->kind == ASK_CHOICE && choices == 0 && question->none != NULL)
-		return desk_paragraph_lines(question->none, cols - CHOICE_COL - 3);
+	if (question->kind == ASK_CHOICE && choices == 0 && form_none(desk, question) != NULL)
+		return desk_paragraph_lines(form_none(desk, question), cols - CHOICE_COL - 3);
 	return choices;
 }
 

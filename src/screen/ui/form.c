@@ -437,6 +437,13 @@ void form_answers(const struct desk *desk, const struct form *form, struct text 
 	}
 }
 
+const char *form_none(const struct desk *desk, const struct question *question)
+{
+	const char *why = question->why_none != NULL ? question->why_none(desk) : NULL;
+
+	return why != NULL ? why : question->none;
+}
+
 int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
@@ -454,8 +461,9 @@ int form_choices_draw(const struct desk *desk, const struct form *form, int top,
 		terminal_put(desk->terminal, top + i - first, left + 2, cols - left - 3,
 		             here ? ROLE_SELECTED : ROLE_PLAIN, words);
 	}
-	if (count == 0 && question->none != NULL)
-		return desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION, question->none);
+	if (count == 0 && form_none(desk, question) != NULL)
+		return desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION,
+		                      form_none(desk, question));
 	return count < rows ? count : rows;
 }
 
