@@ -136,7 +136,7 @@ int jar_sterilising_minutes(const struct elevation *elevation)
 
 void jars_boiled_words(const struct elevation *elevation, char *buffer, size_t size)
 {
-	(void)snprintf(buffer, size, "For jars boiled %d min before filling, and only for those.",
+	(void)snprintf(buffer, size, "Boil the empty jars first, %d min; only for such jars.",
 	               jar_sterilising_minutes(elevation));
 }
 

@@ -83,6 +83,7 @@ static void find_notes(const char *asked, const struct process *process, const s
                        struct notes *notes)
 {
 	struct text note;
+	char words[NOTE_BYTES];
 
 	notes->count = 0;
 	note_product(asked, process, notes);
@@ -104,8 +105,8 @@ static void find_notes(const char *asked, const struct process *process, const s
 	}
 	if (process->jars_sterile) {
 		note = next_note(notes);
-		text_add(&note, "for jars boiled before filling: %s at this elevation",
-		         count_words(jar_sterilising_minutes(elevation), "minute").words);
+		jars_boiled_words(elevation, words, sizeof(words));
+		text_add(&note, "%s", words);
 	}
 	if (process->method == METHOD_STEAM) {
 		note = next_note(notes);
