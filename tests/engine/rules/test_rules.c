@@ -1074,6 +1074,21 @@ START_TEST(supplies_below_what_is_needed)
 }
 END_TEST
 
+/* Three times 10 lb, each to the milligram, are 30 lb. */
+START_TEST(what_is_as_much_as_can_be_measured_is_not_short)
+{
+	struct facts facts = quiet(ABOUT_SUPPLY);
+
+	facts.supply.kind = SUPPLY_FRUIT;
+	facts.supply.needed.measure = facts.supply.stock.measure = MEASURE_MASS;
+	facts.supply.needed.amount = 13607772;
+	facts.supply.stock.amount = 13607771;
+	never("supply-short", &facts);
+	facts.supply.stock.amount = 13500000;
+	fires("supply-short", &facts, "Get ");
+}
+END_TEST
+
 START_TEST(a_load_judged_anew)
 {
 	struct facts facts = quiet(ABOUT_SHELVED);
@@ -1284,6 +1299,7 @@ static const struct listed_test listed[] = {
 	EACH(failures_clearly_above_the_others, 0, 3),
 	TEST(lid_boxes),
 	EACH(supplies_below_what_is_needed, 0, 8),
+	TEST(what_is_as_much_as_can_be_measured_is_not_short),
 	TEST(a_load_judged_anew),
 	TEST(a_ledger_below_nothing),
 	TEST(a_load_without_a_process_is_held_up_for_good),
