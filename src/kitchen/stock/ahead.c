@@ -189,7 +189,7 @@ static void share_fruit(const struct kitchen *kitchen, struct ahead *out)
 	int64_t taken;
 
 	*spoken = fruit_spoken(kitchen, out->order.fruit);
-	taken = spoken->runs_mg + spoken->going_mg + spoken->whole_mg;
+	taken = spoken->used_mg + spoken->runs_mg + spoken->going_mg + spoken->whole_mg;
 	out->fruit_mg = out->order.fruit_mg;
 	out->order.fruit_mg = measured_enough(out->fruit_mg, taken) ? 0 : out->fruit_mg - taken;
 	out->order.run_mg = spoken->runs_mg + spoken->drain_mg;
@@ -346,8 +346,9 @@ void ahead_spoken_words(const struct ahead *ahead, struct text *text)
 	const struct fruit_spoken *spoken = &ahead->spoken;
 	char words[64];
 
-	if (spoken->runs_mg + spoken->whole_mg + spoken->going_mg <= 0)
+	if (spoken->used_mg + spoken->runs_mg + spoken->whole_mg + spoken->going_mg <= 0)
 		return;
+	add_mass(ahead, spoken->used_mg, "of it used today", text);
 	add_mass(ahead, spoken->runs_mg + spoken->whole_mg, "of it planned", text);
 	add_mass(ahead, spoken->going_mg, "of it at work", text);
 	if (spoken->jars > 0)

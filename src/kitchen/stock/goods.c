@@ -1,10 +1,13 @@
 #include "kitchen/stock/goods.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "engine/recipe/forecast.h"
 #include "engine/recipe/fruit.h"
+#include "kitchen/board/clock.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/work.h"
 
 /* --- what the pots still take -------------------------------------------------------------- */
 
@@ -127,12 +130,66 @@ static void add_going(const struct kitchen *kitchen, const char *fruit, struct f
 	}
 }
 
+/* Is it still in its station? Then it is counted as going. */
+static bool is_going(const struct kitchen *kitchen, enum strip_content content, int64_t id)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (kitchen->board.strips[i].content == content && strip_subject(&kitchen->board.strips[i]).id == id)
+			return true;
+	return false;
+}
+
+static int64_t run_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+{
+	const struct log_run *run = row;
+
+	return fruit_same(run->fruit, fruit) && !is_going(kitchen, STRIP_RUN, run->id) ? run->fruit_mg : 0;
+}
+
+static int64_t batch_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+{
+	const struct log_batch *batch = row;
+	const struct recipe *recipe = kitchen_recipe_named(kitchen, batch->recipe);
+	const struct ingredient *item = recipe == NULL ? NULL : forecast_ingredient(recipe, fruit);
+
+	if (item == NULL || item->supply == SUPPLY_JUICE || is_going(kitchen, STRIP_BATCH, batch->id))
+		return 0;
+	return item->amount * batch->multiple;
+}
+
+/* What is over today is used, unless the day was cleaned down: then fruit is of another day. */
+static int64_t used_mg(const struct kitchen *kitchen, const char *fruit)
+{
+	static const struct {
+		enum subject_kind kind;
+		int64_t (*used)(const struct kitchen *kitchen, const void *row, const char *fruit);
+	} takes[] = { { SUBJECT_RUN, run_used }, { SUBJECT_BATCH, batch_used } };
+	int64_t today = clock_day_start(kitchen_now(kitchen).wall_ms);
+	int64_t used = 0;
+
+	if (kitchen->planned.plan.finished_wall_ms >= today)
+		return 0;
+	for (size_t i = 0; i < sizeof(takes) / sizeof(takes[0]); i++) {
+		size_t size = log_works_row_size(takes[i].kind);
+		char *rows;
+		size_t count;
+
+		if (!log_works_between(kitchen->log, takes[i].kind, today, INT64_MAX, &rows, &count, NULL))
+			continue;
+		for (size_t n = 0; n < count; n++)
+			used += takes[i].used(kitchen, rows + n * size, fruit);
+		free(rows);
+	}
+	return used;
+}
+
 struct fruit_spoken fruit_spoken(const struct kitchen *kitchen, const char *fruit)
 {
 	const struct planned *planned = &kitchen->planned;
 	struct fruit_spoken out = { 0 };
 
 	add_going(kitchen, fruit, &out);
+	out.used_mg = used_mg(kitchen, fruit);
 	for (size_t i = 0; i < planned->run_count && planned->plan.finished_wall_ms == 0; i++)
 		if (planned->runs[i].run_id == 0 && fruit_same(planned->runs[i].fruit, fruit))
 			out.runs_mg += planned->runs[i].fruit_mg;

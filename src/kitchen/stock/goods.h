@@ -5,7 +5,8 @@
  *
  * Spoken for is what work in hand will still take and what planned runs and batches that
  * nobody has begun will take, jars and what goes into them by what their pots likely give.
- * A plan that is over speaks for nothing.  Pure looks at the board and the plan's rows.
+ * A plan that is over speaks for nothing.  Looks at the board, the plan's rows and, for
+ * fruit, today's runs and batches that are over: a weight is that of all there was to be that day.
  *
  * Units: mg, uL or pieces, as the supply is measured.
  */
@@ -47,6 +48,7 @@ struct goods juice_goods(const struct kitchen *kitchen, const char *ingredient);
 /* A fruit, which nobody counts by its name: what is spoken for of all there will be. */
 struct fruit_spoken {
 	int64_t runs_mg;  /* planned for juicers */
+	int64_t used_mg;  /* of runs and whole in pots that are over today: gone */
 	int64_t going_mg; /* in juicers, and in pots that take it whole */
 	int64_t whole_mg; /* planned batches take so much of it whole */
 	int64_t juice_ul; /* planned batches take so much of its juice */

@@ -157,6 +157,30 @@ START_TEST(fruit_in_a_juicer_is_at_work)
 }
 END_TEST
 
+/* It does not come back by being drained; after clean-down a weight is that of another day. */
+START_TEST(fruit_that_was_drained_today_is_used)
+{
+	struct wishes wishes = grapes(24);
+	struct ahead ahead;
+
+	(void)pk_juice(&kit, "grapes", "4 qt");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(24));
+	line("run \"grapes\" \"12 lb\"");
+	(void)pk_run(&kit, TALL_JUICER, "grapes", "12 lb");
+	pk_to(&kit, TALL_JUICER, PHASE_DRAIN);
+	kk_pass(&kit, 5 * MINUTE_MS);
+	KK_OK(&kit, kitchen_juice_out(kit.kitchen, pk_phase(&kit, TALL_JUICER), pk_ul("3 qt"), &kit.fault));
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(24) - lb(12));
+	says(&ahead, "; 12 lb of it used today. Of the other 12 lb:");
+	KK_OK(&kit, kitchen_plan_drop(kit.kitchen, &kit.fault));
+	kk_pass(&kit, 24 * HOUR_MS);
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(24));
+}
+END_TEST
+
 START_TEST(juice_in_stock_goes_to_planned_batches_first)
 {
 	struct wishes wishes = grapes(0);
@@ -256,6 +280,7 @@ static const struct listed_test listed[] = {
 	TEST(the_rest_of_the_fruit_is_forecast_and_planned),
 	TEST(juice_of_planned_runs_is_free_until_a_batch_is_planned),
 	TEST(fruit_in_a_juicer_is_at_work),
+	TEST(fruit_that_was_drained_today_is_used),
 	TEST(juice_in_stock_goes_to_planned_batches_first),
 	TEST(what_planned_pots_take_is_missing_for_the_next_forecast),
 	TEST(what_is_spoken_for_and_not_here_is_bought_with_the_rest),
