@@ -104,26 +104,19 @@ static bool is_mixed(const struct load_record *record)
 	return false;
 }
 
-/* Of another product than its first jars: several pots of one are one. */
-static bool has_others(const struct load_record *record)
-{
-	for (size_t i = 1; i < record->lot_count; i++)
-		if (strcmp(record->lots[i].row.product, record->lots[0].row.product) != 0)
-			return true;
-	return false;
-}
-
 static void describe_load(struct strip *strip, const struct load_record *record)
 {
 	const char *size = record->jars[0].size;
+	char products[HOLDS_MAX_BYTES];
+	struct text text = TEXT_OVER(products);
 
+	load_record_products(record, &text);
 	strip->in.load.lots = (int)record->lot_count;
 	strip->lot = record->lots[0].row;
 	text_copy(strip->in.load.jar_size, sizeof(strip->in.load.jar_size), size);
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s%s%d %s %s%s", restart_mark(strip),
-	               verdict_mark(strip->in.load.row.verdict, &strip->lot), strip->in.load.jars,
-	               jar_size_words(is_mixed(record) ? "" : size, strip->in.load.jars), strip->lot.product,
-	               has_others(record) ? " and more" : "");
+	text = TEXT_OVER(strip->holds);
+	text_add(&text, "%s%s%d %s %s", restart_mark(strip), verdict_mark(strip->in.load.row.verdict, &strip->lot),
+	         strip->in.load.jars, jar_size_words(is_mixed(record) ? "" : size, strip->in.load.jars), products);
 }
 
 /* What another clock said of the running hold, and what is asked of it since. */
@@ -240,16 +233,18 @@ static void day_item(const struct kitchen *kitchen, const void *row, struct day_
 	const struct log_load *load = row;
 	char minutes[24] = "minutes not noted";
 	struct load_record record;
+	char products[NAME_MAX_BYTES];
+	struct text text = TEXT_OVER(products);
 
 	(void)load_record_of(kitchen->log, load, 0, &record, NULL);
+	load_record_products(&record, &text);
 	item->subject = (struct log_subject){ SUBJECT_LOAD, load->id };
 	item->opened_wall_ms = load->opened_wall_ms;
 	item->open = load->place != PLACE_SHELF;
 	if (load->minutes > 0)
 		(void)snprintf(minutes, sizeof(minutes), "%d min", load->minutes);
-	(void)snprintf(item->words, sizeof(item->words), "load: %s %.60s, %s, %s",
-	               count_words((int64_t)record.jar_count, "jar").words,
-	               record.lot_count > 0 ? record.lots[0].row.product : "", minutes,
+	(void)snprintf(item->words, sizeof(item->words), "load: %s %s, %s, %s",
+	               count_words((int64_t)record.jar_count, "jar").words, products, minutes,
 	               load->verdict == VERDICT_OPEN ? load_place_name(load->place) : verdict_name(load->verdict));
 	load_record_free(&record);
 }

@@ -146,3 +146,28 @@ void load_record_free(struct load_record *record)
 	free(record->marks);
 	*record = (struct load_record){ .jars = NULL };
 }
+
+/* Is it the first lot of its product? */
+static bool is_new(const struct load_record *record, size_t n)
+{
+	for (size_t i = 0; i < n; i++)
+		if (strcmp(record->lots[i].row.product, record->lots[n].row.product) == 0)
+			return false;
+	return true;
+}
+
+void load_record_products(const struct load_record *record, struct text *text)
+{
+	size_t left = 0;
+	bool first = true;
+
+	for (size_t i = 0; i < record->lot_count; i++)
+		left += is_new(record, i);
+	for (size_t i = 0; i < record->lot_count; i++) {
+		if (!is_new(record, i))
+			continue;
+		left--;
+		text_add(text, "%s%s", first ? "" : left == 0 ? " and " : ", ", record->lots[i].row.product);
+		first = false;
+	}
+}

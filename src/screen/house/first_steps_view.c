@@ -139,11 +139,11 @@ static void has_plan(const struct desk *desk, struct text *text)
 static void has_load(const struct desk *desk, struct text *text)
 {
 	const struct log_wish wish = { .kind = SUBJECT_LOAD };
-	struct works newest = { 0 };
+	struct works first = { 0 };
 
-	if (kitchen_works(desk->kitchen, &wish, INT64_MAX, true, 1, &newest, NULL) && newest.count > 0)
-		text_add(text, "%s", newest.rows[0].product);
-	free(newest.rows);
+	if (kitchen_works(desk->kitchen, &wish, 0, false, 1, &first, NULL) && first.count > 0)
+		text_add(text, "%s", first.rows[0].product);
+	free(first.rows);
 }
 
 /* --- where it is done -------------------------------------------------------------------- */
