@@ -194,7 +194,7 @@ static void say_way_on(struct desk *desk, const struct fault *fault)
 	desk_say(desk, ROLE_STOP, "%s%s%s", fault->sentence, card->order.multiple > 1 ? " Left: fewer batches." : "",
 	         juice_is_short(&card->need)
 	             ? " Esc, then Space at a juicer makes more; j and n write down juice that is here."
-	             : " Esc, then g and r write down what you got.");
+	             : " Esc, then g and r write down what came in.");
 }
 
 static bool start(struct desk *desk, int n)

@@ -262,7 +262,7 @@ static void more_got(struct desk *desk)
 
 	if (form_choice(desk, &card->form) < 0)
 		return;
-	(void)snprintf(prompt, sizeof(prompt), "How much more %s did you get:",
+	(void)snprintf(prompt, sizeof(prompt), "How much more %s came in:",
 	               acid_words(card->asked.answers[form_choice(desk, &card->form)]));
 	desk_ask(desk, prompt, "", got_typed);
 }
@@ -575,7 +575,7 @@ static void sources(const struct desk *desk, struct sources *page)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, form_take },
 	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", at_acid, no_acid },
-	{ 'g', 0, "g", "got more", "You got more of the acid under the cursor: how much, onto the shelf.",
+	{ 'g', 0, "g", "got more", "More of the acid under the cursor came in: how much, onto the shelf.",
 	  at_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },
 	{ 'w', 0, "w", "boiled and hot", "The jars were boiled first, as their process supposes, and kept hot.",
