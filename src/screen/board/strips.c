@@ -65,6 +65,23 @@ struct area {
 	int rows;
 };
 
+/* The chosen station asks for a hand, and no clock of it will ever come to the front. */
+static bool chosen_words(const struct desk *desk, const struct strip *urgent, struct text *text)
+{
+	const struct strip *chosen = desk_selected(desk);
+	struct face face;
+
+	if (chosen == NULL || chosen == urgent || chosen->content == STRIP_EMPTY || strip_on_rack(chosen))
+		return false;
+	strip_face(chosen, &desk->now, &face);
+	if (face.timed || face.act[0] == '\0')
+		return false;
+	*text = text_over(text->at, text->size);
+	text_add(text, "Chosen: %d %s, %s. %s", chosen->station.digit, chosen->station.name, chosen->rule->words,
+	         face.act);
+	return true;
+}
+
 static void urgent_beside(const struct desk *desk, const struct strip *strip, const struct face *face,
                           const char *clock_name, struct area area)
 {
@@ -76,6 +93,7 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	struct text text = TEXT_OVER(process);
 	char alarm[56];
 	enum role role = strip_role(desk, face);
+	bool chosen;
 	int used;
 
 	if (!strip_on_rack(strip))
@@ -89,11 +107,13 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	              alarm[0] != '\0' ? "  " : "", alarm);
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	strip_beside_words(desk, strip, &text);
+	chosen = chosen_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
 	used =
 	    desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
-	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2, ROLE_QUIET, process);
+	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2,
+	               chosen ? ROLE_STRONG : ROLE_QUIET, process);
 }
 
 static bool must_be_read(const struct strip *strip)
