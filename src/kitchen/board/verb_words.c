@@ -473,9 +473,10 @@ static const char *undo_words(enum verb verb)
 }
 
 /* `stored`: the name of the verb, which may be in no table. */
-static void say_act(struct text *text, enum unit_system units, enum verb verb, const char *stored, const char *line)
+static void say_act(struct text *text, enum unit_system units, enum verb verb, const char *stored, const char *line,
+                    bool undone)
 {
-	const char *template = verb_template(verb);
+	const char *template = undone ? verb_undone_template(verb) : verb_template(verb);
 	struct values values;
 	struct said said = { .values = &values, .units = units, .text = text };
 
@@ -493,7 +494,8 @@ void entry_words(const struct kitchen *kitchen, const struct log_entry *entry, c
 
 	if (entry->undoes_id != 0)
 		text_add(&text, "%s", undo_words(entry_verb(entry)));
-	say_act(&text, kitchen->board.house.units, entry_act(entry), entry->act_verb, entry->said);
+	say_act(&text, kitchen->board.house.units, entry_act(entry), entry->act_verb, entry->said,
+	        entry_verb(entry) == VERB_UNDO);
 }
 
 void entry_tell(const void *with, const char *verb, const char *said, char *buffer, size_t size)
@@ -505,5 +507,5 @@ void entry_tell(const void *with, const char *verb, const char *said, char *buff
 	if (which == VERB_UNDO || which == VERB_REDO)
 		text_add(&text, "%s", undo_words(which));
 	else
-		say_act(&text, kitchen->board.house.units, which, verb, said);
+		say_act(&text, kitchen->board.house.units, which, verb, said, false);
 }

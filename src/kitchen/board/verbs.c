@@ -17,6 +17,7 @@ struct verb_row {
 	const char *stored; /* at most WORD_MAX_BYTES - 1 */
 	const char *template;
 	enum done_to to; /* of an act at no station: where it is undone */
+	const char *undone; /* of its undo, where the template would read as an order; NULL: the template */
 };
 
 #define PLANNED_DRYING "[{0:mass}|{1:volume}] {2} to dry, {3:n} to {4:n} h[ at {5:time}]"
@@ -75,7 +76,8 @@ static const struct verb_row rows[] = {
 	[VERB_CLOCK_READ] = { "clock_read", "{0}: by another clock the hold has run {1:clock}", DONE_TO_NOTHING },
 	[VERB_HEARD] = { "heard", "{0}: alarm heard ({1})", DONE_TO_NOTHING },
 	[VERB_WATER_SEEN] = { "water_seen", "{0}: water checked and topped up ({1})", DONE_TO_NOTHING },
-	[VERB_LOST] = { "lost", "{0}: {1}", DONE_TO_NOTHING },
+	[VERB_LOST] = { "lost", "{0}: {1}", DONE_TO_NOTHING,
+	                "{0} goes on as it was. It had been noted: {1}" },
 	[VERB_STOP] = { "stop", EXCEPTION_SAYS, DONE_TO_NOTHING },
 	[VERB_VENT_SHORT] = { "vent_short", EXCEPTION_SAYS, DONE_TO_NOTHING },
 	[VERB_BEGAN_EARLIER] = { "began_earlier", EXCEPTION_SAYS, DONE_TO_NOTHING },
@@ -169,6 +171,11 @@ const char *verb_stored(enum verb verb)
 const char *verb_template(enum verb verb)
 {
 	return row_of(verb)->template;
+}
+
+const char *verb_undone_template(enum verb verb)
+{
+	return row_of(verb)->undone != NULL ? row_of(verb)->undone : verb_template(verb);
 }
 
 enum verb verb_named(const char *stored)

@@ -177,6 +177,8 @@ void entry_tell(const void *with, const char *verb, const char *said, char *buff
 /* What its sentence is made from: verbs.c says how it is written.  NULL: of an undo, a redo
  * and VERB_UNKNOWN. */
 const char *verb_template(enum verb verb);
+/* The same values, when it was taken back. */
+const char *verb_undone_template(enum verb verb);
 /* Are these the values that the verb has: as many, each of its kind? */
 bool verb_has_values(enum verb verb, const char *said);
 

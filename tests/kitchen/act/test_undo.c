@@ -539,6 +539,20 @@ START_TEST(undo_does_not_change_a_canner_under_a_load)
 }
 END_TEST
 
+/* What is undone is told, not ordered. */
+START_TEST(an_undone_loss_does_not_read_as_an_order)
+{
+	load_id = kk_start(&kit, BIG_KETTLE, 9);
+	kk_to(&kit, load_id, PHASE_HOLD);
+	kk_pass(&kit, MINUTE_MS);
+	kk_lost(&kit, load_id);
+	KK_OK(&kit, kk_undo(&kit, load_id));
+	ck_assert_msg(strstr(kk_said(&kit), "Undone: Big kettle goes on as it was. It had been noted: boil lost") !=
+	                  NULL,
+	              "%s", kk_said(&kit));
+}
+END_TEST
+
 START_TEST(nor_does_redo)
 {
 	KK_OK(&kit, do_elevation());
@@ -610,6 +624,7 @@ static const struct listed_test listed[] = {
 	TEST(a_start_taken_back_is_done_again_at_the_empty_canner),
 	TEST(undo_in_the_house_leaves_the_canners_alone),
 	TEST(undo_does_not_change_a_canner_under_a_load),
+	TEST(an_undone_loss_does_not_read_as_an_order),
 	TEST(nor_does_redo),
 	TEST(a_practice_log_is_not_made_a_real_one_by_undo),
 	TEST(on_a_new_log_there_is_nothing_to_undo),
