@@ -126,7 +126,7 @@ static void put_product(FILE *out, const struct ahead *ahead, size_t n)
 	(void)snprintf(name, sizeof(name), "  %s", product->jar->plural);
 	put_counts(out, name, line->jars);
 	if (product->room > 0) {
-		(void)snprintf(name, sizeof(name), "  loads of %d (%.20s)", product->room, ahead->canner[n]);
+		(void)snprintf(name, sizeof(name), "  full loads of %d (%.20s)", product->room, ahead->canner[n]);
 		put_counts(out, name, line->loads);
 	} else {
 		(void)fprintf(out, "  no canner here takes it in %s\n", product->jar->plural);
@@ -198,7 +198,7 @@ static void put_text(FILE *out, const struct day *day, const struct ahead *ahead
 	for (size_t i = 0; i < forecast->count; i++)
 		put_product(out, ahead, i);
 	put_counts(out, "jars and lids in all", forecast->jars);
-	put_counts(out, "loads in all", forecast->loads);
+	put_counts(out, "full loads in all", forecast->loads);
 	if (ahead->jars == 0)
 		put_left(out, ahead);
 	if (forecast->juice)

@@ -477,7 +477,8 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 	}
 	range_words(forecast->jars, jars, sizeof(jars));
 	range_words(forecast->loads, loads, sizeof(loads));
-	text_add(text, narrow ? "jars %s; loads %s" : "jars and lids %s; canner loads %s", jars, loads);
+	text_add(text, narrow ? "jars %s; full loads %s" : "jars and lids %s; canner loads %s if each is full", jars,
+	         loads);
 }
 
 /* What the line under the cursor says in full. */
@@ -505,7 +506,7 @@ static void line_words(const struct desk *desk, struct text *text)
 		text_add(text, ", %d in a pot", product->in_pot);
 	text_add(text, ", %s %s, ", product->jar->plural, jars);
 	if (product->room > 0)
-		text_add(text, "loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
+		text_add(text, "full loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
 	else
 		text_add(text, "no canner here takes it in these (j: others)");
 }
