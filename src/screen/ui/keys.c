@@ -240,6 +240,21 @@ static void act_by(struct desk *desk, const struct view_key *row)
 		desk->again.about = AGAIN_NOTHING;
 }
 
+/* Beside what the press that counted has said, which must not be lost. */
+static void say_too_soon(struct desk *desk)
+{
+	static const char words[] = "Too soon after the last press: that one did not count.";
+	char before[sizeof(desk->message)];
+
+	if (strstr(desk->message, words) != NULL)
+		return;
+	text_copy(before, sizeof(before), desk->message);
+	if (before[0] == '\0')
+		desk_say(desk, ROLE_QUIET, "%s", words);
+	else
+		desk_say(desk, desk->message_role, "%s %s", before, words);
+}
+
 static void act_once(struct desk *desk, const struct view_key *row, long key, enum press press)
 {
 	if (press == PRESS_TAKEN || may_repeat(key, press)) {
@@ -247,8 +262,8 @@ static void act_once(struct desk *desk, const struct view_key *row, long key, en
 	} else if (press == PRESS_TOO_SOON && answers_new_question(desk, row)) {
 		desk->last_taken_ms = desk->awake_ms;
 		act_by(desk, row);
-	} else if (press == PRESS_TOO_SOON && desk->message[0] == '\0') {
-		desk_say(desk, ROLE_QUIET, "Too soon after the last press: that one did not count.");
+	} else if (press == PRESS_TOO_SOON) {
+		say_too_soon(desk);
 	}
 }
 

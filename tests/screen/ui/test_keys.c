@@ -355,6 +355,19 @@ START_TEST(a_new_question_that_nobody_can_have_read_is_not)
 }
 END_TEST
 
+/* What the press that counted has said stays, and the other is not swallowed in silence. */
+START_TEST(a_press_too_soon_is_said_beside_what_the_first_one_said)
+{
+	dk_key(&dk, '3');
+	dk_key(&dk, 'u');
+	dk_says(&dk, "Nothing to undo.");
+	dk_key_after(&dk, HELD_KEY_MS - 1, 'u');
+	dk_says(&dk, "Nothing to undo. Too soon after the last press: that one did not count.");
+	dk_key_after(&dk, 1000, 'u');
+	dk_says_not(&dk, "Too soon");
+}
+END_TEST
+
 START_TEST(one_that_was_not_drawn_yet_is_not_answered)
 {
 	const struct question *first;
@@ -897,6 +910,7 @@ static const struct listed_test listed[] = {
 	EACH(no_view_has_more_keys_than_the_page_counts, 0, VIEW_COUNT),
 	TEST(a_new_question_that_was_to_be_read_is_answered_by_the_same_key),
 	TEST(a_new_question_that_nobody_can_have_read_is_not),
+	TEST(a_press_too_soon_is_said_beside_what_the_first_one_said),
 	TEST(one_that_was_not_drawn_yet_is_not_answered),
 	TEST(a_finger_that_rests_on_the_key_answers_nothing_more),
 	TEST(what_is_recorded_is_not_done_by_a_press_that_bounced),
