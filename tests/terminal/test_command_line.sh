@@ -132,6 +132,8 @@ gives 0 -h
 # --- misuse -----------------------------------------------------------------------
 
 misuse 'no command "nope"' nope
+misuse 'did you mean "forecast"' frecast
+misuse 'for foods "stillroom foods"' botulism
 misuse "--bogus" --bogus
 misuse "-x" -x
 misuse '"extra"' loads extra

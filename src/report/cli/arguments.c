@@ -134,6 +134,57 @@ static bool is_board(const struct command *command)
 	return command->word[0] == '\0';
 }
 
+#define SLIPS_MAX 2   /* letters wrong, missing or too many, and it is still that word */
+#define WORD_CHARS 24 /* no command is longer */
+
+/* How many letters have to be put in, taken out or changed; more than SLIPS_MAX where it is hopeless. */
+static size_t slips_between(const char *typed, const char *word)
+{
+	size_t row[WORD_CHARS + 1];
+	size_t wide = strlen(word);
+
+	if (wide > WORD_CHARS || strlen(typed) > wide + SLIPS_MAX)
+		return SLIPS_MAX + 1;
+	for (size_t n = 0; n <= wide; n++)
+		row[n] = n;
+	for (size_t i = 0; typed[i] != '\0'; i++) {
+		size_t corner = row[0]++;
+
+		for (size_t n = 1; n <= wide; n++) {
+			size_t least = corner + (typed[i] != word[n - 1]);
+
+			corner = row[n];
+			least = row[n] + 1 < least ? row[n] + 1 : least;
+			row[n] = row[n - 1] + 1 < least ? row[n - 1] + 1 : least;
+		}
+	}
+	return row[wide];
+}
+
+/* The command that was likely meant; else where words that are none are found. */
+static bool no_command(const struct reading *reading, const char *word, struct fault *fault)
+{
+	const struct command *command;
+	const char *nearest = NULL;
+	size_t fewest = SLIPS_MAX + 1;
+
+	for (size_t i = 1; (command = command_at(reading->all, i)) != NULL; i++) {
+		size_t slips = slips_between(word, command->word);
+
+		if (slips < fewest && 2 * slips < strlen(word)) {
+			fewest = slips;
+			nearest = command->word;
+		}
+	}
+	if (nearest != NULL)
+		return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"; did you mean \"%s\"?", word,
+		                 nearest);
+	return fault_set(fault, FAULT_MISUSE,
+	                 "there is no command \"%s\"; for foods \"stillroom foods\", for rules \"stillroom warnings "
+	                 "--rules\", for signs of botulism ! on the board",
+	                 word);
+}
+
 static bool take_word(struct reading *reading, const char *word, struct fault *fault)
 {
 	struct arguments *out = reading->out;
@@ -142,7 +193,7 @@ static bool take_word(struct reading *reading, const char *word, struct fault *f
 		const struct command *named = command_named(reading->all, word);
 
 		if (named == NULL)
-			return fault_set(fault, FAULT_MISUSE, "there is no command \"%s\"", word);
+			return no_command(reading, word, fault);
 		out->command = named;
 		return true;
 	}
