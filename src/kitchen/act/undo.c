@@ -122,7 +122,7 @@ static bool take_entry_back(struct kitchen *kitchen, const struct log_entry *las
 		return false;
 	done = kitchen_refresh(kitchen, true, fault);
 	entry_words(kitchen, &act.entry, said, said_size);
-	text = text_over(said + strlen(said), said_size - strlen(said));
+	text = text_over(said + strlen(said), said_size - strlen(said)); /* what follows of it */
 	if (sets_elevation(entry_act(last)))
 		kitchen_say_holds(kitchen, &text);
 	return done;

@@ -476,7 +476,7 @@ static const char *undo_words(enum verb verb)
 static void say_act(struct text *text, enum unit_system units, enum verb verb, const char *stored, const char *line,
                     bool undone)
 {
-	const char *template = undone ? verb_undone_template(verb) : verb_template(verb);
+	const char *template = verb_template(verb);
 	struct values values;
 	struct said said = { .values = &values, .units = units, .text = text };
 
@@ -485,7 +485,7 @@ static void say_act(struct text *text, enum unit_system units, enum verb verb, c
 	else if (template == NULL || !values_fit(template, &values))
 		say_as_it_stands(text, stored, &values);
 	else
-		say_template(&said, template);
+		say_template(&said, undone ? verb_undone_template(verb) : template);
 }
 
 void entry_words(const struct kitchen *kitchen, const struct log_entry *entry, char *buffer, size_t size)

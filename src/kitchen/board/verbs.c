@@ -133,7 +133,8 @@ static const struct verb_row rows[] = {
 	[VERB_ELEVATION] = { "elevation", "Elevation of the kitchen: [{0:height}|not known]", DONE_TO_HOUSE },
 	[VERB_ELEVATION_BOILED] = { "elevation_boiled", "Elevation by a thermometer in boiling water: about {0:height}", DONE_TO_HOUSE },
 	[VERB_ELEVATION_WRONG] = { "elevation_wrong", "The elevation was wrong; it is [{0:height}|not known]. "
-	                           "{1:count load} {1:verb is} NOT valid[; {2}]", DONE_TO_HOUSE },
+	                           "{1:count load} {1:verb is} NOT valid[; {2}]", DONE_TO_HOUSE,
+	                           "the elevation of [{0:height}|a place not known]" },
 	[VERB_MEASURED_BOIL] = { "measured_boil", "Boiling water measured with a thermometer", DONE_TO_HOUSE },
 	[VERB_BOIL_FORGOTTEN] = { "boil_forgotten", "Measured boiling point cleared", DONE_TO_HOUSE },
 	[VERB_STORAGE] = { "storage", "Store temperature read: {0:fahrenheit}", DONE_TO_HOUSE },

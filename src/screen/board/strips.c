@@ -66,7 +66,7 @@ struct area {
 };
 
 /* The chosen station asks for a hand, and no clock of it will ever come to the front. */
-static bool chosen_words(const struct desk *desk, const struct strip *urgent, struct text *text)
+static bool chosen_words(const struct desk *desk, const struct strip *urgent, bool whole, struct text *text)
 {
 	const struct strip *chosen = desk_selected(desk);
 	struct face face;
@@ -77,8 +77,9 @@ static bool chosen_words(const struct desk *desk, const struct strip *urgent, st
 	if (face.timed || face.act[0] == '\0')
 		return false;
 	*text = text_over(text->at, text->size);
-	text_add(text, "Chosen: %d %s, %s. %s", chosen->station.digit, chosen->station.name, chosen->rule->words,
-	         face.act);
+	text_add(text, "Chosen: %d %s, %s", chosen->station.digit, chosen->station.name, chosen->rule->words);
+	if (whole)
+		text_add(text, ". %s", face.act);
 	return true;
 }
 
@@ -107,11 +108,11 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	              alarm[0] != '\0' ? "  " : "", alarm);
 	terminal_put(desk->terminal, row + 2, col, cols, ROLE_PLAIN, strip->holds);
 	strip_beside_words(desk, strip, &text);
-	chosen = chosen_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
 	used =
 	    desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
+	chosen = chosen_words(desk, strip, rows - used > 1, &text);
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2,
 	               chosen ? ROLE_STRONG : ROLE_QUIET, process);
 }

@@ -252,7 +252,8 @@ static void say_too_soon(struct desk *desk)
 	if (before[0] == '\0')
 		desk_say(desk, ROLE_QUIET, "%s", words);
 	else
-		desk_say(desk, desk->message_role, "%s %s", before, words);
+		desk_say(desk, desk->message_role, "%s%s %s", before,
+		         strchr(".)!?", before[strlen(before) - 1]) == NULL ? "." : "", words);
 }
 
 static void act_once(struct desk *desk, const struct view_key *row, long key, enum press press)

@@ -482,6 +482,8 @@ START_TEST(an_undone_slip_takes_the_running_load_along)
 	ck_assert_int_eq(kk_load(&kit, running).minutes, begun);
 	ck_assert_int_eq(kk_strip(&kit, running)->phase.required_ms, begun * MINUTE_MS);
 	ck_assert(!kk_fires(&kit, "process-raised"));
+	ck_assert_msg(strstr(kk_said(&kit), "Undone: the elevation of 6,001 ft") != NULL, "%s", kk_said(&kit));
+	ck_assert_msg(strstr(kk_said(&kit), "NOT valid") == NULL, "%s", kk_said(&kit));
 	KK_REFUSED(&kit, FAULT_REFUSED, kk_redo(&kit, 0));
 	kk_to(&kit, running, PHASE_REST);
 	ck_assert_int_eq(kk_load(&kit, running).verdict, VERDICT_VALID);
