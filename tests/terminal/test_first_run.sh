@@ -200,7 +200,7 @@ wait_for "The house, line"
 press Down
 change 900
 wait_for "900 ft (274 m)"
-wait_for "Noted. What the running loads need now is in the warnings (w)."
+wait_for "Noted; Kettle now holds"
 change "4650ft"
 wait_for "4,650 ft (1,417 m)"
 

@@ -528,8 +528,8 @@ static int64_t below_nothing(const struct about_supply *f)
 
 static bool is_short(const struct about_supply *f)
 {
-	if (f->needed.measure != MEASURE_EACH && measured_enough(f->needed.amount, f->stock.amount))
-		return false; /* 3 x 10 lb are no more than 30 lb, to the last milligram */
+	if (f->kind == SUPPLY_FRUIT && measured_enough(f->needed.amount, f->stock.amount))
+		return false; /* weighed in baskets: 3 x 10 lb are no more than 30 lb, to the last milligram */
 	return f->needed.amount > 0 && f->stock.amount < f->needed.amount;
 }
 

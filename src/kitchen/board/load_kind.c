@@ -132,7 +132,7 @@ static void take_marks(struct strip *strip, const struct load_record *record)
 		if (mark->kind == MARK_RAISED) {
 			text_copy(strip->in.load.raised, sizeof(strip->in.load.raised), mark->words);
 			if (strip->in.load.begun_minutes == 0)
-				strip->in.load.begun_minutes = (int)(mark->amount / 60000);
+				strip->in.load.begun_minutes = (int)(mark->amount / (INT64_C(60) * 1000));
 		}
 		if (mark->phase_id != strip->phase.id)
 			continue;

@@ -15,6 +15,7 @@
 #include "log/rows/house.h"
 
 struct log;
+struct text;
 
 /* What is read beside the load's own row, its jars and their lots. */
 enum {
@@ -66,7 +67,6 @@ void load_record_free(struct load_record *record);
 const struct load_lot *load_record_lot(const struct load_record *record, int64_t lot_id);
 const struct load_lids *load_record_lids(const struct load_record *record, int64_t lid_box_id);
 /* All it holds, several lots of one product as one: "plum jelly and crabapple jelly". */
-struct text;
 void load_record_products(const struct load_record *record, struct text *text);
 /* Its largest size: an index into jar_sizes; 0 without jars. */
 int load_record_largest_jar(const struct load_record *record);

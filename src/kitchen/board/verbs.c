@@ -16,7 +16,7 @@
 struct verb_row {
 	const char *stored; /* at most WORD_MAX_BYTES - 1 */
 	const char *template;
-	enum done_to to; /* of an act at no station: where it is undone */
+	enum done_to to;    /* of an act at no station: where it is undone */
 	const char *undone; /* of its undo, where the template would read as an order; NULL: the template */
 };
 

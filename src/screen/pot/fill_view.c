@@ -262,8 +262,8 @@ static void more_got(struct desk *desk)
 
 	if (form_choice(desk, &card->form) < 0)
 		return;
-	(void)snprintf(prompt, sizeof(prompt), "How much more %s came in:",
-	               acid_words(card->asked.answers[form_choice(desk, &card->form)]));
+	(void)snprintf(prompt, sizeof(prompt),
+	               "How much more %s came in:", acid_words(card->asked.answers[form_choice(desk, &card->form)]));
 	desk_ask(desk, prompt, "", got_typed);
 }
 

@@ -79,7 +79,7 @@ struct question {
 	const char *(*word)(const struct desk *desk, int n);
 	const char *(*also)(const struct desk *desk, int n); /* other names it is found by; NULL: it has none */
 	const char *none;                                    /* said where there is no choice, */
-	const char *(*why_none)(const struct desk *desk);    /* unless this knows why; NULL, or NULL said: it does not */
+	const char *(*why_none)(const struct desk *desk); /* unless this knows why; NULL, or NULL said: it does not */
 	/* A caution about the n-th, whole, below the list while the cursor is there; NULL, or NULL
 	 * said: nothing. */
 	const char *(*caution)(const struct desk *desk, int n);
@@ -136,9 +136,9 @@ void form_on(struct desk *desk, struct form *form);
 const struct question *form_question(const struct form *form);
 /* What is typed to narrow the list, blanks at its end aside; ENTRY_MAX bytes take any. */
 void form_letters(const struct form *form, char *buffer, size_t size);
-int form_choice(const struct desk *desk, const struct form *form);        /* under the cursor; -1: none */
+int form_choice(const struct desk *desk, const struct form *form);               /* under the cursor; -1: none */
 const char *form_none(const struct desk *desk, const struct question *question); /* NULL: nothing is said */
-bool form_asks(const struct desk *desk, const struct question *question); /* after what was answered */
+bool form_asks(const struct desk *desk, const struct question *question);        /* after what was answered */
 
 /* For the tables of a view: they work on its form (view.h). */
 void form_take(struct desk *desk);
