@@ -4,6 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "engine/drying/drying.h"
 #include "engine/gate/gate.h"
 #include "engine/schedule/day_plan.h"
@@ -633,6 +634,23 @@ const char *station_kind_brief(enum station_kind kind)
 const char *phase_name_stored(enum phase_name name)
 {
 	return (unsigned)name < PHASE_NAME_COUNT ? stored[name] : "?";
+}
+
+static enum load_place place_of(enum phase_name name)
+{
+	for (size_t i = 0; i < RULE_COUNT; i++)
+		if (rules[i].name == name)
+			return rules[i].place;
+	return PLACE_COUNT;
+}
+
+void phases_at_station(char *buffer, size_t size)
+{
+	struct text text = text_over(buffer, size);
+
+	for (int name = PHASE_LOADED; name < PHASE_NAME_COUNT; name++)
+		if (place_of((enum phase_name)name) == PLACE_STATION)
+			text_add(&text, "%s%s", text.used > 0 ? " " : "", stored[name]);
 }
 
 const char *alarm_name(enum alarm alarm)

@@ -156,6 +156,9 @@ const struct phase_rule *phase_rule_first(enum station_kind kind);
 void phase_words(const char *words, const char *at, char *buffer, size_t size);
 
 const char *phase_name_stored(enum phase_name name); /* "come_up" */
+/* The stored names of the phases in which the work is at its station and keeps it busy, blank-separated. */
+void phases_at_station(char *buffer, size_t size);
+#define PHASE_NAMES_BYTES 512
 bool station_is_canner(enum station_kind kind);
 enum method station_method(enum station_kind kind);     /* a canner's; METHOD_COUNT: it is none */
 enum station_kind method_station(enum method method);   /* the canner of a method; STATION_KIND_COUNT: there is none */

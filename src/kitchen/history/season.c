@@ -27,8 +27,10 @@ bool kitchen_seasons(const struct kitchen *kitchen, enum season_measure measure,
 		[BY_COME_UP] = SEASON_WITH_COME_UP, [BY_BUSIEST] = SEASON_WITH_BUSIEST, [BY_DRIED] = SEASON_WITH_DRIED,
 		[BY_COUNT] = SEASON_WHOLE,
 	};
+	char busy[PHASE_NAMES_BYTES];
 
-	return log_seasons(kitchen->log, SEASON_WITH_JARS | parts[measure], rows, count, fault);
+	phases_at_station(busy, sizeof(busy));
+	return log_seasons(kitchen->log, SEASON_WITH_JARS | parts[measure], busy, rows, count, fault);
 }
 
 /* --- rates -------------------------------------------------------------------------------- */
@@ -160,9 +162,10 @@ static bool read_rates(const struct kitchen *kitchen, int year, struct season *o
 
 /* --- one season --------------------------------------------------------------------------------- */
 
-static bool find_season(const struct kitchen *kitchen, int year, struct log_season *out, struct fault *fault)
+static bool find_season(const struct kitchen *kitchen, int year, const char *busy, struct log_season *out,
+                        struct fault *fault)
 {
-	if (!log_season_get(kitchen->log, year, SEASON_WHOLE, out, fault))
+	if (!log_season_get(kitchen->log, year, SEASON_WHOLE, busy, out, fault))
 		return false;
 	return was_used(out) || fault_set(fault, FAULT_MISSING, "Nothing was made in %d.", year);
 }
@@ -200,13 +203,15 @@ static bool read_come_ups(const struct kitchen *kitchen, int year, struct season
 bool kitchen_season(const struct kitchen *kitchen, int year, struct season *out, struct fault *fault)
 {
 	struct log *log = kitchen->log;
+	char busy[PHASE_NAMES_BYTES];
 
 	memset(out, 0, sizeof(*out));
-	if (find_season(kitchen, year, &out->sum, fault) &&
+	phases_at_station(busy, sizeof(busy));
+	if (find_season(kitchen, year, busy, &out->sum, fault) &&
 	    log_season_products(log, year, &out->made, &out->made_count, fault) &&
 	    log_season_fruits(log, year, &out->fruits, &out->fruit_count, fault) &&
 	    log_season_dryings(log, year, &out->dried, &out->dried_count, fault) &&
-	    log_season_stations(log, year, &out->stations, &out->station_count, fault) &&
+	    log_season_stations(log, year, busy, &out->stations, &out->station_count, fault) &&
 	    read_come_ups(kitchen, year, out, fault) && read_rates(kitchen, year, out, fault))
 		return true;
 	season_clear(out);

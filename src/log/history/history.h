@@ -37,16 +37,19 @@ bool log_work_get(struct log *log, struct log_subject subject, struct log_work *
 /* The smallest id a work of that season can have; public for a timing. */
 int64_t log_season_begins(int season);
 
-/* Years in which something was begun, newest first; `parts`: bits of enum season_part. */
-bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size_t *count, struct fault *fault);
+/* Years in which something was begun, newest first; `parts`: bits of enum season_part.  `busy`, here and below:
+ * the stored names of the phases that keep a station busy, blank-separated (phases_at_station). */
+bool log_seasons(struct log *log, unsigned parts, const char *busy, struct log_season **rows, size_t *count,
+                 struct fault *fault);
 
 /* One year, in which nothing need have been begun. */
-bool log_season_get(struct log *log, int year, unsigned parts, struct log_season *out, struct fault *fault);
+bool log_season_get(struct log *log, int year, unsigned parts, const char *busy, struct log_season *out,
+                    struct fault *fault);
 bool log_season_products(struct log *log, int season, struct log_season_product **rows, size_t *count,
                          struct fault *fault); /* most jars first */
 bool log_season_dryings(struct log *log, int season, struct log_season_dried **rows, size_t *count,
                         struct fault *fault);
-bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count,
+bool log_season_stations(struct log *log, int season, const char *busy, struct log_season_station **rows, size_t *count,
                          struct fault *fault); /* busiest first */
 bool log_season_fruits(struct log *log, int season, struct log_season_fruit **rows, size_t *count,
                        struct fault *fault); /* most fruit first */

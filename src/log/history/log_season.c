@@ -99,44 +99,50 @@ static void read_dried(struct query *query, void *into)
 	season->dried_ms = take_integer(query);
 }
 
+/* A year's first instant and the next one's, the year alone, or those instants and which phases are meant. */
+enum asked { BY_INSTANTS, BY_YEAR, BY_PHASES };
+
 static const struct {
 	unsigned part;
 	enum statement which;
 	row_reader *read;
-	bool by_year; /* asked for by the year alone, else by its first instant and the next one's */
+	enum asked by;
 } sums[] = {
-	{ SEASON_WITH_JARS, SEASON_JARS, read_jars, false },
-	{ SEASON_WITH_VERDICTS, SEASON_VERDICTS, read_verdicts, false },
-	{ SEASON_WITH_SEALS, SEASON_SEALS, read_seals, true },
-	{ SEASON_WITH_YIELD, SEASON_YIELD, read_yield, false },
-	{ SEASON_WITH_HOURS, SEASON_HOURS, read_hours, true },
-	{ SEASON_WITH_COME_UP, SEASON_COME_UP, read_come_up_sum, false },
-	{ SEASON_WITH_BUSIEST, SEASON_BUSIEST, read_busiest, false },
-	{ SEASON_WITH_DRIED, SEASON_DRIED, read_dried, false },
+	{ SEASON_WITH_JARS, SEASON_JARS, read_jars, BY_INSTANTS },
+	{ SEASON_WITH_VERDICTS, SEASON_VERDICTS, read_verdicts, BY_INSTANTS },
+	{ SEASON_WITH_SEALS, SEASON_SEALS, read_seals, BY_YEAR },
+	{ SEASON_WITH_YIELD, SEASON_YIELD, read_yield, BY_INSTANTS },
+	{ SEASON_WITH_HOURS, SEASON_HOURS, read_hours, BY_YEAR },
+	{ SEASON_WITH_COME_UP, SEASON_COME_UP, read_come_up_sum, BY_INSTANTS },
+	{ SEASON_WITH_BUSIEST, SEASON_BUSIEST, read_busiest, BY_PHASES },
+	{ SEASON_WITH_DRIED, SEASON_DRIED, read_dried, BY_INSTANTS },
 };
 
-static bool add_sum(struct log *log, enum statement which, row_reader *read, bool by_year, struct log_season *season,
-                    struct fault *fault)
+static bool add_sum(struct log *log, enum statement which, row_reader *read, enum asked by, const char *busy,
+                    struct log_season *season, struct fault *fault)
 {
 	struct query query = query_start(log, which);
 	bool found;
-	if (by_year)
+	if (by == BY_YEAR)
 		bind_integer(&query, season->season);
 	else
 		bind_season(&query, season->season);
+	if (by == BY_PHASES)
+		bind_text(&query, busy, strlen(busy) + 1);
 	return query_one(&query, read, season, &found, fault);
 }
 
-bool log_season_get(struct log *log, int year, unsigned parts, struct log_season *out, struct fault *fault)
+bool log_season_get(struct log *log, int year, unsigned parts, const char *busy, struct log_season *out,
+                    struct fault *fault)
 {
 	memset(out, 0, sizeof(*out));
 	out->season = year;
 	if (year < 1 || year > YEAR_MAX)
 		return true;
-	bool ok = add_sum(log, SEASON_MADE, read_made, false, out, fault);
+	bool ok = add_sum(log, SEASON_MADE, read_made, BY_INSTANTS, busy, out, fault);
 	for (size_t i = 0; ok && i < sizeof(sums) / sizeof(sums[0]); i++)
 		if ((parts & sums[i].part) != 0)
-			ok = add_sum(log, sums[i].which, sums[i].read, sums[i].by_year, out, fault);
+			ok = add_sum(log, sums[i].which, sums[i].read, sums[i].by, busy, out, fault);
 	return ok;
 }
 
@@ -152,7 +158,8 @@ static bool year_before(struct log *log, int *year, struct fault *fault)
 	return true;
 }
 
-bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size_t *count, struct fault *fault)
+bool log_seasons(struct log *log, unsigned parts, const char *busy, struct log_season **rows, size_t *count,
+                 struct fault *fault)
 {
 	struct log_season *list = NULL;
 	size_t room = 0;
@@ -163,7 +170,7 @@ bool log_seasons(struct log *log, unsigned parts, struct log_season **rows, size
 		struct log_season *wider = with_room(list, used, &room, sizeof(*list), "for the years", fault);
 		ok = wider != NULL;
 		list = ok ? wider : list;
-		ok = ok && log_season_get(log, year, parts, &list[used], fault) && year_before(log, &year, fault);
+		ok = ok && log_season_get(log, year, parts, busy, &list[used], fault) && year_before(log, &year, fault);
 	}
 	if (!ok) {
 		free(list);
@@ -229,11 +236,14 @@ static void read_station(struct query *query, void *into)
 	station->busy_ms = take_integer(query);
 }
 
-bool log_season_stations(struct log *log, int season, struct log_season_station **rows, size_t *count,
+bool log_season_stations(struct log *log, int season, const char *busy, struct log_season_station **rows, size_t *count,
                          struct fault *fault)
 {
+	struct query query = query_start(log, SEASON_STATIONS);
 	void *list;
-	bool ok = list_of(log, SEASON_STATIONS, season, read_station, sizeof(**rows), &list, count, fault);
+	bind_season(&query, season);
+	bind_text(&query, busy, strlen(busy) + 1);
+	bool ok = query_list(&query, read_station, sizeof(**rows), &list, count, fault);
 	*rows = list;
 	return ok;
 }

@@ -130,14 +130,16 @@
 
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 /* What each station did, in a piece, as the indexes work_begun_at and phase_busy have it: CROSS JOIN keeps to
- * this order, and the LIMIT keeps a sum from being added up again wherever it is named: a subquery with one is
- * not flattened (SQLite documentation, optoverview.html, "Subquery Flattening"). */
+ * this order, + keeps it from a look for each name, and the LIMIT keeps a sum from being added up again wherever
+ * it is named: a subquery with one is not flattened (SQLite documentation, optoverview.html, "Subquery Flattening").
+ * ?3: the phases that keep a station busy, blank-separated. */
 #define AT_STATION "FROM work CROSS JOIN phase ON work_id = work.id WHERE station_id = station.id AND " BEGUN
+#define KEEPS_BUSY "+name IN (SELECT value FROM json_each('[\"' || replace(?3, ' ', '\",\"') || '\"]'))"
 #define STATIONS_BUSY \
 	"FROM (SELECT id, name, kind, " \
 	"(SELECT count(*) FROM work WHERE station_id = station.id AND " BEGUN ") AS works, " \
-	"coalesce((SELECT sum(" LASTED ") " AT_STATION \
-	" AND ended_wall_ms IS NOT NULL AND name NOT IN ('cooling', 'seal_check')), 0) AS busy FROM station LIMIT -1) "
+	"coalesce((SELECT sum(" LASTED ") " AT_STATION " AND ended_wall_ms IS NOT NULL AND " KEEPS_BUSY \
+	"), 0) AS busy FROM station LIMIT -1) "
 /* The first come-up of each load that led to a hold. */
 #define COME_UPS \
 	"FROM (SELECT station_id, (SELECT " LASTED " FROM phase WHERE work_id = work.id AND name = 'come_up' " \

@@ -1,4 +1,5 @@
 /* The phases of each method: their order, their lengths, what ends them. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -561,6 +562,30 @@ START_TEST(only_what_heats_can_be_lost_or_stopped)
 }
 END_TEST
 
+/* What stands on the rack or in conditioning jars keeps no station. */
+START_TEST(a_station_is_busy_in_the_phases_that_are_at_it)
+{
+	char names[PHASE_NAMES_BYTES];
+
+	names[0] = ' ';
+	phases_at_station(names + 1, sizeof(names) - 2);
+	memcpy(names + strlen(names), " ", 2);
+	for (int kind = 0; kind < STATION_KIND_COUNT; kind++) {
+		const struct phase_rule *rule = phase_rule_first((enum station_kind)kind);
+
+		for (; rule != NULL; rule = phase_rule_next((enum station_kind)kind, rule)) {
+			char name[40];
+
+			(void)snprintf(name, sizeof(name), " %s ", phase_name_stored(rule->name));
+			ck_assert_msg((strstr(names, name) != NULL) == (rule->place == PLACE_STATION), "%s", name);
+		}
+	}
+	ck_assert_ptr_nonnull(strstr(names, " dry "));
+	ck_assert_ptr_null(strstr(names, "condition"));
+	ck_assert_ptr_null(strstr(names, "cooling"));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("table"),
 	EACH(each_method_has_the_phases_of_the_trade_in_their_order, 0, METHOD_COUNT),
@@ -572,6 +597,7 @@ static const struct listed_test listed[] = {
 	TEST(a_phase_of_another_method_is_not_found),
 	TEST(juice_is_measured_jars_are_filled_and_seals_checked_where_that_is_done),
 	EACH(each_phase_at_a_station_is_part_of_a_span_and_one_phase_asks, 0, STATION_KIND_COUNT),
+	TEST(a_station_is_busy_in_the_phases_that_are_at_it),
 	TEST(each_method_has_its_canner_and_back),
 	TEST(a_canner_has_its_method_and_nothing_else_has_one),
 	GROUP("walk", .begin = begin, .end = end),

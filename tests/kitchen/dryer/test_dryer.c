@@ -306,6 +306,8 @@ START_TEST(a_season_tells_what_was_dried)
 	ck_assert_int_eq(season.dried[0].packages, 3);
 	ck_assert_int_eq(season.dried[0].fruit_mg, pk_amount(SUPPLY_FRUIT, "5 lb"));
 	ck_assert_int_eq(season.dried[0].dried_ms, HOURS(8) + 5000);
+	ck_assert_uint_eq(season.station_count, 1);
+	ck_assert_int_eq(season.stations[0].busy_ms, HOURS(8) + 15000); /* with spreading and the test */
 	KK_OK(&kit, season_figures(&season, UNITS_US, &figures, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++) {
 		ck_assert_ptr_null(strstr(figures[i].words, "VALID")); /* it had no process */

@@ -16,6 +16,9 @@
 #include "support/log_kit.h"
 #include "support/tests.h"
 
+/* Whoever asks says which phases keep a station busy. */
+#define BUSY "come_up hold unload run to_boil heat"
+
 static struct log_kit kit;
 static int64_t sugar_id;
 
@@ -50,7 +53,7 @@ static void show_sums(sqlite3_str *out)
 {
 	struct log_season *rows;
 	size_t count;
-	KIT_OK(&kit, log_seasons(kit.log, SEASON_WHOLE, &rows, &count, &kit.fault));
+	KIT_OK(&kit, log_seasons(kit.log, SEASON_WHOLE, BUSY, &rows, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		sqlite3_str_appendf(
 		    out,
@@ -83,7 +86,7 @@ static void show_parts(sqlite3_str *out)
 	struct log_season_fruit *fruits;
 	struct log_season_come_up *come_ups;
 	size_t count;
-	KIT_OK(&kit, log_season_stations(kit.log, 2026, &stations, &count, &kit.fault));
+	KIT_OK(&kit, log_season_stations(kit.log, 2026, BUSY, &stations, &count, &kit.fault));
 	for (size_t i = 0; i < count; i++)
 		sqlite3_str_appendf(out, "%s: %lld, %lld ms\n", stations[i].name, stations[i].works,
 		                    stations[i].busy_ms);
@@ -265,12 +268,12 @@ START_TEST(a_strangers_rows_are_shown_at_once)
 	struct log_season season;
 	set_up_pots();
 	(void)do_a_day(acts);
-	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.jars, 5);
 	kit_sql(kit.path,
 	        "UPDATE lot SET product = 'medlar jelly' WHERE id = 1; DELETE FROM jar WHERE place_in_load = 5");
 	ck_assert_uint_eq(found_words("medlar"), 2);
-	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.jars, 4);
 }
 END_TEST
@@ -691,7 +694,7 @@ START_TEST(hours_are_those_between_acts_less_than_two_hours_apart)
 		KIT_OK(&kit, log_begin(kit.log, &kit.fault));
 		KIT_OK(&kit, log_commit(kit.log, &entry, &kit.fault));
 	}
-	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_HOURS, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_HOURS, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.acts, 7);
 	/* 30 + 60, not the 121; 120 are still counted, a step back is not, 70 */
 	ck_assert_int_eq(season.worked_ms, INT64_C(60000) * (30 + 60 + 120 + 70));
@@ -713,7 +716,7 @@ START_TEST(a_season_is_a_recount_of_its_rows)
 	    "lasted_ms = NULL WHERE id = (SELECT min(id) FROM phase WHERE work_id IN (SELECT id FROM load));"
 	    "UPDATE phase SET ended_wall_ms = began_wall_ms + 600000, ended_why = 'lost' WHERE name = 'hold';"
 	    "UPDATE work SET at_station = 0 WHERE kind = 'run'; UPDATE juice SET made_ul = 9000000, run_id = (SELECT min(id) FROM run)");
-	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WHOLE, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.loads, 1);
 	ck_assert_int_eq(season.runs, 1);
 	ck_assert_int_eq(season.batches, 1);
@@ -731,12 +734,12 @@ START_TEST(a_season_is_a_recount_of_its_rows)
 	ck_assert_int_eq(season.acts, kit_number(kit.path, "SELECT count(*) FROM journal"));
 	ck_assert_int_eq(season.busiest_ms, 1860000);
 	/* asked for less, only that is told */
-	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_YIELD, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2026, SEASON_WITH_YIELD, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.loads, 1);
 	ck_assert_int_eq(season.juice_ul, 9000000);
 	ck_assert_int_eq(season.jars, 0);
 	ck_assert_str_eq(season.busiest, "");
-	KIT_OK(&kit, log_season_get(kit.log, 2025, SEASON_WHOLE, &season, &kit.fault));
+	KIT_OK(&kit, log_season_get(kit.log, 2025, SEASON_WHOLE, BUSY, &season, &kit.fault));
 	ck_assert_int_eq(season.loads + season.jars + season.acts, 0);
 }
 END_TEST
@@ -769,7 +772,7 @@ START_TEST(a_station_is_busy_with_all_that_was_begun_at_it)
 	    "SELECT id, 'unload', 5000, 0, '', 4000, 'done' FROM load UNION ALL "
 	    "SELECT id, 'unload', 0, 0, '', NULL, NULL FROM load WHERE NOT EXISTS (SELECT 1 FROM phase "
 	    "WHERE work_id = load.id AND ended_wall_ms IS NULL)");
-	KIT_OK(&kit, log_season_stations(kit.log, 2026, &stations, &count, &kit.fault));
+	KIT_OK(&kit, log_season_stations(kit.log, 2026, BUSY, &stations, &count, &kit.fault));
 	ck_assert_uint_eq(count, 3);
 	for (size_t i = 0; i < count; i++) {
 		int64_t id = stations[i].station_id;
@@ -779,8 +782,12 @@ START_TEST(a_station_is_busy_with_all_that_was_begun_at_it)
 		ck_assert(i == 0 || stations[i - 1].busy_ms >= stations[i].busy_ms);
 	}
 	free(stations);
-	KIT_OK(&kit, log_season_stations(kit.log, 2025, &stations, &count, &kit.fault));
+	KIT_OK(&kit, log_season_stations(kit.log, 2025, BUSY, &stations, &count, &kit.fault));
 	ck_assert_uint_eq(count, 0);
+	free(stations);
+	KIT_OK(&kit, log_season_stations(kit.log, 2026, "old up hol", &stations, &count, &kit.fault));
+	ck_assert_uint_eq(count, 3);
+	ck_assert_int_eq(stations[0].busy_ms, 0);
 	free(stations);
 }
 END_TEST
@@ -794,7 +801,7 @@ START_TEST(years_are_those_in_which_something_was_begun)
 	    "INSERT INTO work SELECT value, 'run', 1, CASE value WHEN 1 THEN 1704067199999 WHEN 2 THEN 1704067200000 "
 	    "ELSE -62135596800000 END, 0, '' FROM json_each('[1, 2, 3]');"
 	    "INSERT INTO run SELECT value, 'plums', 1, 1, 1, 1, '', 0 FROM json_each('[1, 2, 3]')");
-	KIT_OK(&kit, log_seasons(kit.log, 0, &seasons, &count, &kit.fault));
+	KIT_OK(&kit, log_seasons(kit.log, 0, BUSY, &seasons, &count, &kit.fault));
 	ck_assert_uint_eq(count, 3);
 	ck_assert_int_eq(seasons[0].season, 2024);
 	ck_assert_int_eq(seasons[1].season, 2023);
