@@ -13,6 +13,9 @@ struct kind_acts {
 	enum strip_content content;
 	/* Its row, after a phase has ended as it should and `next` begins (NULL: it is finished). */
 	bool (*move_on)(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault);
+	/* Its row, when a condition was lost and it goes back to `next`: NULL where it is at its station all along. */
+	bool (*fall_back)(struct act *act, const struct strip *strip, const struct phase_rule *next,
+	                  struct fault *fault);
 	/* Its running phase does not end by the step key yet: why, or true.  NULL: it does. */
 	bool (*finished)(const struct strip *strip, bool sure, struct fault *fault);
 	/* What goes in by the end of its running phase: asked where a line of it may be forgotten, put down as in,

@@ -229,8 +229,16 @@ bool kitchen_clock_read(struct kitchen *kitchen, int64_t phase_id, int64_t began
 	return act_commit(&act, fault);
 }
 
+static bool fall_back(struct act *act, const struct strip *strip, const struct phase_rule *next, struct fault *fault)
+{
+	const struct kind_acts *kind = strip_acts(strip);
+
+	return kind->fall_back == NULL || kind->fall_back(act, strip, next, fault);
+}
+
 bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault)
 {
+	const struct phase_rule *next;
 	struct strip strip;
 	struct act act;
 
@@ -243,7 +251,8 @@ bool kitchen_lost(struct kitchen *kitchen, int64_t phase_id, struct fault *fault
 		return false;
 	act_about(&act, strip_subject(&strip));
 	act.entry.breaks_hold = true;
-	if (!phase_change(&act, &strip, PHASE_LOST, phase_rule_of(strip.station.kind, strip.rule->lost_to), fault))
+	next = phase_rule_of(strip.station.kind, strip.rule->lost_to);
+	if (!phase_change(&act, &strip, PHASE_LOST, next, fault) || !fall_back(&act, &strip, next, fault))
 		return act_fail(&act);
 	act_says_text(&act, strip_title(&strip));
 	act_says_text(&act, strip.rule->lost);

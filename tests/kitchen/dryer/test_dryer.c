@@ -242,6 +242,43 @@ START_TEST(conditioning_is_not_ended_early_unasked)
 }
 END_TEST
 
+/* Water on a lid: it is on the trays again, and nothing else is spread there meanwhile. */
+START_TEST(dried_again_it_is_in_its_dryer)
+{
+	int64_t id = apples();
+	int64_t other;
+
+	to_condition();
+	kk_pass(&kit, HOURS(24));
+	KK_OK(&kit, kitchen_lost(kit.kitchen, racked()->phase.id, &kit.fault));
+	ck_assert_uint_eq(kitchen_board(kit.kitchen)->racked, 0);
+	ck_assert_int_eq(pk_name(&kit, BOX_DRYER), PHASE_DRY);
+	ck_assert(row_of(id).at_station);
+	ck_assert(!start(order_of("apples", pk_amount(SUPPLY_FRUIT, "5 lb"), 0, 8, 14, 4), &other));
+	ck_assert(pk_undo(&kit, SUBJECT_DRYING, id));
+	ck_assert_int_eq(racked()->rule->name, PHASE_CONDITION);
+}
+END_TEST
+
+START_TEST(dried_again_it_goes_to_another_dryer_or_waits_for_one)
+{
+	int64_t id = apples();
+	int64_t other;
+
+	to_condition();
+	other = apples();
+	ck_assert_int_ne(other, id);
+	kk_pass(&kit, HOURS(24));
+	ck_assert(!kitchen_lost(kit.kitchen, racked()->phase.id, &kit.fault));
+	ck_assert_str_eq(kit.fault.sentence, "Box dryer is taken: dry it again as soon as it is free.");
+	ck_assert_int_eq(racked()->rule->name, PHASE_CONDITION);
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, "dryer 8 \"Old dryer\"", 0, &kit.fault));
+	KK_OK(&kit, kitchen_lost(kit.kitchen, racked()->phase.id, &kit.fault));
+	ck_assert_int_eq(pk_name(&kit, 8), PHASE_DRY);
+	ck_assert_int_eq(row_of(id).station_id, kk_canner(&kit, 8)->station.id);
+}
+END_TEST
+
 START_TEST(leather_is_not_conditioned)
 {
 	int64_t id;
@@ -701,6 +738,8 @@ static const struct listed_test listed[] = {
 	TEST(damp_by_the_test_it_goes_back_and_is_tested_at_the_next_look),
 	TEST(pieces_are_conditioned_beside_the_dryer_and_shaken_daily),
 	TEST(conditioning_is_not_ended_early_unasked),
+	TEST(dried_again_it_is_in_its_dryer),
+	TEST(dried_again_it_goes_to_another_dryer_or_waits_for_one),
 	TEST(leather_is_not_conditioned),
 	TEST(packages_stand_in_the_pantry_and_wait_for_no_canner),
 	TEST(a_season_tells_what_was_dried),
