@@ -328,6 +328,13 @@ int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou)
 	return tray <= 0 || ul <= 0 ? 0 : (ul + tray - 1) / tray;
 }
 
+int64_t drying_trays(int64_t fruit_mg, int64_t puree_ul, int wide_thou, int deep_thou)
+{
+	if (puree_ul > 0)
+		return leather_trays(puree_ul, wide_thou, deep_thou);
+	return fruit_mg <= 0 ? 0 : (fruit_mg + PIECES_LOAD_MG - 1) / PIECES_LOAD_MG;
+}
+
 enum tray_load drying_load(int64_t fruit_mg, int64_t puree_ul, int trays, int wide_thou, int deep_thou, int64_t *most)
 {
 	int64_t published = (int64_t)LEATHER_WIDE_THOU * LEATHER_LONG_THOU;

@@ -112,6 +112,8 @@ bool drying_hours_read(const char *words, int *low, int *high, struct fault *fau
 bool leather_may(const struct recipe *recipe, bool *published, struct fault *fault);
 /* Trays of wide x deep thousandths of an inch for so much puree, 1/8 in deep; 0: the tray's size is not known. */
 int64_t leather_trays(int64_t ul, int wide_thou, int deep_thou);
+/* The fewest trays for fruit by weight or for puree, one of both; 0: leather, and the tray's size is not known. */
+int64_t drying_trays(int64_t fruit_mg, int64_t puree_ul, int wide_thou, int deep_thou);
 enum tray_load {
 	TRAYS_FIT,
 	TRAYS_TOO_FULL,  /* deeper or closer than what is published */

@@ -1,11 +1,12 @@
 /*
- * planned.c - the rows of the day plan, read with the board, and what supplies
- * the planned batches will take.
+ * planned.c - the rows of the day plan, read with the board, and what supplies the planned batches
+ * and trays the planned dryings will take.
  */
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/drying/drying.h"
 #include "kitchen/board/board_private.h"
 #include "log/tables/plan.h"
 #include "log/tables/pot.h"
@@ -205,4 +206,16 @@ bool planned_read(struct kitchen *kitchen, struct fault *fault)
 		return false;
 	add_up_needs(kitchen, planned);
 	return true;
+}
+
+int64_t plan_trays_of(const struct kitchen *kitchen, const struct log_plan_run *row)
+{
+	const struct log_station *dryer = NULL;
+
+	for (size_t i = 0; i < kitchen->board.stations && dryer == NULL; i++)
+		if (kitchen->board.strips[i].station.kind == STATION_DRYER &&
+		    kitchen->board.strips[i].station.tray_wide_thou > 0)
+			dryer = &kitchen->board.strips[i].station;
+	return drying_trays(row->fruit_mg, row->puree_ul, dryer == NULL ? 0 : dryer->tray_wide_thou,
+	                    dryer == NULL ? 0 : dryer->tray_deep_thou);
 }

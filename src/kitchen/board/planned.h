@@ -50,5 +50,7 @@ void planned_free(struct planned *planned);
 /* What planned batches will take of a supply (SUPPLY_JAR: by size). */
 int64_t plan_needs_of(const struct kitchen *kitchen, enum supply_kind kind, const char *size);
 int plan_jars_to_come(const struct kitchen *kitchen);
+/* Trays that such a row fills at least, of the first dryer here of which the size is said; 0: leather, and none is. */
+int64_t plan_trays_of(const struct kitchen *kitchen, const struct log_plan_run *row);
 
 #endif

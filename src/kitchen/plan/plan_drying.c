@@ -64,24 +64,12 @@ static void drying_spans(const struct building *building, const struct strip *st
 
 /* --- in words ---------------------------------------------------------------------------------- */
 
-/* Of leather, where the size of a tray is known; 0: it is not. */
-static int64_t trays_of(const struct building *building, const struct log_plan_run *row)
-{
-	const struct board *board = &building->kitchen->board;
-
-	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].station.kind == STATION_DRYER && board->strips[i].station.tray_wide_thou > 0)
-			return leather_trays(row->puree_ul, board->strips[i].station.tray_wide_thou,
-			                     board->strips[i].station.tray_deep_thou);
-	return 0;
-}
-
 /* "12 lb apples, 8-14 h", "3 cups fruit leather on 2 trays, 6-8 h" */
 static void say_row(const struct building *building, const struct log_plan_run *row, char *words, size_t size)
 {
 	struct drying_hours hours = plan_hours_of(row);
 	struct text text = text_over(words, size);
-	int64_t trays = row->puree_ul > 0 ? trays_of(building, row) : 0;
+	int64_t trays = row->puree_ul > 0 ? plan_trays_of(building->kitchen, row) : 0;
 	char amount[48];
 
 	amount_words(row->puree_ul > 0 ? MEASURE_VOLUME : MEASURE_MASS,
