@@ -86,7 +86,7 @@ bool forecast_fruit_for(const struct forecast_order *order, int jars, struct fru
 
 /* --- what it takes ------------------------------------------------------------- */
 
-enum need_kind { NEED_SUPPLY, NEED_LIDS };
+enum need_kind { NEED_SUPPLY, NEED_LIDS, NEED_TRAYS /* of the plan, not of a forecast */ };
 
 /* Amounts as the kitchen's tools fill them (measure_amount), what goes into jars
  * for as many jars as there may be. */

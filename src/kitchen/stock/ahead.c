@@ -313,6 +313,7 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 		return false;
 	if (wishes->jars == 0)
 		share_fruit(kitchen, out);
+	out->trays = tray_goods(kitchen);
 	share_juice(kitchen, out, wishes->juice_in_stock);
 	juice_yield_of(out->order.fruit, out->order.fruit_mg, &own, &out->order.yield);
 	if (wishes->jars != 0) {
@@ -360,4 +361,18 @@ void ahead_spoken_words(const struct ahead *ahead, struct text *text)
 		text_add(text, ". Of the juice that is free:");
 	else
 		text_add(text, ". None is left.");
+}
+
+void ahead_tray_words(const struct ahead *ahead, struct text *text)
+{
+	const struct goods *trays = &ahead->trays;
+
+	if (trays->planned == 0)
+		return;
+	text_add(text, "trays to dry on: ");
+	if (trays->counted)
+		text_add(text, "%lld planned, %lld free", (long long)trays->planned,
+		         (long long)(trays->here - trays->at_work));
+	else
+		text_add(text, "not counted; say in the house how many, and of what size");
 }

@@ -63,6 +63,7 @@ struct ahead {
 	struct fruit_spoken spoken;                         /* for other runs and batches */
 	struct fruit_need need;                             /* with jars wanted: how much fruit */
 	int jars;                                           /* as wished */
+	struct goods trays;                                 /* for what else is planned: to be dried */
 	char canner[FORECAST_PRODUCTS_MAX][NAME_MAX_BYTES]; /* the roomiest that takes it; "" none here */
 };
 
@@ -75,6 +76,9 @@ bool kitchen_look_ahead(const struct kitchen *kitchen, const struct wishes *wish
 /* What is spoken for of the fruit, and what the forecast is of: "; 36 lb of it planned, for 24 jars.  Of the other
  * 12 lb:"; nothing when all of it is free. */
 void ahead_spoken_words(const struct ahead *ahead, struct text *text);
+
+/* "trays to dry on: 10 planned, 8 free"; nothing when the plan dries nothing. */
+void ahead_tray_words(const struct ahead *ahead, struct text *text);
 
 /* --- what is missing (shortage.c) --------------------------------------------------- */
 
@@ -90,7 +94,7 @@ struct shortage_line {
 	                      100 g here"; "" nothing else serves */
 };
 
-/* A line for each need, in the order of forecast_needs; malloc'ed. */
+/* A line for each need, in the order of forecast_needs, and one for trays where the plan dries something; malloc'ed. */
 bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line **rows,
                       size_t *count, struct fault *fault);
 
@@ -100,6 +104,9 @@ enum lack shortage_lack(const struct shortage_line *line);
 
 /* What is here: "84", "84, spoken for 60", "not counted". */
 void shortage_here(const struct shortage_line *line, enum unit_system units, char *buffer, size_t size);
+
+/* "lids", "jar": what kind of thing it is, for programs. */
+const char *shortage_kind(const struct shortage_line *line);
 
 /* What to buy for one bound, in units one buys: "3 x 5 lb", "2 dozen", "1 box of
  * 60", loose "12 lb"; "" nothing. */

@@ -69,6 +69,34 @@ struct goods lid_goods(const struct kitchen *kitchen)
 	return goods;
 }
 
+/* --- trays --------------------------------------------------------------------------------------- */
+
+static void add_dryer(const struct strip *strip, struct goods *out)
+{
+	out->counted = out->counted && strip->station.trays > 0;
+	out->here += strip->station.trays;
+	out->at_work += strip->content == STRIP_EMPTY ? 0 : strip->station.trays;
+}
+
+struct goods tray_goods(const struct kitchen *kitchen)
+{
+	const struct planned *planned = &kitchen->planned;
+	struct goods goods = { .counted = true };
+
+	for (size_t i = 0; i < kitchen->board.stations; i++)
+		if (kitchen->board.strips[i].station.kind == STATION_DRYER)
+			add_dryer(&kitchen->board.strips[i], &goods);
+	for (size_t i = 0; i < planned->run_count && planned->plan.finished_wall_ms == 0; i++) {
+		int64_t trays = plan_trays_of(kitchen, &planned->runs[i]);
+
+		if (!planned->runs[i].dries || planned->runs[i].run_id != 0)
+			continue;
+		goods.counted = goods.counted && trays > 0;
+		goods.planned += trays > 0 ? trays : 1; /* at least */
+	}
+	return goods;
+}
+
 /* --- fruit and juice --------------------------------------------------------------------------- */
 
 /* The n-th planned batch that nobody has begun, with its recipe; NULL: it is another. */
@@ -121,6 +149,8 @@ static void add_going(const struct kitchen *kitchen, const char *fruit, struct f
 		if (strip->content == STRIP_RUN && fruit_same(strip_run(strip)->row.fruit, fruit)) {
 			out->going_mg += strip_run(strip)->row.fruit_mg;
 			out->drain_mg += still_gives_mg(kitchen, strip_run(strip));
+		} else if (strip->content == STRIP_DRYING && fruit_same(strip->lot.product, fruit)) {
+			out->going_mg += strip_drying(strip)->row.fruit_mg;
 		} else if (strip->content == STRIP_BATCH && strip_batch(strip)->recipe != NULL) {
 			const struct ingredient *item = forecast_ingredient(strip_batch(strip)->recipe, fruit);
 
@@ -192,7 +222,7 @@ struct fruit_spoken fruit_spoken(const struct kitchen *kitchen, const char *frui
 	out.used_mg = used_mg(kitchen, fruit);
 	for (size_t i = 0; i < planned->run_count && planned->plan.finished_wall_ms == 0; i++)
 		if (planned->runs[i].run_id == 0 && fruit_same(planned->runs[i].fruit, fruit))
-			out.runs_mg += planned->runs[i].fruit_mg;
+			*(planned->runs[i].dries ? &out.whole_mg : &out.runs_mg) += planned->runs[i].fruit_mg;
 	for (size_t i = 0; i < planned->batch_count; i++) {
 		const struct log_plan_batch *row = &planned->batches[i];
 		const struct recipe *recipe = to_begin(kitchen, i);

@@ -45,12 +45,16 @@ struct goods lid_goods(const struct kitchen *kitchen);
 /* All juice in stock that serves an ingredient of that name. */
 struct goods juice_goods(const struct kitchen *kitchen, const char *ingredient);
 
+/* Trays of the dryers here, for what the plan dries and nobody has begun; of one that is at work none is free.  Not
+ * counted: a dryer does not say how many it has, or how large they are where leather is planned. */
+struct goods tray_goods(const struct kitchen *kitchen);
+
 /* A fruit, which nobody counts by its name: what is spoken for of all there will be. */
 struct fruit_spoken {
 	int64_t runs_mg;  /* planned for juicers */
 	int64_t used_mg;  /* of runs and whole in pots that are over today: gone */
-	int64_t going_mg; /* in juicers, and in pots that take it whole */
-	int64_t whole_mg; /* planned batches take so much of it whole */
+	int64_t going_mg; /* in juicers, on trays, and in pots that take it whole */
+	int64_t whole_mg; /* planned batches take so much of it whole, and planned dryings */
 	int64_t juice_ul; /* planned batches take so much of its juice */
 	int64_t drain_mg; /* of going_mg: what gives juice still to be measured out */
 	int jars;         /* of the planned batches that take either */

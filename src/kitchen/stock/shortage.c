@@ -86,6 +86,36 @@ static bool find_instead(const struct kitchen *kitchen, const struct ahead *ahea
 	return true;
 }
 
+/* Trays are not used up: there may be others to buy, and there is another day. */
+static void add_trays(const struct ahead *ahead, struct shortage_line *rows, size_t *count)
+{
+	struct shortage_line *line = &rows[*count];
+
+	if (ahead->trays.planned == 0)
+		return;
+	(*count)++;
+	line->need.kind = NEED_TRAYS;
+	line->need.measure = MEASURE_EACH;
+	line->goods = ahead->trays;
+	line->goods.planned = 0; /* it is what they are needed for */
+	for (int bound = 0; bound < BOUND_COUNT; bound++)
+		line->need.amount[bound] = ahead->trays.planned;
+	text_copy(line->name, sizeof(line->name), "trays to dry on");
+	find_missing(line);
+	if (shortage_lack(line) == LACK_LIKELY)
+		text_copy(line->instead, sizeof(line->instead), "dry in turns");
+}
+
+const char *shortage_kind(const struct shortage_line *line)
+{
+	switch (line->need.kind) {
+	case NEED_LIDS: return "lids";
+	case NEED_TRAYS: return "trays";
+	case NEED_SUPPLY: break;
+	}
+	return supply_name(line->need.supply);
+}
+
 bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, struct shortage_line **rows,
                       size_t *count, struct fault *fault)
 {
@@ -93,7 +123,7 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, 
 	bool done = true;
 
 	*count = forecast_needs(&ahead->order, &ahead->forecast, needs);
-	*rows = calloc(*count + 1, sizeof(**rows));
+	*rows = calloc(*count + 2, sizeof(**rows));
 	if (*rows == NULL)
 		return fault_set(fault, FAULT_MEMORY, "Not enough memory for the list.");
 	for (size_t i = 0; i < *count && done; i++) {
@@ -105,6 +135,8 @@ bool kitchen_shortage(const struct kitchen *kitchen, const struct ahead *ahead, 
 		find_missing(line);
 		done = done && (needs[i].kind == NEED_LIDS || find_instead(kitchen, ahead, line, fault));
 	}
+	if (done)
+		add_trays(ahead, *rows, count);
 	if (!done) {
 		free(*rows);
 		*rows = NULL;

@@ -37,6 +37,15 @@ static void put_yield_json(struct json *json, const struct juice_yield *yield)
 	json_close(json);
 }
 
+static void put_trays_json(struct json *json, const struct goods *trays)
+{
+	json_whole(json, "trays_planned", trays->planned);
+	if (trays->counted)
+		json_whole(json, "trays_free", trays->here - trays->at_work);
+	else
+		json_null(json, "trays_free");
+}
+
 static void put_product_json(struct json *json, const struct ahead *ahead, size_t n)
 {
 	const struct forecast_product *product = &ahead->order.products[n];
@@ -67,6 +76,7 @@ static void put_json(const struct report *to, const struct day *day, const struc
 	ahead_amount(&json, "fruit_at_work_g", ahead->spoken.going_mg, 1000);
 	json_whole(&json, "jars_planned", ahead->spoken.jars);
 	ahead_amount(&json, "juice_in_stock_ml", ahead->order.juice_ul, 1000);
+	put_trays_json(&json, &ahead->trays);
 	put_yield_json(&json, &ahead->order.yield);
 	if (forecast->juice) {
 		ahead_bounds(&json, "juice_ml", forecast->juice_ul, 1000);
@@ -180,6 +190,8 @@ static void put_text(FILE *out, const struct day *day, const struct ahead *ahead
 	char words[64];
 	char said[160];
 	struct text spoken = TEXT_OVER(said);
+	char tray_words[120];
+	struct text trays = TEXT_OVER(tray_words);
 
 	if (ahead->jars > 0) {
 		put_need(out, ahead);
@@ -199,6 +211,9 @@ static void put_text(FILE *out, const struct day *day, const struct ahead *ahead
 		put_product(out, ahead, i);
 	put_counts(out, "jars and lids in all", forecast->jars);
 	put_counts(out, "full loads in all", forecast->loads);
+	ahead_tray_words(ahead, &trays);
+	if (ahead->trays.planned > 0)
+		(void)fprintf(out, "%s\n", tray_words);
 	if (ahead->jars == 0)
 		put_left(out, ahead);
 	if (forecast->juice)

@@ -35,7 +35,7 @@ static void put_line_json(struct json *json, const struct shortage_line *line, e
 
 	json_open_object(json, NULL, JSON_FLAT);
 	json_text(json, "name", line->name);
-	json_text(json, "kind", line->need.kind == NEED_LIDS ? "lids" : supply_name(line->need.supply));
+	json_text(json, "kind", shortage_kind(line));
 	json_text(json, "jar", line->need.jar == NULL ? NULL : line->need.jar->name);
 	json_text(json, "unit", ahead_unit(line->need.measure));
 	json_bool(json, "optional", line->need.optional);

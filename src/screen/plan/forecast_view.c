@@ -479,6 +479,9 @@ static void sum_words(const struct desk *desk, bool narrow, struct text *text)
 	range_words(forecast->loads, loads, sizeof(loads));
 	text_add(text, narrow ? "jars %s; full loads %s" : "jars and lids %s; canner loads %s if each is full", jars,
 	         loads);
+	if (card->ahead.trays.planned > 0)
+		text_add(text, "; ");
+	ahead_tray_words(&card->ahead, text);
 }
 
 /* What the line under the cursor says in full. */

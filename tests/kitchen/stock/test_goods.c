@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "engine/recipe/amount.h"
+#include "kitchen/dryer/dryer.h"
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/pot.h"
@@ -274,6 +275,128 @@ START_TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot)
 }
 END_TEST
 
+/* --- trays ------------------------------------------------------------------------------- */
+
+/* A pot or a juicer makes room for a dryer. */
+static void spare_key(int digit)
+{
+	const char *retired = digit == 8 ? "pot 8 \"Wide pot\" retired" : "juicer 7 \"Old juicer\" retired";
+
+	KK_OK(&kit, kitchen_setup_line(kit.kitchen, retired, kk_station(&kit, digit), &kit.fault));
+}
+
+static void trays_say(const struct ahead *ahead, const char *wanted)
+{
+	char words[160];
+	struct text text = TEXT_OVER(words);
+
+	ahead_tray_words(ahead, &text);
+	ck_assert_str_eq(words, wanted);
+}
+
+/* The line of the list about trays; need.kind is another where there is none. */
+static struct shortage_line tray_line(const struct ahead *ahead)
+{
+	struct shortage_line *rows;
+	struct shortage_line out = { .need.kind = NEED_SUPPLY };
+	size_t count;
+
+	KK_OK(&kit, kitchen_shortage(kit.kitchen, ahead, &rows, &count, &kit.fault));
+	for (size_t i = 0; i < count; i++)
+		if (rows[i].need.kind == NEED_TRAYS)
+			out = rows[i];
+	free(rows);
+	return out;
+}
+
+static void start_drying(int digit, const char *food)
+{
+	struct drying_order order = {
+		.station_id = kk_station(&kit, digit), .fruit_mg = lb(6), .hours_low = 8, .hours_high = 14, .trays = 2
+	};
+	int64_t id;
+
+	text_copy(order.food, sizeof(order.food), food);
+	KK_OK(&kit, kitchen_start_drying(kit.kitchen, &order, &id, &kit.fault));
+}
+
+/* 7 lb at 3 lb a tray (MSU 01600527), 3 cups 1/8 in deep on 14 x 14 in (NCHFP): three trays and two. */
+START_TEST(trays_for_what_is_planned_to_dry_are_forecast)
+{
+	struct wishes wishes = grapes(36);
+	struct ahead ahead = ahead_of(&wishes);
+
+	trays_say(&ahead, "");
+	ck_assert_int_ne(tray_line(&ahead).need.kind, NEED_TRAYS);
+	spare_key(8);
+	line("dryer 8 \"Box dryer\" trays=6 size=\"14 x 14 in\"");
+	line("drying \"apples\" \"7 lb\" hours=8-14");
+	line("drying \"fruit leather\" \"3 cups\"");
+	ahead = ahead_of(&wishes);
+	trays_say(&ahead, "trays to dry on: 5 planned, 6 free");
+	ck_assert_int_eq(tray_line(&ahead).missing[BOUND_LIKELY], 0);
+}
+END_TEST
+
+START_TEST(trays_of_a_dryer_at_work_are_missing)
+{
+	struct wishes wishes = grapes(36);
+	struct shortage_line missing;
+	struct ahead ahead;
+
+	spare_key(8);
+	line("dryer 8 \"Box dryer\" trays=6 size=\"14 x 14 in\"");
+	spare_key(7);
+	line("dryer 7 \"Old dryer\" trays=3");
+	line("drying \"apples\" \"12 lb\" hours=8-14");
+	start_drying(8, "plums");
+	ahead = ahead_of(&wishes);
+	trays_say(&ahead, "trays to dry on: 4 planned, 3 free");
+	missing = tray_line(&ahead);
+	ck_assert_str_eq(missing.name, "trays to dry on");
+	ck_assert_int_eq(shortage_lack(&missing), LACK_LIKELY);
+	ck_assert_int_eq(missing.missing[BOUND_LIKELY], 1);
+	ck_assert_str_eq(missing.instead, "dry in turns");
+	ck_assert_str_eq(shortage_kind(&missing), "trays");
+}
+END_TEST
+
+START_TEST(trays_that_nobody_counted_are_not_made_up)
+{
+	struct wishes wishes = grapes(36);
+	struct shortage_line uncounted;
+	struct ahead ahead;
+
+	spare_key(8);
+	line("dryer 8 \"Box dryer\" trays=6");
+	line("drying \"fruit leather\" \"3 cups\"");
+	ahead = ahead_of(&wishes);
+	trays_say(&ahead, "trays to dry on: not counted; say in the house how many, and of what size");
+	uncounted = tray_line(&ahead);
+	ck_assert_int_eq(shortage_lack(&uncounted), LACK_NOT_COUNTED);
+}
+END_TEST
+
+/* It gives no juice. */
+START_TEST(fruit_that_is_planned_to_dry_is_spoken_for)
+{
+	struct wishes wishes = grapes(36);
+	struct ahead ahead;
+
+	spare_key(8);
+	line("dryer 8 \"Box dryer\" trays=6");
+	line("drying \"grapes\" \"6 lb\" hours=20-40");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, lb(36) - lb(6));
+	ck_assert_int_eq(ahead.order.run_mg, 0);
+	start_drying(8, "grapes");
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.spoken.whole_mg, 0);
+	ck_assert_int_eq(ahead.spoken.going_mg, lb(6));
+	ck_assert_int_eq(ahead.order.run_mg, 0);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("goods", .begin = begin, .end = end, .seconds = 30),
 	TEST(fruit_that_is_planned_is_not_forecast_again),
@@ -285,6 +408,10 @@ static const struct listed_test listed[] = {
 	TEST(what_planned_pots_take_is_missing_for_the_next_forecast),
 	TEST(what_is_spoken_for_and_not_here_is_bought_with_the_rest),
 	TEST(jars_for_pots_at_work_are_not_there_for_the_next_pot),
+	TEST(trays_for_what_is_planned_to_dry_are_forecast),
+	TEST(trays_of_a_dryer_at_work_are_missing),
+	TEST(trays_that_nobody_counted_are_not_made_up),
+	TEST(fruit_that_is_planned_to_dry_is_spoken_for),
 };
 
 KK_TESTS("goods", listed)
