@@ -18,13 +18,22 @@ int jar_size_index(const struct jar_size *size)
 	return (int)(size - jar_sizes);
 }
 
+const char *kept_noun(int64_t count, bool jars, bool packages)
+{
+	if (jars && packages)
+		return "jars and packages";
+	if (packages)
+		return count == 1 ? "package" : "packages";
+	return count == 1 ? "jar" : "jars";
+}
+
 const char *jar_size_words(const char *name, int64_t jars)
 {
 	const struct jar_size *size = jar_size_named(name);
 
 	if (size == NULL && name != NULL && strcmp(name, SIZE_PACKAGE) == 0)
-		return jars == 1 ? "package" : "packages";
+		return kept_noun(jars, false, true);
 	if (size == NULL)
-		return jars == 1 ? "jar" : "jars";
+		return kept_noun(jars, true, false);
 	return jars == 1 ? size->words : size->plural;
 }

@@ -146,6 +146,8 @@ const char *confirmed_name(enum confirmed confirmed);
 /* A jar size by name or words; NULL when there is none. */
 const struct jar_size *jar_size_named(const char *name);
 #define SIZE_PACKAGE "package" /* stands for a size: dried food is packed in anything dry and tight */
+/* What is kept and counted: "jars", "packages" of dried food, "jars and packages" where it is both. */
+const char *kept_noun(int64_t count, bool jars, bool packages);
 const char *jar_size_words(const char *name, int64_t jars); /* "pint", "pints"; no such size: "jar", "jars" */
 int jar_size_index(const struct jar_size *size);
 

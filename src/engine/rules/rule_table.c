@@ -795,11 +795,12 @@ const struct rule rules[] = {
 	    "limit.",
 	    "filling from it", OVER_NEVER, PRACTICE),
 	STOP("recall-open", recall, recall_open,
-	     "Find {recalled} of the recall (R): {recall}, {why}. Do not eat them or give them away.",
+	     "Find {recalled} {noun} of the recall (R): {recall}, {why}. Do not eat them or give them away.",
 	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
-	STOP("lot-spoiled", spoiled, lot_spoiled,
-	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
-	     "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
+	STOP(
+	    "lot-spoiled", spoiled, lot_spoiled,
+	    "{spoiled} of {jars} {noun} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	    "taking them out", OVER_NEVER, "check all that is from a suspect box or lot: " PRACTICE),
 	STOP("lids-used-twice", lid_box, lids_twice,
 	     "Count {box}: {lids_used} have its lids, and it had {lids}. Flat lids are used once.", "filling from it",
 	     OVER_NEVER, "single use: AZ"),
@@ -849,9 +850,10 @@ const struct rule rules[] = {
 	     "{lot} is recalled, {recalled} still to find (R): clear them or throw them out first, or choose another "
 	     "lot.",
 	     "taking jars out", OVER_NEVER, PRACTICE),
-	STOP("key-lot-spoiled", key_take, key_lot_spoiled,
-	     "{spoiled} of {jars} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
-	     "taking jars out", OVER_NEVER, PRACTICE),
+	STOP(
+	    "key-lot-spoiled", key_take, key_lot_spoiled,
+	    "{spoiled} of {jars} {noun} of {lot} spoiled: do not eat the others. Look at each, then recall the lot (R).",
+	    "taking jars out", OVER_NEVER, PRACTICE),
 	STOP(
 	    "key-take-not-valid", key_take, key_take_not_valid,
 	    "{lot} is not to be eaten or given away ({why}): throw it out as spoiled, or by a fate at the seal check (e).",
@@ -962,10 +964,11 @@ const struct rule rules[] = {
 	        "Is it the same box? {box} is on the list twice: lids counted twice are lids used twice.",
 	        "single "
 	        "use: AZ"),
-	CAUTION("recall-not-found", recall, recall_not_found,
-	        "NOT FOUND: {not_found} of the recall (R): {recall}, {why}. It stays open until they are found, or "
-	        "somebody says they are gone.",
-	        "check all that is from a suspect box or lot: " PRACTICE),
+	CAUTION(
+	    "recall-not-found", recall, recall_not_found,
+	    "NOT FOUND: {not_found} {noun} of the recall (R): {recall}, {why}. It stays open until they are found, or "
+	    "somebody says they are gone.",
+	    "check all that is from a suspect box or lot: " PRACTICE),
 	CAUTION("jars-short", supply, jars_short,
 	        "Get more {supply} before starting another pot: {needed} needed for what is cooking and planned, "
 	        "{stock} here.",

@@ -379,28 +379,32 @@ struct about_supply {
 struct about_recall {
 	const char *recall; /* what of: "lid box Box A" */
 	const char *why;
-	int recalled;  /* still to be found */
-	int not_found; /* looked for, and not found */
+	const char *noun; /* jars, packages: what those to find are, else those not found */
+	int recalled;     /* still to be found */
+	int not_found;    /* looked for, and not found */
 };
 /* clang-format off */
 #define NAMES_OF_recall \
 	NAMED(recall, recall, FORM_WORDS), \
 	NAMED(recall, why, FORM_WORDS), \
-	NAMED(recall, recalled, FORM_JARS), \
-	NAMED(recall, not_found, FORM_JARS)
+	NAMED(recall, noun, FORM_WORDS), \
+	NAMED(recall, recalled, FORM_COUNT), \
+	NAMED(recall, not_found, FORM_COUNT)
 /* clang-format on */
 
 /* A lot that is to be recalled. */
 struct about_spoiled {
 	const char *lot;
 	int spoiled;
-	int jars; /* all of it; the others were not looked at since */
+	int jars;         /* all of it; the others were not looked at since */
+	const char *noun; /* what all those are: jars, packages */
 };
 /* clang-format off */
 #define NAMES_OF_spoiled \
 	NAMED(spoiled, lot, FORM_WORDS), \
 	NAMED(spoiled, spoiled, FORM_COUNT), \
-	NAMED(spoiled, jars, FORM_JARS)
+	NAMED(spoiled, noun, FORM_WORDS), \
+	NAMED(spoiled, jars, FORM_COUNT)
 /* clang-format on */
 
 /* A load of the past with kept jars: what the gate of today says of it, and that of
@@ -508,14 +512,16 @@ struct about_key_take {
 	int recalled; /* jars of the lot still to be found */
 	int spoiled;  /* of its jars; the others were not looked at since */
 	int jars;
+	const char *noun; /* what those are: jars, packages */
 };
 /* clang-format off */
 #define NAMES_OF_key_take \
 	NAMED(key_take, lot, FORM_WORDS), \
 	NAMED(key_take, why, FORM_WORDS), \
-	NAMED(key_take, recalled, FORM_JARS), \
+	NAMED(key_take, recalled, FORM_COUNT), \
+	NAMED(key_take, noun, FORM_WORDS), \
 	NAMED(key_take, spoiled, FORM_COUNT), \
-	NAMED(key_take, jars, FORM_JARS)
+	NAMED(key_take, jars, FORM_COUNT)
 /* clang-format on */
 
 /* One of them, and which: FACTS makes no other pairs. */

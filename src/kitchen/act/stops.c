@@ -105,7 +105,7 @@ bool stop_no_process(const struct kitchen *kitchen, enum method method, const ch
 
 bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, struct fault *fault)
 {
-	struct about_key_take key = { .lot = lot->code };
+	struct about_key_take key = { .lot = lot->code, .noun = "" };
 	int64_t recalled;
 
 	if (!log_lot_recalled(kitchen->log, lot->id, &recalled, fault))
@@ -113,8 +113,11 @@ bool lot_may_be_eaten(const struct kitchen *kitchen, const struct log_lot *lot, 
 	key.recalled = recalled > INT32_MAX ? INT32_MAX : (int)recalled;
 	for (size_t i = 0; i < kitchen->board.spoiled_count; i++)
 		if (kitchen->board.spoiled[i].lot_id == lot->id) {
-			key.spoiled = (int)kitchen->board.spoiled[i].spoiled;
-			key.jars = (int)kitchen->board.spoiled[i].jars;
+			const struct log_lot_spoiled *spoiled = &kitchen->board.spoiled[i];
+
+			key.spoiled = (int)spoiled->spoiled;
+			key.jars = (int)spoiled->jars;
+			key.noun = kept_noun(spoiled->jars, !spoiled->dried, spoiled->dried);
 		}
 	return stops_let_pass(&FACTS(key_take, key), "", fault);
 }

@@ -97,7 +97,7 @@ static const struct verb_row rows[] = {
 
 	[VERB_TAKEN] = { "pantry_taken", "{0}: {1:n} {2:jars 1} {3} ({4})", DONE_TO_JARS },
 	[VERB_COUNTED] = { "pantry_counted", "Jars counted: {0:n} {1:jars 0} {2} (before: {3:n})", DONE_TO_JARS },
-	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:count jar} to find: {2}", DONE_TO_JARS },
+	[VERB_RECALLED] = { "recall", "Recalled: {0}, {1:n} to find: {2}", DONE_TO_JARS },
 	[VERB_FOLLOWED] = { "recall_follow_up", "Recall {0:n}: {1:count jar} of {2} {3}", DONE_TO_JARS },
 
 	[VERB_ADD_RECIPE] = { "add_recipe", "Recipe added: " RECIPE_SAYS, DONE_TO_RECIPES },

@@ -148,16 +148,20 @@ static bool add_best_by(struct gathering *all, const struct log_lot_kept *kept, 
 {
 	struct calendar_event *event = new_event(all, fault);
 	char code[NAME_MAX_BYTES];
+	bool dried = lot_is_dried(&kept->lot);
 	char what[96];
 
 	if (event == NULL)
 		return false;
 	utf8_clean(code, sizeof(code), kept->lot.code);
 	set_uid(all, event, "best-by", code);
-	(void)snprintf(what, sizeof(what), "Best by today, %s", count_words(jars, "jar").words);
+	(void)snprintf(what, sizeof(what), "Best by today, %lld %s", (long long)jars, kept_noun(jars, !dried, dried));
 	set_summary(all, event, what, &kept->lot);
 	(void)text_copy(event->description, sizeof(event->description),
-	                "Use within a year of making (NCSU-472). Look before you open; never taste to find out.");
+	                dried
+	                    ? "Look at it: damp but sound, dry it again; molded, throw it out. It keeps longer cool "
+	                      "(" DRYING_KEEP_SOURCE ")."
+	                    : "Use within a year of making (NCSU-472). Look before you open; never taste to find out.");
 	clock_words_date(lot_best_by_ms(all->kitchen, &kept->lot), event->date, sizeof(event->date));
 	event->alarm_minutes = BEST_BY_NOTICE_DAYS * DAY_MINUTES;
 	return true;

@@ -309,7 +309,7 @@ static const struct judged_anew *held_anew(const struct kitchen *kitchen, const 
 static bool check_jar(const struct kitchen *kitchen, const struct log_lot *lot, const struct log_jar *jar,
                       struct fault *fault)
 {
-	struct about_key_take key = { .lot = lot->code, .blocked = true };
+	struct about_key_take key = { .lot = lot->code, .blocked = true, .noun = "" };
 	const struct judged_anew *anew = held_anew(kitchen, jar);
 	struct log_judgement said;
 

@@ -347,7 +347,7 @@ static bool put_recall(struct act *act, struct log_recall *recall, const struct 
 	if (!mark_jars(act, recall->id, rows, count, marked, fault))
 		return false;
 	return *marked > 0 ||
-	       fault_set(fault, FAULT_REFUSED, "There are no more jars of %.100s to find.", recall->words);
+	       fault_set(fault, FAULT_REFUSED, "There is nothing more of %.100s to find.", recall->words);
 }
 
 bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char *words, const char *reason,
@@ -396,6 +396,11 @@ bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char 
 bool recall_is_open(const struct log_recall *recall)
 {
 	return recall->to_find > 0 || recall->not_found > 0;
+}
+
+const char *recall_noun(const struct log_recall *recall, int64_t count)
+{
+	return kept_noun(count, recall->packages<recall->jars, recall->packages> 0);
 }
 
 /* Of those that are open, what is still to be looked for comes first. */

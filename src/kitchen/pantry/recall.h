@@ -54,6 +54,8 @@ bool kitchen_recall(struct kitchen *kitchen, enum trace_about about, const char 
                     int64_t *recall_id, struct fault *fault);
 /* Jars of it are to be found, or were not found and nobody said that they are gone. */
 bool recall_is_open(const struct log_recall *recall);
+/* "jars", "packages": what so many of it are. */
+const char *recall_noun(const struct log_recall *recall, int64_t count);
 /* Open ones first, then the newest. */
 bool kitchen_recalls(const struct kitchen *kitchen, struct log_recall **rows, size_t *count, struct fault *fault);
 bool kitchen_recall_jars(const struct kitchen *kitchen, int64_t recall_id, struct log_traced **rows, size_t *count,

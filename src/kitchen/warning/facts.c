@@ -17,6 +17,7 @@
 #include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner_private.h"
 #include "kitchen/exchange/labels.h"
+#include "kitchen/pantry/recall.h"
 #include "kitchen/plan/plan.h"
 #include "kitchen/pot/pot_private.h"
 
@@ -477,6 +478,8 @@ static void ask_recalls(const struct asking *asking)
 		struct gathered gathered = { 0 };
 		struct about_recall facts = { .recall = recall->words,
 			                      .why = recall->reason,
+			                      .noun = recall_noun(recall, recall->to_find > 0 ? recall->to_find
+			                                                                      : recall->not_found),
 			                      .recalled = whole(recall->to_find),
 			                      .not_found = whole(recall->not_found) };
 
@@ -505,6 +508,7 @@ static void ask_spoiled(const struct asking *asking)
 		struct gathered gathered = { 0 };
 		struct about_spoiled facts = { .lot = lot->code,
 			                       .spoiled = whole(lot->spoiled),
+			                       .noun = kept_noun(lot->jars, !lot->dried, lot->dried),
 			                       .jars = whole(lot->jars) };
 
 		ask(asking, &gathered, FACTS(spoiled, facts));

@@ -326,7 +326,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* A jar counts as looked at when a recall looks for it, or was done with it after the last one spoiled. */
 	[LOTS_SPOILED] =
 	    "SELECT lot.id, lot.code, lot.product, s.jars, "
-	    "(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none') "
+	    "(SELECT count(*) FROM jar WHERE lot_id = s.lot_id AND state = 'sealed' AND fate = 'none'), "
+	    "EXISTS (SELECT 1 FROM drying WHERE lot_id = s.lot_id) "
 	    "FROM (SELECT lot_id, count(*) AS jars, coalesce(max(gone_wall_ms), 0) AS last FROM jar "
 	    "WHERE gone_why = 'spoiled' GROUP BY lot_id) AS s CROSS JOIN lot ON lot.id = s.lot_id "
 	    "WHERE EXISTS (SELECT 1 FROM jar WHERE jar.lot_id = s.lot_id AND " IS_KEPT " AND NOT EXISTS "

@@ -41,6 +41,7 @@ struct log_lot_spoiled {
 	char product[NAME_MAX_BYTES];
 	int64_t spoiled;
 	int64_t jars; /* that sealed and were kept, those gone since too */
+	bool dried;   /* packages of dried food */
 };
 
 /* Jars kept of one lot and size that are not to be eaten: those an open recall still
@@ -90,7 +91,8 @@ struct log_recall {
 	char words[SENTENCE_MAX_BYTES]; /* what it was called then */
 	char reason[SENTENCE_MAX_BYTES];
 	int64_t opened_wall_ms;
-	int64_t jars;      /* filled on reading */
+	int64_t jars;      /* and packages; filled on reading */
+	int64_t packages;  /* of these, dried food; filled on reading */
 	int64_t to_find;   /* of these, still to be found; filled on reading */
 	int64_t not_found; /* of these, looked for and not found; it stays open for them too */
 };

@@ -21,6 +21,9 @@ static const struct log_column recall_columns[] = {
 	{ IN(reason), .kind = CELL_TEXT, OUT("reason", "") },
 	{ IN(opened_wall_ms), .kind = CELL_INSTANT, OUT("opened", "") },
 	{ MEMBER(struct log_recall, jars), .kind = CELL_NUMBER, SELECTED("recall_left.jars"), OUT("jars", "it is about") },
+	{ MEMBER(struct log_recall, packages), .kind = CELL_NUMBER,
+	  SELECTED("(SELECT count(*) FROM recall_jar JOIN jar ON jar.id = jar_id "
+	           "WHERE recall_jar.recall_id = recall.id AND jar.drying_id IS NOT NULL)") },
 	{ MEMBER(struct log_recall, to_find), .kind = CELL_NUMBER, SELECTED("recall_left.to_find"),
 	  OUT("to_find", "of these, still to be found") },
 	{ MEMBER(struct log_recall, not_found), .kind = CELL_NUMBER, SELECTED("recall_left.not_found"),
@@ -268,6 +271,7 @@ static void read_spoiled(struct query *query, void *into)
 	TAKE_TEXT(query, lot->product);
 	lot->spoiled = take_integer(query);
 	lot->jars = take_integer(query);
+	lot->dried = take_integer(query) != 0;
 }
 
 bool log_lots_spoiled(struct log *log, struct log_lot_spoiled **rows, size_t *count, struct fault *fault)

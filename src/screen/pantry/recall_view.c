@@ -4,7 +4,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "base/count.h"
 #include "base/text.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/exchange/labels.h"
@@ -91,7 +90,7 @@ static void recall_draw(const struct desk *desk, int n, int row, int cols)
 		text_add(&text, recall->to_find > 0 ? ", %lld not found" : "%lld of %lld NOT FOUND",
 		         (long long)recall->not_found, (long long)recall->jars);
 	if (!recall_is_open(recall))
-		text_add(&text, "done, %s", count_words(recall->jars, "jar").words);
+		text_add(&text, "done, %lld %s", (long long)recall->jars, recall_noun(recall, recall->jars));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_putf(desk->terminal, row, 3, cols - 4,
 	              here                     ? ROLE_SELECTED

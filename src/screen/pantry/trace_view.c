@@ -75,7 +75,7 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 	desk->message[0] = '\0'; /* it was about words that named nothing */
 	desk_show_view(desk, VIEW_TRACE);
 	if (card->jar_count == 0)
-		desk_say(desk, ROLE_QUIET, "No jar is on record there.");
+		desk_say(desk, ROLE_QUIET, "Nothing of it is in a jar or a package yet.");
 }
 
 /* Of a load, batch or run. */

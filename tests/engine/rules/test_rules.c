@@ -105,8 +105,8 @@ static const struct about_supply quiet_supply = {
 	.needed = { .measure = MEASURE_EACH },
 };
 
-static const struct about_recall quiet_recall = { .recall = "lid box Box A", .why = "a reason" };
-static const struct about_spoiled quiet_spoiled = { .lot = "2026-09-14-B1", .jars = 9 };
+static const struct about_recall quiet_recall = { .recall = "lid box Box A", .why = "a reason", .noun = "jars" };
+static const struct about_spoiled quiet_spoiled = { .lot = "2026-09-14-B1", .noun = "jars", .jars = 9 };
 static const struct about_shelved quiet_shelved = { .lot = "2026-09-14-B1", .why = "a reason" };
 
 static const struct about_key_clock quiet_key_clock = { .clock = { .behind_ms = 0 } };
@@ -122,7 +122,7 @@ static const struct about_key_batch quiet_key_batch = {
 static const struct about_key_fill quiet_key_fill = { .acid_needed = false };
 static const struct about_key_against quiet_key_against = { .vent_cut = false };
 static const struct about_key_fate quiet_key_fate = { .why = NULL };
-static const struct about_key_take quiet_key_take = { .lot = "2026-09-14-B1", .jars = 9 };
+static const struct about_key_take quiet_key_take = { .lot = "2026-09-14-B1", .jars = 9, .noun = "jars" };
 
 static struct facts quiet(enum rule_about about)
 {
@@ -978,6 +978,7 @@ START_TEST(a_recall_is_open_until_its_last_jar)
 
 	facts.recall.recall = "lid box Box A";
 	facts.recall.why = "buckled lids";
+	facts.recall.noun = "jar";
 	never("recall-open", &facts);
 	facts.recall.recalled = 1;
 	fires("recall-open", &facts, "Find 1 jar of the recall (R): lid box Box A, buckled lids.");
@@ -1247,6 +1248,7 @@ START_TEST(one_spoiled_jar_speaks_for_its_lot)
 
 	facts.spoiled.lot = "2026-09-14-A1";
 	facts.spoiled.jars = 7;
+	facts.spoiled.noun = "jars";
 	never("lot-spoiled", &facts);
 	facts.spoiled.spoiled = 3;
 	fires("lot-spoiled", &facts,

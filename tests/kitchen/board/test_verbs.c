@@ -157,7 +157,7 @@ static const struct {
 	{ VERB_TAKEN, "[\"given away\",2,\"pint\",\"salsa\",\"2 of 2026-09-14-B1\"]",
 	  "given away: 2 pints salsa (2 of 2026-09-14-B1)" },
 	{ VERB_COUNTED, "[7,\"pint\",\"salsa\",9]", "Jars counted: 7 pints salsa (before: 9)" },
-	{ VERB_RECALLED, "[\"lid box Box A\",1,\"rust\"]", "Recalled: lid box Box A, 1 jar to find: rust" },
+	{ VERB_RECALLED, "[\"lid box Box A\",1,\"rust\"]", "Recalled: lid box Box A, 1 to find: rust" },
 	{ VERB_FOLLOWED, "[3,2,\"2026-09-14-B1\",\"found, thrown out\"]",
 	  "Recall 3: 2 jars of 2026-09-14-B1 found, thrown out" },
 
