@@ -195,13 +195,16 @@ CREATE TABLE drying (
 	open INTEGER NOT NULL DEFAULT 1 CHECK (open IN (0, 1)), -- not packed yet
 	packages INTEGER NOT NULL DEFAULT 0 CHECK (packages >= 0),
 	batch_id INTEGER REFERENCES batch (id), -- the pot it was taken from while that was filled; null: none
-	CHECK (batch_id IS NULL OR puree_ul > 0),
+	pot_lot_id INTEGER REFERENCES lot (id), -- of that pot, where it is of another log and did not come in with it
+	CHECK (batch_id IS NULL OR pot_lot_id IS NULL),
+	CHECK ((batch_id IS NULL AND pot_lot_id IS NULL) OR puree_ul > 0),
 	CHECK (fruit_mg = 0 OR puree_ul = 0),
 	CHECK (fruit_mg > 0 OR puree_ul > 0 OR open = 0),
 	CHECK (open = 0 OR (trays > 0 AND low_ms > 0))
 ) STRICT;
 CREATE INDEX drying_of_lot ON drying (lot_id);
 CREATE INDEX drying_of_batch ON drying (batch_id) WHERE batch_id IS NOT NULL;
+CREATE INDEX drying_of_pot_lot ON drying (pot_lot_id) WHERE pot_lot_id IS NOT NULL;
 CREATE INDEX drying_open ON drying (open) WHERE open = 1;
 
 -- Juice measured out: stock from then on.

@@ -225,6 +225,8 @@ static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault
 		     (long long)batch.id);
 		tell_juices(telling, batch.id);
 	}
+	if (drying.pot_lot_id != 0 && log_lot_get(telling->kitchen->log, drying.pot_lot_id, &lot, fault))
+		tell(telling, PAST_FACT, "Taken from the pot of lot %s, %s, of another log", lot.code, lot.product);
 	if (drying.low_ms > 0)
 		tell(telling, PAST_FACT, "%lld to %lld h%s", (long long)(drying.low_ms / HOUR_MS),
 		     (long long)(drying.high_ms / HOUR_MS), drying.own_hours ? ", hours of this house" : "");

@@ -104,7 +104,22 @@ size_t import_drying_numbered(const struct import_draft *draft, int64_t number)
 	return 0;
 }
 
-/* The pot that leather was taken from does not come in: pots stay in their log. */
+/* The pot that leather was taken from does not come in, pots stay in their log: its lot does. */
+static bool read_pot(const struct import_file *file, struct import_draft *draft, struct draft_drying *drying)
+{
+	const char *code = import_named(file, "pot_lot");
+
+	drying->row.batch_id = 0;
+	drying->pot_lot = code[0] == '\0' ? NAME_UNKNOWN : names_find(&draft->codes, code);
+	if (code[0] == '\0')
+		return true;
+	if (drying->pot_lot == NAME_UNKNOWN)
+		return names_find(&draft->rejected, code) == NAME_UNKNOWN &&
+		       draft_problem(draft, file->line, "pot_lot: lots.csv has no lot \"%.60s\"", code);
+	return drying->row.puree_ul > 0 ||
+	       draft_problem(draft, file->line, "pot_lot: only leather, which has a puree_ml, is of a pot");
+}
+
 static bool read_drying(const struct import_file *file, struct import_draft *draft, struct draft_drying *drying,
                         char *station, size_t station_size)
 {
@@ -115,11 +130,13 @@ static bool read_drying(const struct import_file *file, struct import_draft *dra
 	if (!import_row(file, draft, row) || !import_name(file, draft, "station", station, station_size))
 		return false;
 	drying->number = row->id;
-	row->id = row->batch_id = 0;
+	row->id = 0;
 	drying->lot = names_find(&draft->codes, code);
 	if (drying->lot == NAME_UNKNOWN)
 		return names_find(&draft->rejected, code) == NAME_UNKNOWN &&
 		       draft_problem(draft, file->line, "lots.csv has no lot \"%.60s\"", code);
+	if (!read_pot(file, draft, drying))
+		return false;
 	if (row->open || row->at_station)
 		return draft_problem(draft, file->line, "this drying is not packed yet: finish it, then export again");
 	if ((row->fruit_mg > 0 && row->puree_ul > 0) || row->high_ms < row->low_ms)

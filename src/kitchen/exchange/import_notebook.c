@@ -397,6 +397,7 @@ static bool add_dried(struct import_draft *draft, long line, const struct entry 
 	if (drying == NULL || !draft_station(draft, STATION, STATION_DRYER, WALL_NOT_SAID, &drying->station, fault))
 		return false;
 	drying->lot = lot;
+	drying->pot_lot = NAME_UNKNOWN;
 	drying->row.class = entry->class;
 	drying->row.packages = entry->jars;
 	drying->row.opened_wall_ms = entry->at_ms;

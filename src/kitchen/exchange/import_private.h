@@ -57,6 +57,7 @@ struct draft_drying {
 	int64_t number; /* it had in the export; 0: of a notebook */
 	size_t station;
 	size_t lot;
+	size_t pot_lot; /* of the pot that its leather was taken from; NAME_UNKNOWN: none */
 };
 
 struct draft_phase {

@@ -51,6 +51,7 @@ static bool put_dryings(struct import_draft *draft, struct fault *fault)
 
 		drying->row.station_id = draft->stations[drying->station].id;
 		drying->row.lot_id = draft->lots[drying->lot].id;
+		drying->row.pot_lot_id = drying->pot_lot == NAME_UNKNOWN ? 0 : draft->lots[drying->pot_lot].id;
 		if (!log_put_drying(draft->kitchen->log, &drying->row, fault))
 			return false;
 	}

@@ -70,8 +70,8 @@
  * the mark of one recall. */
 #define TRACED_COLUMNS \
 	"{jar}, lot.code, lot.product, lot.food, lot.made_wall_ms, " \
-	"coalesce((SELECT l.code FROM drying d JOIN batch b ON b.id = d.batch_id JOIN lot l ON l.id = b.lot_id " \
-	"WHERE d.id = jar.drying_id), ''), " \
+	"coalesce((SELECT l.code FROM drying d LEFT JOIN batch b ON b.id = d.batch_id " \
+	"JOIN lot l ON l.id = coalesce(b.lot_id, d.pot_lot_id) WHERE d.id = jar.drying_id), ''), " \
 	"(SELECT " LOAD_PLACE " FROM load JOIN work ON work.id = load.id WHERE load.id = jar.load_id), " \
 	"(SELECT max(n.id) FROM jar n WHERE n.from_jar_id = jar.id), " \
 	"EXISTS (SELECT 1 FROM recall_jar r WHERE r.jar_id = jar.id AND r.outcome IS NULL)"
@@ -98,6 +98,11 @@
 /* What was spread on trays out of the pots of `batches`, a FROM with a batch b, and packed. */
 #define DRIED_OUT_OF(batches) \
 	" UNION SELECT p.id FROM " batches " CROSS JOIN drying d ON d.batch_id = b.id " \
+	"CROSS JOIN jar p ON p.drying_id = d.id WHERE "
+
+/* The same out of pots of another log, of which the lots `l` alone came in. */
+#define DRIED_FROM(lots) \
+	" UNION SELECT p.id FROM " lots " CROSS JOIN drying d ON d.pot_lot_id = l.id " \
 	"CROSS JOIN jar p ON p.drying_id = d.id WHERE "
 
 #define RECALLS "SELECT {recall} "
@@ -337,7 +342,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	                 "WHERE o.load_id = ?1 AND n.load_id IS NOT NULL "
 	                 "UNION SELECT o.load_id FROM jar n JOIN jar o ON o.id = n.from_jar_id "
 	                 "WHERE n.load_id = ?1 AND o.load_id IS NOT NULL ORDER BY 1",
-	[TRACE_OF_LOT] = TRACE("SELECT id FROM jar WHERE lot_id = ?1" DRIED_OUT_OF("batch b") "b.lot_id = ?1"),
+	[TRACE_OF_LOT] = TRACE("SELECT id FROM jar WHERE lot_id = ?1" DRIED_OUT_OF(
+	    "batch b") "b.lot_id = ?1" DRIED_FROM("lot l") "l.id = ?1"),
 	[TRACE_OF_LID_BOX] = TRACE("SELECT id FROM jar WHERE lid_box_id = ?"),
 	[TRACE_OF_LOAD] = TRACE("SELECT id FROM jar WHERE load_id = ?"),
 	[TRACE_OF_BATCH] = TRACE("SELECT id FROM jar WHERE batch_id = ?1" DRIED_OUT_OF("batch b") "b.id = ?1"),
@@ -348,13 +354,13 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[TRACE_OF_DRYING] = TRACE("SELECT id FROM jar WHERE drying_id = ?"),
 	[TRACE_OF_PRODUCT] = TRACE(
 	    "SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ?1 COLLATE NOCASE" DRIED_OUT_OF(
-	        "lot l CROSS JOIN batch b ON b.lot_id = l.id") "l.product = ?1 COLLATE NOCASE"),
+	        "lot l CROSS JOIN batch b ON b.lot_id = l.id") "l.product = ?1 COLLATE NOCASE" DRIED_FROM("lot l") "l.product = ?1 COLLATE NOCASE"),
 	/* What was made or canned on the day, and leather out of its pots. */
 	[TRACE_OF_DAY] = TRACE("SELECT j.id FROM work CROSS JOIN jar j ON j.load_id = work.id WHERE " BEGUN_OF(
 	    "load") " "
 	            "UNION SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id "
-	            "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2" DRIED_OUT_OF(
-	                "lot l CROSS JOIN batch b ON b.lot_id = l.id") "l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
+	            "WHERE l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2" DRIED_OUT_OF("lot l CROSS JOIN batch b ON b.lot_id = l.id") "l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2" DRIED_FROM(
+	                "lot l") "l.made_wall_ms >= ?1 AND l.made_wall_ms < ?2"),
 	[RECALL_LIST] = RECALLS "FROM recall JOIN recall_left ON recall_id = recall.id ORDER BY recall.id DESC",
 	[RECALLS_OPEN] = RECALLS /* in this order: from the few that are open */
 	"FROM recall_left CROSS JOIN recall ON recall.id = recall_id WHERE to_find + not_found > 0 "

@@ -33,7 +33,8 @@ struct log_drying {
 	bool at_station; /* its trays are still in the dryer */
 	int packages;
 	int64_t opened_wall_ms;
-	int64_t batch_id; /* the pot it was taken from; 0: fruit or puree of its own */
+	int64_t batch_id;   /* the pot it was taken from; 0: fruit or puree of its own */
+	int64_t pot_lot_id; /* its lot, where the pot is of another log; 0: none, or batch_id tells */
 };
 
 #endif

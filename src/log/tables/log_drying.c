@@ -31,8 +31,12 @@ static const struct log_column columns[] = {
 	{ OF_WORK(struct log_drying, at_station, "at_station"), .kind = CELL_FLAG, OUT("at_station", "on its trays") },
 	{ IN(packages), .kind = CELL_NUMBER, OUT("packages", "that were packed"), RANGE(0, 99) },
 	{ OF_WORK(struct log_drying, opened_wall_ms, "opened_wall_ms"), .kind = CELL_INSTANT, OUT("opened", "") },
-	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL,
-	  OUT("batch", "the pot it was taken from while that was filled; empty: none"), RANGE(1, ID_MOST) },
+	{ IN(batch_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL },
+	{ IN(pot_lot_id), .kind = CELL_NUMBER, .lack = MAY_BE_NULL },
+	{ .kind = CELL_TEXT,
+	  SELECTED("(SELECT code FROM lot WHERE lot.id = coalesce(pot_lot_id, "
+	           "(SELECT batch.lot_id FROM batch WHERE batch.id = batch_id)))"),
+	  .lack = MAY_LACK, OUT("pot_lot", "lot of the pot it was taken from while that was filled; empty: none") },
 };
 #undef IN
 /* clang-format on */

@@ -167,6 +167,30 @@ rm "$own/dried-half/dryings.csv"
 gives 3 import csv "$own/dried-half" -f "$own/other.db" --yes
 says "dryings.csv has no drying 2"
 
+# Leather keeps the lot of the pot that it was taken from, though the pot stays in its log.
+"$python" - "$own/dried.db" <<'END'
+import sqlite3, sys
+log = sqlite3.connect(sys.argv[1])
+log.executescript('''
+INSERT INTO work (kind, station_id, opened_wall_ms, at_station) SELECT 'batch', min(id), 0, 0 FROM station;
+INSERT INTO batch (id, lot_id, recipe, multiple, boil_hold_s, headspace_thou, source, published)
+	SELECT max(work.id), (SELECT id FROM lot WHERE product = 'Grape jelly'), 'grape jelly', 1, 60, 250, 'invented', 1 FROM work;
+UPDATE drying SET puree_ul = 709000, batch_id = (SELECT max(id) FROM batch) WHERE class = 'leather';
+''')
+log.commit()
+END
+rm -rf "$own/dried-again.db" "$own/dried-out" "$own/dried-back"
+round_trip dried "$own/dried.db"
+same "$own/dried-out/dryings.csv" "$own/dried-back/dryings.csv"
+gives 0 recall --lot 2021-09-02-B1 -f "$own/dried-again.db"
+says "Plum roll"
+says "out of the pot of 2021-09-02-B1"
+rm -rf "$own/dried-potless"
+cp -r "$own/dried-out" "$own/dried-potless"
+grep -v '^2021-09-02' "$own/dried-out/lots.csv" >"$own/dried-potless/lots.csv"
+gives 3 import csv "$own/dried-potless" -f "$own/other.db" --yes
+says 'pot_lot: lots.csv has no lot "2021-09-02-B1"'
+
 # --- what is wrong with it --------------------------------------------------------------------
 
 printf 'product,date,jars,size\na\033]0;title\007,2021-08-14,1,pint\nb,2021-08-14,1,\033[2Jpint\n' >"$own/hostile.csv"
