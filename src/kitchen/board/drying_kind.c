@@ -180,8 +180,9 @@ static bool read_drying(struct kitchen *kitchen, struct strip *strip, struct fau
 		return false;
 	in->published = drying_named(in->row.class == DRYING_LEATHER ? LEATHER : strip->lot.product);
 	amount_of(&in->row, kitchen->board.house.units, amount, sizeof(amount));
-	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %.80s on %s", amount, strip->lot.product,
-	               count_words(in->row.trays, "tray").words);
+	(void)snprintf(strip->holds, sizeof(strip->holds), "%s %.80s%s%s", amount, strip->lot.product,
+	               in->row.at_station ? " on " : "",
+	               in->row.at_station ? count_words(in->row.trays, "tray").words : "");
 	return true;
 }
 
