@@ -10,6 +10,7 @@
 #include "engine/process/pack.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/phases_private.h"
 #include "kitchen/board/telling.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
@@ -179,6 +180,7 @@ const struct work_kind batch_kind = {
 	.words = "batch",
 	.shelved = "done",
 	.stations = AT_STATION(STATION_POT),
+	.phases = batch_phases,
 	.planned = PLAN_POT,
 	.has_lot = true,
 	.takes_hands = true,

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/phases_private.h"
 #include "kitchen/board/telling.h"
 #include "log/tables/canner.h"
 #include "log/tables/dryer.h"
@@ -262,6 +263,7 @@ const struct work_kind drying_kind = {
 	.words = "drying",
 	.shelved = "packed",
 	.stations = AT_STATION(STATION_DRYER),
+	.phases = drying_phases,
 	.planned = PLAN_DRYER,
 	.has_lot = true,
 	.id = id,

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
+#include "kitchen/board/phases_private.h"
 #include "kitchen/board/telling.h"
 #include "log/tables/pot.h"
 
@@ -218,6 +219,7 @@ const struct work_kind run_kind = {
 	.words = "run",
 	.shelved = "done",
 	.stations = AT_STATION(STATION_JUICER),
+	.phases = run_phases,
 	.planned = PLAN_JUICER,
 	.id = id,
 	.opened_ms = opened_ms,

@@ -36,12 +36,13 @@ struct telling; /* board/telling.h */
 struct work_kind {
 	enum strip_content content;
 	enum subject_kind subject;
-	const char *words;              /* "load", a noun as count_words takes it */
-	const char *shelved;            /* what its end is called: "shelved", "done" */
-	unsigned stations;              /* AT_STATION bits: where it is done */
-	enum plan_station_kind planned; /* as the planner calls such a station */
-	bool has_lot;                   /* it makes jars of a lot */
-	bool takes_hands;               /* from the heat to the end somebody stands by it */
+	const char *words;               /* "load", a noun as count_words takes it */
+	const char *shelved;             /* what its end is called: "shelved", "done" */
+	unsigned stations;               /* AT_STATION bits: where it is done */
+	const struct phase_rule *phases; /* what it goes through (phases_private.h) */
+	enum plan_station_kind planned;  /* as the planner calls such a station */
+	bool has_lot;                    /* it makes jars of a lot */
+	bool takes_hands;                /* from the heat to the end somebody stands by it */
 
 	/* --- in its strip --- */
 

@@ -14,6 +14,7 @@
 #include "kitchen/board/board_private.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/load_record.h"
+#include "kitchen/board/phases_private.h"
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
@@ -271,6 +272,7 @@ const struct work_kind load_kind = {
 	.shelved = "shelved",
 	.stations = AT_STATION(STATION_BOILING_WATER) | AT_STATION(STATION_STEAM) | AT_STATION(STATION_DIAL_GAUGE) |
 	            AT_STATION(STATION_WEIGHTED_GAUGE),
+	.phases = load_phases,
 	.planned = PLAN_CANNER,
 	.has_lot = true,
 	.id = id,

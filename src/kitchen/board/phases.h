@@ -23,8 +23,8 @@
  * to where the condition is reached again; the next hold has its full length.
  * Sources of the figures stand in each row (codes as in docs/reference.md).
  *
- * A new phase is a name in the enum and, in phases.c, its stored word and its row; nothing
- * else names phases one by one.
+ * A new phase is a line of EACH_PHASE and a row in the table of its kind of work (load_phases.c,
+ * juicer_phases.c, ...); nothing else names phases one by one.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_PHASES_H
 #define STILLROOM_KITCHEN_BOARD_PHASES_H
@@ -36,37 +36,39 @@
 #include "engine/process/process.h"
 #include "log/rows/canner.h"
 
-enum phase_name {
-	PHASE_NO_PHASE,
-	PHASE_LOADED,
-	PHASE_COME_UP,
-	PHASE_VENT,
-	PHASE_PRESSURISE,
-	PHASE_HOLD,
-	PHASE_COOL_DOWN,
-	PHASE_WAIT,
-	PHASE_REST,
-	PHASE_UNLOAD,
-	PHASE_COOLING,
-	PHASE_SEAL_CHECK,
-	PHASE_HEAT, /* juicer */
-	PHASE_RUN,
-	PHASE_DRAIN,
-	PHASE_TO_BOIL, /* pot */
-	PHASE_SUGAR_IN,
-	PHASE_BACK_TO_BOIL,
-	PHASE_BOIL_HOLD,
-	PHASE_GEL_POINT,
-	PHASE_OFF,
-	PHASE_FILL,
-	PHASE_RINSE,
-	PHASE_SPREAD, /* dryer */
-	PHASE_DRY,
-	PHASE_TEST,
-	PHASE_CONDITION,
-	PHASE_PACK,
-	PHASE_NAME_COUNT
-};
+/* Every phase by name: OF(TAG, its word in the log). */
+/* clang-format off */
+#define EACH_PHASE(OF) \
+	OF(LOADED, loaded) \
+	OF(COME_UP, come_up) \
+	OF(VENT, vent) \
+	OF(PRESSURISE, pressurise) \
+	OF(HOLD, hold) \
+	OF(COOL_DOWN, cool_down) \
+	OF(WAIT, wait) \
+	OF(REST, rest) \
+	OF(UNLOAD, unload) \
+	OF(COOLING, cooling) \
+	OF(SEAL_CHECK, seal_check) \
+	OF(HEAT, heat) /* juicer */ \
+	OF(RUN, run) \
+	OF(DRAIN, drain) \
+	OF(TO_BOIL, to_boil) /* pot */ \
+	OF(SUGAR_IN, sugar_in) \
+	OF(BACK_TO_BOIL, back_to_boil) \
+	OF(BOIL_HOLD, boil_hold) \
+	OF(GEL_POINT, gel_point) \
+	OF(OFF, off) \
+	OF(FILL, fill) \
+	OF(RINSE, rinse) \
+	OF(SPREAD, spread) /* dryer */ \
+	OF(DRY, dry) \
+	OF(TEST, test) \
+	OF(CONDITION, condition) \
+	OF(PACK, pack)
+#define PHASE_TAG(TAG, word) PHASE_##TAG,
+enum phase_name { PHASE_NO_PHASE, EACH_PHASE(PHASE_TAG) PHASE_NAME_COUNT };
+/* clang-format on */
 
 enum phase_kind {
 	PHASE_BY_HAND, /* waits for a person's hands */

@@ -701,7 +701,7 @@ END_TEST
 /* --- where the jars would go ------------------------------------------------------------ */
 
 /* A jelly load just begun keeps the steam canner 1 + 15 + 10 + 5 + 2 min (planning
- * times of phases.c); a pot takes 20 min to its jars, common practice, no source. */
+ * times of the phases); a pot takes 20 min to its jars, common practice, no source. */
 START_TEST(a_batch_without_a_canner_in_time_is_asked_about)
 {
 	struct batch_order order = pk_order(&kit, WIDE_POT, "grape jelly", "half_pint", 1);

@@ -416,7 +416,7 @@ static int64_t filled_in_ms(int digit)
 	return 0;
 }
 
-/* A jelly load just begun keeps the dome 33 min (planning times of phases.c). */
+/* A jelly load just begun keeps the dome 33 min (planning times of the phases). */
 START_TEST(a_pot_whose_jars_would_wait_too_long)
 {
 	(void)pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
