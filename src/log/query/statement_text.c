@@ -5,6 +5,7 @@
  *   {jar}         is every column of a jar that is read, in the order of its descriptor;
  *   {insert jar}  writes a new row, {update jar} the row of that id: the values in the
  *                 same order, then those worked out by hand, the id last;
+ *   {open load}   is what the loads that are open are looked for in: FROM ... WHERE ...;
  *   {holds}, {lots}  are what the work of a work_line holds, by the table of whatever kind it is.
  */
 #include <string.h>
@@ -81,6 +82,17 @@ static void add_update(struct text *sql, const struct log_table *table)
 	text_add(sql, " WHERE %s = ?", table->columns[0].column);
 }
 
+/* From the few that are looked for: at a station, or what else says that it is open. */
+static void add_open(struct text *sql, const struct log_table *table)
+{
+	const char *name = table->table;
+
+	if (table->open == NULL)
+		text_add(sql, "FROM work CROSS JOIN %s ON %s.id = work.id WHERE work.at_station = 1", name, name);
+	else
+		text_add(sql, "FROM %s CROSS JOIN work ON work.id = %s.id WHERE %s", name, name, table->open);
+}
+
 /* '' where the tables of all kinds say nothing. */
 static void add_of_works(struct text *sql, const struct log *log, bool lots)
 {
@@ -105,7 +117,7 @@ static bool add_columns(const struct log *log, struct text *sql, const char *wor
 	static const struct {
 		const char *verb;
 		void (*add)(struct text *sql, const struct log_table *table);
-	} verbs[] = { { "insert ", add_insert }, { "update ", add_update }, { "", add_read } };
+	} verbs[] = { { "insert ", add_insert }, { "update ", add_update }, { "open ", add_open }, { "", add_read } };
 
 	if (is_words("holds", words, length) || is_words("lots", words, length)) {
 		add_of_works(sql, log, *words == 'l');

@@ -47,15 +47,15 @@
 #define ALL_OF(kind) "SELECT {" kind "} FROM work CROSS JOIN " kind " ON " kind ".id = work.id "
 /* The + keeps the index work_opened out: the few that are there are sorted instead of walking through
  * every work there ever was. */
-#define AT_STATIONS(kind) ALL_OF(kind) "WHERE work.at_station = 1 ORDER BY +opened_wall_ms, work.id"
+#define OPEN_ONES(kind) "SELECT {" kind "} {open " kind "} ORDER BY +opened_wall_ms, work.id"
 #define OPENED_BETWEEN(kind) \
 	ALL_OF(kind) \
 	"WHERE opened_wall_ms >= ? AND opened_wall_ms < ? AND work.kind = '" kind "' " \
 	"ORDER BY opened_wall_ms, work.id"
 
 #define WORK_TEXTS(TAG, word) \
-	[TAG##_GET] = ONE_OF(#word), [TAG##_BETWEEN] = OPENED_BETWEEN(#word), [TAG##_INSERT] = "{insert " #word "}", \
-	[TAG##_UPDATE] = "{update " #word "}",
+	[TAG##_GET] = ONE_OF(#word), [TAG##_OPEN] = OPEN_ONES(#word), [TAG##_BETWEEN] = OPENED_BETWEEN(#word), \
+	[TAG##_INSERT] = "{insert " #word "}", [TAG##_UPDATE] = "{update " #word "}",
 
 #define PHASES "SELECT {phase} FROM phase WHERE work_id = ?"
 
@@ -228,8 +228,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[WORK_UPDATE] =
 	    "UPDATE work SET station_id = ?, opened_wall_ms = ?, at_station = ?, note = ? WHERE kind = ? AND id = ?",
 
-	[LOAD_OPEN] = "SELECT {load} FROM load CROSS JOIN work ON work.id = load.id WHERE shelved = 0 "
-	              "ORDER BY +opened_wall_ms, load.id",
 	[LOAD_BEFORE] = ALL_OF("load") "WHERE opened_wall_ms < ? AND work.kind = 'load' "
 	                               "ORDER BY opened_wall_ms DESC, work.id DESC LIMIT 1",
 
@@ -378,12 +376,8 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	/* clang-format off */
 	EACH_WORK(WORK_TEXTS)
 	    /* clang-format on */
-	    [RUN_OPEN] = AT_STATIONS("run"),
-	[DRYING_OPEN] = "SELECT {drying} FROM drying CROSS JOIN work ON work.id = drying.id WHERE open = 1 "
-	                "ORDER BY +opened_wall_ms, drying.id",
-
-	[JUICE_GET] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
-	              "WHERE juice.id = ?",
+	    [JUICE_GET] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
+	                  "WHERE juice.id = ?",
 	[JUICE_LEFT] = "SELECT {juice} FROM juice_left JOIN juice ON juice.id = juice_id "
 	               "WHERE left_ul > 0 ORDER BY made_wall_ms, juice.id",
 	[JUICES_OF_RUN] = "SELECT {juice} FROM juice JOIN juice_left ON juice_id = juice.id "
@@ -397,7 +391,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[JUICE_USE_INSERT] = "{insert juice_use}",
 	[JUICE_USE_UPDATE] = "{update juice_use}",
 
-	[BATCH_OPEN] = AT_STATIONS("batch"),
 	[BATCH_AMOUNTS] = "SELECT {batch_amount} FROM batch_amount "
 	                  "WHERE batch_id = ? ORDER BY place",
 	[BATCH_TRAYED] = "SELECT coalesce(sum(puree_ul), 0) FROM drying WHERE batch_id = ?",

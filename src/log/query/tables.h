@@ -75,6 +75,8 @@ struct log_table {
 	 * lots; NULL: none.  Nothing where that work is of another kind. */
 	const char *holds;
 	const char *lots;
+	/* Of a kind of work: which of its rows are open, those beside a station too; NULL: what is at its station. */
+	const char *open;
 };
 
 extern const struct log_table *const log_tables[];

@@ -6,6 +6,8 @@
  */
 #include "log/tables/columns.h"
 
+#define TABLE_OF_ITS(TAG, word) &table_of_##word,
+
 /* clang-format off */
 const struct log_table *const log_tables[] = {
 	&table_of_house,
@@ -16,14 +18,11 @@ const struct log_table *const log_tables[] = {
 	&table_of_supply_moves,
 	&table_of_recipes,
 	&table_of_recipe_ingredients,
-	&table_of_run,
+	EACH_WORK(TABLE_OF_ITS)
 	&table_of_juice,
 	&table_of_juice_uses,
-	&table_of_batch,
 	&table_of_batch_amounts,
-	&table_of_drying,
 	&table_of_lots,
-	&table_of_load,
 	&table_of_phases,
 	&table_of_marks,
 	&table_of_jars,
