@@ -60,7 +60,7 @@ struct work_kind {
 	void (*second_clock)(const struct strip *strip, const struct moment *now, struct face *out);
 	int64_t (*second_left_ms)(const struct strip *strip, const struct moment *now);
 
-	/* What the rules of the warnings look at; NULL: warning/facts.c gathers it. */
+	/* What the rules of the warnings look at; NULL: warning/facts.c gathers it, or no rule is about it. */
 	void (*facts)(const struct strip *strip, const struct moment *now, struct called called, struct facts *out);
 
 	/* --- in the log and of the house --- */

@@ -583,7 +583,7 @@ static void ask_strip(const struct asking *asking, const struct strip *strip)
 	ask_clock(asking, strip);
 	if (askers[strip->content] != NULL)
 		askers[strip->content](asking, strip);
-	else
+	else if (strip_kind(strip)->facts != NULL)
 		ask_kind(asking, strip);
 }
 
