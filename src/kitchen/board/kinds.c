@@ -30,3 +30,8 @@ const struct work_kind *strip_kind(const struct strip *strip)
 			return work_kinds[i];
 	return NULL;
 }
+
+bool strip_holds_up_day(const struct strip *strip)
+{
+	return strip_kind(strip) != NULL && !strip_kind(strip)->outlasts_day;
+}

@@ -43,6 +43,8 @@ struct work_kind {
 	enum plan_station_kind planned;  /* as the planner calls such a station */
 	bool has_lot;                    /* it makes jars of a lot */
 	bool takes_hands;                /* from the heat to the end somebody stands by it */
+	bool outlasts_day;               /* the day is over, and cleaned down, though it goes on */
+	bool own_heat;                   /* no burner is needed there */
 
 	/* --- in its strip --- */
 
@@ -99,5 +101,7 @@ const struct work_kind *work_kind_at(enum station_kind station);
 bool batch_skips(const struct recipe *recipe, int boil_hold_s, const struct phase_rule *rule);
 /* What is in the strip; NULL: nothing. */
 const struct work_kind *strip_kind(const struct strip *strip);
+/* Is there something in it that the end of the day waits for? */
+bool strip_holds_up_day(const struct strip *strip);
 
 #endif

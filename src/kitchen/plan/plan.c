@@ -289,7 +289,7 @@ bool plan_is_runs_alone(const struct kitchen_plan *plan)
 static bool board_is_idle(const struct kitchen *kitchen)
 {
 	for (size_t i = 0; i < kitchen->board.stations; i++)
-		if (kitchen->board.strips[i].content != STRIP_EMPTY && kitchen->board.strips[i].content != STRIP_DRYING)
+		if (strip_holds_up_day(&kitchen->board.strips[i]))
 			return false;
 	return kitchen->board.waiting_count == (size_t)kitchen->board.waiting_unpublished;
 }

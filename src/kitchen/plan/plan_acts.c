@@ -563,7 +563,7 @@ static bool nothing_open(const struct kitchen *kitchen, struct fault *fault)
 	const struct board *board = &kitchen->board;
 
 	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].content != STRIP_EMPTY && board->strips[i].content != STRIP_DRYING)
+		if (strip_holds_up_day(&board->strips[i]))
 			return fault_set(fault, FAULT_REFUSED, "%s still holds %s.", board->strips[i].station.name,
 			                 board->strips[i].holds);
 	return board->waiting_count == 0 || fault_set(fault, FAULT_REFUSED, "%s still %s for a canner.",

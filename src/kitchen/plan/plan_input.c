@@ -75,7 +75,7 @@ static void put_stations(struct building *building)
 			continue;
 		station->id = from->id;
 		station->kind = work_kind_at(from->kind)->planned;
-		station->on_burner = !from->own_heat && station->kind != PLAN_DRYER;
+		station->on_burner = !from->own_heat && !work_kind_at(from->kind)->own_heat;
 		if (station->kind == PLAN_JUICER)
 			station->look_every_s = station_water_minutes(&board->house, from) * 60;
 		if (station->kind == PLAN_DRYER)

@@ -125,48 +125,44 @@ static bool can_be_lost(const struct desk *desk)
 	return strip != NULL && exception_words(strip, EXCEPTION_LOST, &desk->now) != NULL;
 }
 
-/* The second clock of the selected strip: the key then says a thing was done. */
-static bool second_rings(const struct desk *desk)
+/* Does the second clock of what is chosen ring? */
+static bool second_rings(const struct desk *desk, struct face *face)
 {
 	const struct strip *strip = desk_selected(desk);
-	struct face face;
 
 	if (strip == NULL)
 		return false;
-	strip_face(strip, &desk->now, &face);
-	return face.water_due;
-}
-
-static bool water_rings(const struct desk *desk)
-{
-	return second_rings(desk) && desk_selected(desk)->content == STRIP_RUN;
-}
-
-static bool look_rings(const struct desk *desk)
-{
-	return second_rings(desk) && desk_selected(desk)->content == STRIP_DRYING;
+	strip_face(strip, &desk->now, face);
+	return face->water_due;
 }
 
 static bool is_dry(const struct desk *desk)
 {
-	const struct strip *strip = desk_selected(desk);
 	struct face face;
 
-	if (strip == NULL)
-		return false;
-	strip_face(strip, &desk->now, &face);
-	return face.water_dry;
+	return second_rings(desk, &face) && face.water_dry;
 }
 
-/* The one thing to do there, before its step. */
+/* What burns dry is the one thing to do there, before its step. */
 static bool wants_water(const struct desk *desk)
 {
-	return water_rings(desk) && !is_dry(desk);
+	struct face face;
+
+	return second_rings(desk, &face) && face.alarm == ALARM_DRY && !face.water_dry;
+}
+
+static bool look_rings(const struct desk *desk)
+{
+	struct face face;
+
+	return second_rings(desk, &face) && face.alarm != ALARM_DRY;
 }
 
 static bool is_ringing(const struct desk *desk)
 {
-	return desk->alarm != ALARM_NONE && !second_rings(desk);
+	struct face face;
+
+	return desk->alarm != ALARM_NONE && !second_rings(desk, &face);
 }
 
 /* Phases that end with a number: of quarts, of jars. */

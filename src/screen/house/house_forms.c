@@ -98,10 +98,14 @@ static bool is_dryer(const struct desk *desk)
 	return station_of(desk)->kind == STATION_DRYER;
 }
 
-/* A dryer heats itself. */
+static bool has_own_heat(const struct desk *desk)
+{
+	return work_kind_at(station_of(desk)->kind)->own_heat;
+}
+
 static bool heat_asked(const struct desk *desk)
 {
-	return !is_dryer(desk) && !is_among_first(desk);
+	return !has_own_heat(desk) && !is_among_first(desk);
 }
 
 static bool tray_asked(const struct desk *desk)
@@ -550,7 +554,7 @@ static void only_what_it_has(const struct desk *desk, struct log_station *statio
 		station->water_minutes = 0;
 	if (!is_dryer(desk))
 		station->trays = station->tray_wide_thou = station->tray_deep_thou = 0;
-	station->own_heat = station->own_heat || is_dryer(desk);
+	station->own_heat = station->own_heat || has_own_heat(desk);
 }
 
 static bool station_done(struct desk *desk, struct text *noted, struct fault *fault)
