@@ -244,6 +244,8 @@ static bool write_rules(const struct kitchen *kitchen, const char *word, FILE *o
 	return true;
 }
 
+#define STATION_LINE(TAG, word, words) { #word, 3, 7, line_other_station, write_stations, NULL },
+
 static const struct line_kind {
 	const char *word;
 	size_t min_words; /* the first one included */
@@ -251,7 +253,7 @@ static const struct line_kind {
 	bool (*read)(struct kitchen *, const struct words *, int64_t id,
 	             struct fault *); /* NULL: it takes several lines */
 	bool (*write)(const struct kitchen *, const char *word, FILE *, struct fault *);
-	const char *form;
+	const char *form; /* NULL: station_line_form says it */
 } line_kinds[] = {
 	{ "practice", 2, 2, line_practice, write_practice, "practice SPEED (first line only)" },
 	{ "kitchen", 2, 2, line_name, write_name, "kitchen \"NAME\"" },
@@ -262,10 +264,9 @@ static const struct line_kind {
 	{ "rule", 3, 3, line_rule, write_rules, "rule NAME off" },
 	{ "canner", 4, WORDS_MAX, line_canner, write_stations,
 	  "canner DIGIT METHOD \"NAME\" pint=9 [gauge_checked=DATE] [wall=heavy|lock] [watts=1500] [own_heat] [retired]" },
-	{ "juicer", 3, 6, line_other_station, write_stations, "juicer DIGIT \"NAME\" [water=20] [own_heat] [retired]" },
-	{ "pot", 3, 6, line_other_station, write_stations, "pot DIGIT \"NAME\" [\"8 qt\"] [own_heat] [retired]" },
-	{ "dryer", 3, 7, line_other_station, write_stations,
-	  "dryer DIGIT \"NAME\" [trays=6] [size=\"14 x 14 in\"] [own_heat] [retired]" },
+	/* clang-format off */
+	EACH_OTHER_STATION(STATION_LINE)
+	/* clang-format on */
 	{ "units", 2, 2, line_units, write_units, "units us|metric" },
 	{ "storage", 2, 2, line_storage, write_storage, "storage 64F" },
 	{ "times", 2, 6, line_times, write_times, "times run=N first=N water=N wait=N stand=N (minutes)" },
@@ -295,6 +296,16 @@ static bool split_line(const char *line, struct words *words, struct fault *faul
 	return line[strspn(line, " \t")] == '#' || words_split(line, words, fault);
 }
 
+static bool say_form(const struct line_kind *kind, struct fault *fault)
+{
+	char form[SENTENCE_MAX_BYTES];
+
+	if (kind->form != NULL)
+		return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
+	station_line_form(kind->word, form, sizeof(form));
+	return fault_set(fault, FAULT_MISUSE, "write: %s", form);
+}
+
 bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, struct fault *fault)
 {
 	struct words words;
@@ -309,7 +320,7 @@ bool kitchen_setup_line(struct kitchen *kitchen, const char *line, int64_t id, s
 		if (kind->read == NULL || strcmp(kind->word, words_at(&words, 0)) != 0)
 			continue;
 		if (words.count < kind->min_words || words.count > kind->max_words)
-			return fault_set(fault, FAULT_MISUSE, "write: %s", kind->form);
+			return say_form(kind, fault);
 		return kind->read(kitchen, &words, id, fault);
 	}
 	return fault_set(fault, FAULT_MISUSE, "a line of a kitchen file cannot begin with \"%s\"", words_at(&words, 0));

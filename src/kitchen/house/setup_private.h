@@ -18,6 +18,8 @@ struct words;
 #define SETUP_LINE_MAX 2048 /* bytes of a line, its end included: any line that is written */
 
 bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
+/* How a line of such a station is written. */
+void station_line_form(const char *word, char *form, size_t size);
 bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool line_supply(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);
 bool line_sold(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault);

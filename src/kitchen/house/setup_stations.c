@@ -217,16 +217,33 @@ static const struct keyed keys[] = {
 	{ "watts", false, read_watts, write_watts },
 };
 #define OF_ALL 2 /* the others are a canner's */
-#define OF_CANNERS (sizeof(keys) / sizeof(keys[0]))
+#define COUNT(array) (sizeof(array) / sizeof((array)[0]))
 
-/* Those a station of that kind may have. */
-static const struct keyed *keys_of(enum station_kind kind, size_t *count)
+/* Those a station of that kind may have, and how they are written; where nothing stands: what all have. */
+static const struct of_station {
+	const struct keyed *keys;
+	size_t count;
+	const char *form;
+} of_kind[STATION_KIND_COUNT] = {
+	[STATION_JUICER] = { juicer_keys, COUNT(juicer_keys), "[water=20] " },
+	[STATION_POT] = { keys, OF_ALL, "[\"8 qt\"] " },
+	[STATION_DRYER] = { dryer_keys, COUNT(dryer_keys), "[trays=6] [size=\"14 x 14 in\"] " },
+};
+
+static struct of_station of_station(enum station_kind kind)
 {
-	*count = kind == STATION_DRYER     ? sizeof(dryer_keys) / sizeof(dryer_keys[0])
-	         : kind == STATION_JUICER  ? sizeof(juicer_keys) / sizeof(juicer_keys[0])
-	         : station_is_canner(kind) ? OF_CANNERS
-	                                   : OF_ALL;
-	return kind == STATION_DRYER ? dryer_keys : kind == STATION_JUICER ? juicer_keys : keys;
+	static const struct of_station of_any = { keys, OF_ALL, "" };
+	static const struct of_station of_canner = { keys, COUNT(keys), "" };
+
+	return station_is_canner(kind) ? of_canner : of_kind[kind].keys != NULL ? of_kind[kind] : of_any;
+}
+
+void station_line_form(const char *word, char *form, size_t size)
+{
+	enum station_kind kind;
+
+	(void)snprintf(form, size, "%s DIGIT \"NAME\" %s[own_heat] [retired]", word,
+	               station_kind_from_name(word, &kind) ? of_station(kind).form : "");
 }
 
 /* --- the lines -------------------------------------------------------------------------------- */
@@ -244,7 +261,7 @@ bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
 	if (!text_copy(station.name, sizeof(station.name), words_at(words, 3)))
 		return fault_set(fault, FAULT_MISUSE, "the canner's name is too long");
 	for (size_t i = 4; i < words->count; i++) {
-		enum keyed_read read = keyed_read(keys, OF_CANNERS, words_at(words, i), &station, fault);
+		enum keyed_read read = keyed_read(keys, COUNT(keys), words_at(words, i), &station, fault);
 
 		if (read == KEYED_WRONG ||
 		    (read == KEYED_NOT_ONE && !read_capacity(words_at(words, i), &station, fault)))
@@ -257,8 +274,7 @@ bool line_canner(struct kitchen *kitchen, const struct words *words, int64_t id,
 bool line_other_station(struct kitchen *kitchen, const struct words *words, int64_t id, struct fault *fault)
 {
 	struct log_station station = { .id = id };
-	const struct keyed *known;
-	size_t count;
+	struct of_station known;
 
 	if (!station_kind_from_name(words_at(words, 0), &station.kind))
 		return fault_set(fault, FAULT_MISUSE, "\"%s\" is no station", words_at(words, 0));
@@ -266,9 +282,9 @@ bool line_other_station(struct kitchen *kitchen, const struct words *words, int6
 		return fault_set(fault, FAULT_MISUSE, "a station's key is a digit from 1 to 9");
 	if (!text_copy(station.name, sizeof(station.name), words_at(words, 2)))
 		return fault_set(fault, FAULT_MISUSE, "the station's name is too long");
-	known = keys_of(station.kind, &count);
+	known = of_station(station.kind);
 	for (size_t i = 3; i < words->count; i++) {
-		enum keyed_read read = keyed_read(known, count, words_at(words, i), &station, fault);
+		enum keyed_read read = keyed_read(known.keys, known.count, words_at(words, i), &station, fault);
 
 		if (read == KEYED_READ)
 			continue;
@@ -284,9 +300,8 @@ bool line_other_station(struct kitchen *kitchen, const struct words *words, int6
 
 static void add_rest(const struct log_station *station, enum unit_system units, struct text *line)
 {
-	const struct keyed *known;
+	struct of_station known = of_station(station->kind);
 	char amount[64];
-	size_t known_count;
 
 	keyed_word(line, station->name);
 	for (size_t i = 0; i < jar_size_count; i++)
@@ -295,8 +310,7 @@ static void add_rest(const struct log_station *station, enum unit_system units, 
 	amount_exact_words(MEASURE_VOLUME, SUPPLY_OTHER, station->volume_ul, units, amount, sizeof(amount));
 	if (station->volume_ul > 0)
 		keyed_word(line, amount);
-	known = keys_of(station->kind, &known_count);
-	keyed_write(known, known_count, station, units, line);
+	keyed_write(known.keys, known.count, station, units, line);
 }
 
 /* Canners name their kind; the others begin with it. */

@@ -38,14 +38,17 @@ struct log_house {
 /* The canners, stored under the names of their methods (kitchen/board/phases.h has which is which, and their words),
  * and the others. */
 /* clang-format off */
-#define EACH_STATION(OF) /* OF(TAG, word in the log and of a kitchen file, words on the screen) */ \
+#define EACH_CANNER(OF) /* OF(TAG, word in the log and of a kitchen file, words on the screen) */ \
 	OF(BOILING_WATER, boiling_water, NULL) \
 	OF(STEAM, steam, NULL) \
 	OF(DIAL_GAUGE, dial_gauge, NULL) \
-	OF(WEIGHTED_GAUGE, weighted_gauge, NULL) \
+	OF(WEIGHTED_GAUGE, weighted_gauge, NULL)
+#define EACH_OTHER_STATION(OF) \
 	OF(JUICER, juicer, "steam juicer") \
 	OF(POT, pot, "pot") \
 	OF(DRYER, dryer, "dryer")
+#define EACH_STATION(OF) EACH_CANNER(OF) EACH_OTHER_STATION(OF)
+#define ANY_STATION "canner, juicer, pot or dryer"
 /* clang-format on */
 #define STATION_TAG(TAG, stored, words) STATION_##TAG,
 enum station_kind { EACH_STATION(STATION_TAG) STATION_KIND_COUNT };

@@ -593,7 +593,7 @@ static const struct question station_questions[] = {
 	  .count = kinds,
 	  .words = kind_words,
 	  .word = kind_word,
-	  .none = "Canner, juicer, pot or dryer.",
+	  .none = "There is a " ANY_STATION ".",
 	  .offers = kind_now,
 	  .answer = kind_said,
 	  .take = kind_taken },
@@ -763,7 +763,7 @@ static const struct question station_questions[] = {
 
 const struct entry_form station_form = {
 	.name = "station",
-	.title = "A new canner, juicer, pot or dryer",
+	.title = "A new " ANY_STATION,
 	.changes = "This station as it is now",
 	.questions = station_questions,
 	.count = sizeof(station_questions) / sizeof(station_questions[0]),

@@ -256,7 +256,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 		minutes_words(text, ", wait", house->jar_wait_minutes);
 		minutes_words(text, ", stand", stand_minutes(house));
 		break;
-	case HOUSE_ADD_STATION: text_add(text, "(add a canner, juicer, pot or dryer)"); break;
+	case HOUSE_ADD_STATION: text_add(text, "(add a " ANY_STATION ")"); break;
 	case HOUSE_ADD_LIDS: text_add(text, "(add a lid box)"); break;
 	case HOUSE_ADD_SUPPLY: text_add(text, "(add a supply)"); break;
 	case HOUSE_ADD_RECIPE: text_add(text, "(add a recipe of your own)"); break;
