@@ -41,7 +41,7 @@ bool act_begin(struct act *act, struct kitchen *kitchen, enum verb verb, int64_t
 void act_is(struct act *act, enum verb verb);
 /* What the act is about. */
 void act_about(struct act *act, struct log_subject subject);
-/* What it says in the journal: the values of its verb, in the order of kitchen/board/verbs.c,
+/* What it says in the journal: the values of its verb, in the order of kitchen/board/each_verb.h,
  * at any time before the commit.  A text that is too long for the row is shortened. */
 void act_says_text(struct act *act, const char *text);
 void act_says_number(struct act *act, int64_t number);
