@@ -5,14 +5,14 @@ _stillroom() {
 	for ((i = 1; i < COMP_CWORD; i++)); do
 		case ${COMP_WORDS[i]} in
 		-f | --file | --kitchen | --scratch | -o | --out | \
-			--speed | -e | --elevation | --barometer | --measured | --food | --pack | --jar | --method | --pressure | --since | --product | --lot | --lid-box | --load | --batch | --run | --drying | --day | --fruit | --weight | --want | --in-pot | --format | --page | --grid | --margin | --gap | --copies | --start | --table) ((i++)) ;;
+			--speed | -e | --elevation | --barometer | --measured | --food | --pack | --jar | --method | --pressure | --since | --product | --lot | --lid-box | --load | --run | --batch | --drying | --day | --fruit | --weight | --want | --in-pot | --format | --page | --grid | --margin | --gap | --copies | --start | --table) ((i++)) ;;
 		-*) ;;
 		*) command=${COMP_WORDS[i]}; break ;;
 		esac
 	done
 	case $before in
 	-f | --file | --kitchen | --scratch | -o | --out) files=1 ;;
-	--speed | -e | --elevation | --barometer | --measured | --food | --pack | --jar | --method | --pressure | --since | --product | --lot | --lid-box | --load | --batch | --run | --drying | --day | --fruit | --weight | --want | --in-pot | --format | --page | --grid | --margin | --gap | --copies | --start | --table) return ;;
+	--speed | -e | --elevation | --barometer | --measured | --food | --pack | --jar | --method | --pressure | --since | --product | --lot | --lid-box | --load | --run | --batch | --drying | --day | --fruit | --weight | --want | --in-pot | --format | --page | --grid | --margin | --gap | --copies | --start | --table) return ;;
 	*)
 		case $command in
 		'') options="-f --file --ascii --no-color -h --help -V --version" words="setup rehearse boil process foods loads jars warnings supplies pantry recall seasons season forecast shortage plan labels export import backup restore" ;;
@@ -26,7 +26,7 @@ _stillroom() {
 		warnings) options="-f --file --json --rules -h --help -V --version" ;;
 		supplies) options="-f --file --json -h --help -V --version" ;;
 		pantry) options="-f --file --json -h --help -V --version" ;;
-		recall) options="-f --file --json --all --product --lot --lid-box --load --batch --run --drying --day -h --help -V --version" ;;
+		recall) options="-f --file --json --all --product --lot --lid-box --load --run --batch --drying --day -h --help -V --version" ;;
 		seasons) options="-f --file --json -h --help -V --version" ;;
 		season) options="-f --file --json -h --help -V --version" ;;
 		forecast) options="-f --file --json --jar --fruit --weight --product --want --in-pot --juice-in-stock -h --help -V --version" ;;

@@ -14,7 +14,7 @@ _stillroom() {
 		'warnings:what needs a person, worst first.'
 		'supplies:what is on the shelf: jars, lids, sugar, acid, pectin, fruit, juice.'
 		'pantry:jars left by product and size, oldest first; how long they last.'
-		'recall:every jar of a lot, lid box, load, batch, run, drying or product; open recalls.'
+		'recall:every jar of a lot, lid box, product or piece of work; open recalls.'
 		'seasons:the years side by side: jars, seals, juice, hours, come-up.'
 		'season:one year: jars, yields, seals by box, canner and product, stations.'
 		'forecast:this fruit, these products: juice, batches, jars, lids, loads.'
@@ -122,10 +122,10 @@ _stillroom() {
 				'*--product["grape jelly", "3 x grape jelly in pints"; again: one more]:PRODUCT: ' \
 				'--lot[jars of a lot: 2026-09-14-B1]:CODE: ' \
 				'--lid-box[jars under lids of a box; a part of its label will do]:LABEL: ' \
-				'--load[jars of a load]:NUMBER: ' \
-				'--batch[jars of a batch]:NUMBER: ' \
-				'--run[jars with juice of a juicer run]:NUMBER: ' \
-				'--drying[packages of a drying]:NUMBER: ' \
+				'--load[what came out of a load]:NUMBER: ' \
+				'--run[what came out of a run]:NUMBER: ' \
+				'--batch[what came out of a batch]:NUMBER: ' \
+				'--drying[what came out of a drying]:NUMBER: ' \
 				'--day[jars made or canned on a day: 2026-09-14]:DATE: ' \
 				'(-h --help)'{-h,--help}'[this help]' \
 				'(-V --version)'{-V,--version}'[the version]' ;;
@@ -180,7 +180,7 @@ _stillroom() {
 				'--all[all there are, not only open ones and today'\''s]' \
 				'--since[open loads and those begun on DATE or later: 2026-09-14]:DATE: ' \
 				'--lot[jars of a lot: 2026-09-14-B1]:CODE: ' \
-				'--load[jars of a load]:NUMBER: ' \
+				'--load[what came out of a load]:NUMBER: ' \
 				'--format[html, svg or text]:FORMAT: ' \
 				'(-o --out)'{-o,--out}'[write there, not to standard output]:FILE:_files' \
 				'--every-jar[jars that did not seal or were not checked, too]' \

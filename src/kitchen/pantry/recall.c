@@ -126,16 +126,27 @@ const char *recall_outcome_words(enum recall_outcome outcome)
 	return (unsigned)outcome < RECALL_OUTCOME_COUNT ? words[outcome] : "?";
 }
 
+#define WORK_OF_TRACE(TAG, word) [TRACE_##TAG] = SUBJECT_##TAG,
+
+/* Of no kind of work: SUBJECT_HOUSE. */
+static enum subject_kind traced_work(enum trace_about about)
+{
+	static const enum subject_kind works[TRACE_ABOUT_COUNT] = { EACH_WORK(WORK_OF_TRACE) };
+
+	return (unsigned)about < TRACE_ABOUT_COUNT ? works[about] : SUBJECT_HOUSE;
+}
+
 static const char *trace_about_words(enum trace_about about)
 {
-	static const char *const words[] = {
-		[TRACE_LOT] = "lot",         [TRACE_LID_BOX] = "lid box", [TRACE_LOAD] = "load",
-		[TRACE_BATCH] = "batch",     [TRACE_RUN] = "juicer run",  [TRACE_DRYING] = "drying",
-		[TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
-	};
-	static_assert(sizeof(words) / sizeof(words[0]) == TRACE_ABOUT_COUNT, "words for every trace");
+	const struct work_kind *kind = work_kind_of(traced_work(about));
 
-	return (unsigned)about < TRACE_ABOUT_COUNT ? words[about] : "?";
+	switch (about) {
+	case TRACE_LOT: return "lot";
+	case TRACE_LID_BOX: return "lid box";
+	case TRACE_PRODUCT: return "product";
+	case TRACE_DAY: return "day";
+	default: return kind != NULL ? kind->words : "?";
+	}
 }
 
 /* --- what is meant -------------------------------------------------------------------------- */
@@ -195,32 +206,20 @@ static bool number_of(const char *words, int64_t *id, struct fault *fault)
 	       fault_set(fault, FAULT_MISUSE, "\"%.40s\" is not a number from 1 up.", words);
 }
 
-/* What traces of a kind of work are about. */
-static const struct {
-	enum subject_kind kind;
-	enum trace_about about;
-} works[] = { { SUBJECT_LOAD, TRACE_LOAD },
-	      { SUBJECT_RUN, TRACE_RUN },
-	      { SUBJECT_BATCH, TRACE_BATCH },
-	      { SUBJECT_DRYING, TRACE_DRYING } };
-
 enum trace_about trace_about_work(enum subject_kind kind)
 {
-	for (size_t i = 0; i < sizeof(works) / sizeof(works[0]); i++)
-		if (works[i].kind == kind)
-			return works[i].about;
-	return TRACE_ABOUT_COUNT;
+	enum trace_about about = 0;
+
+	while (about < TRACE_ABOUT_COUNT && (!subject_is_work(kind) || traced_work(about) != kind))
+		about++;
+	return about;
 }
 
 static bool work_of(const struct kitchen *kitchen, const char *words, struct log_trace *out, char *said,
                     struct fault *fault)
 {
-	size_t i = 0;
-
-	while (i + 1 < sizeof(works) / sizeof(works[0]) && works[i].about != out->about)
-		i++;
 	return number_of(words, &out->id, fault) &&
-	       work_kind_of(works[i].kind)->told_apart(kitchen, out->id, said, fault);
+	       work_kind_of(traced_work(out->about))->told_apart(kitchen, out->id, said, fault);
 }
 
 static bool day_of(const char *words, struct log_trace *out, char *said, struct fault *fault)
@@ -258,16 +257,13 @@ bool kitchen_trace_of(const struct kitchen *kitchen, enum trace_about about, con
 	switch (about) {
 	case TRACE_LOT: return lot_of(kitchen, words, out, said, fault);
 	case TRACE_LID_BOX: return lid_box_of(kitchen, words, out, said, fault);
-	case TRACE_LOAD:
-	case TRACE_BATCH:
-	case TRACE_RUN:
-	case TRACE_DRYING: return work_of(kitchen, words, out, said, fault);
 	case TRACE_DAY: return day_of(words, out, said, fault);
 	case TRACE_PRODUCT:
 		text_copy(out->product, sizeof(out->product), words);
 		(void)snprintf(said, SENTENCE_MAX_BYTES, "product %s", out->product);
 		return true;
 	case TRACE_ABOUT_COUNT: break;
+	default: return work_of(kitchen, words, out, said, fault);
 	}
 	return fault_set(fault, FAULT_MISUSE, "That cannot be traced.");
 }

@@ -6,6 +6,7 @@
  *   {insert jar}  writes a new row, {update jar} the row of that id: the values in the
  *                 same order, then those worked out by hand, the id last;
  *   {open load}   is what the loads that are open are looked for in: FROM ... WHERE ...;
+ *   {jars of load}  finds the ids of the jars that came of load ?1;
  *   {holds}, {lots}  are what the work of a work_line holds, by the table of whatever kind it is.
  */
 #include <string.h>
@@ -93,6 +94,11 @@ static void add_open(struct text *sql, const struct log_table *table)
 		text_add(sql, "FROM %s CROSS JOIN work ON work.id = %s.id WHERE %s", name, name, table->open);
 }
 
+static void add_jars(struct text *sql, const struct log_table *table)
+{
+	text_add(sql, "%s", table->jars != NULL ? table->jars : "SELECT id FROM jar WHERE id = 0 * ?1");
+}
+
 /* '' where the tables of all kinds say nothing. */
 static void add_of_works(struct text *sql, const struct log *log, bool lots)
 {
@@ -117,7 +123,11 @@ static bool add_columns(const struct log *log, struct text *sql, const char *wor
 	static const struct {
 		const char *verb;
 		void (*add)(struct text *sql, const struct log_table *table);
-	} verbs[] = { { "insert ", add_insert }, { "update ", add_update }, { "open ", add_open }, { "", add_read } };
+	} verbs[] = { { "insert ", add_insert },
+		      { "update ", add_update },
+		      { "open ", add_open },
+		      { "jars of ", add_jars },
+		      { "", add_read } };
 
 	if (is_words("holds", words, length) || is_words("lots", words, length)) {
 		add_of_works(sql, log, *words == 'l');

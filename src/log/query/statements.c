@@ -11,6 +11,7 @@
 #include "log/query/statements.h"
 
 #include "log/query/judged.h"
+#include "log/query/packed.h"
 
 /* Links before the journal row `row`: 0 for an act, 1 for its undo ... */
 #define DEPTH(row) \
@@ -55,7 +56,8 @@
 
 #define WORK_TEXTS(TAG, word) \
 	[TAG##_GET] = ONE_OF(#word), [TAG##_OPEN] = OPEN_ONES(#word), [TAG##_BETWEEN] = OPENED_BETWEEN(#word), \
-	[TAG##_INSERT] = "{insert " #word "}", [TAG##_UPDATE] = "{update " #word "}",
+	[TAG##_INSERT] = "{insert " #word "}", [TAG##_UPDATE] = "{update " #word "}", \
+	[TRACE_OF_##TAG] = TRACE("{jars of " #word "}"),
 
 #define PHASES "SELECT {phase} FROM phase WHERE work_id = ?"
 
@@ -94,16 +96,6 @@
 	"(SELECT " JAR_VERDICT " AS verdict FROM jar WHERE jar.load_id IS NOT NULL AND jar.lot_id = " lot \
 	" AND jar.size = " size " AND " IS_KEPT \
 	" ORDER BY verdict = 'not_valid' DESC, verdict = 'unknown' DESC LIMIT 1)"
-
-/* What was spread on trays out of the pots of `batches`, a FROM with a batch b, and packed. */
-#define DRIED_OUT_OF(batches) \
-	" UNION SELECT p.id FROM " batches " CROSS JOIN drying d ON d.batch_id = b.id " \
-	"CROSS JOIN jar p ON p.drying_id = d.id WHERE "
-
-/* The same out of pots of another log, of which the lots `l` alone came in. */
-#define DRIED_FROM(lots) \
-	" UNION SELECT p.id FROM " lots " CROSS JOIN drying d ON d.pot_lot_id = l.id " \
-	"CROSS JOIN jar p ON p.drying_id = d.id WHERE "
 
 #define RECALLS "SELECT {recall} "
 
@@ -343,13 +335,6 @@ const char *const statement_text[STATEMENT_COUNT] = {
 	[TRACE_OF_LOT] = TRACE("SELECT id FROM jar WHERE lot_id = ?1" DRIED_OUT_OF(
 	    "batch b") "b.lot_id = ?1" DRIED_FROM("lot l") "l.id = ?1"),
 	[TRACE_OF_LID_BOX] = TRACE("SELECT id FROM jar WHERE lid_box_id = ?"),
-	[TRACE_OF_LOAD] = TRACE("SELECT id FROM jar WHERE load_id = ?"),
-	[TRACE_OF_BATCH] = TRACE("SELECT id FROM jar WHERE batch_id = ?1" DRIED_OUT_OF("batch b") "b.id = ?1"),
-	[TRACE_OF_RUN] = TRACE("SELECT j.id FROM juice JOIN juice_use u ON u.juice_id = juice.id "
-	                       "JOIN jar j ON j.batch_id = u.batch_id WHERE juice.run_id = ?1" DRIED_OUT_OF(
-	                           "juice CROSS JOIN juice_use u ON u.juice_id = juice.id "
-	                           "CROSS JOIN batch b ON b.id = u.batch_id") "juice.run_id = ?1"),
-	[TRACE_OF_DRYING] = TRACE("SELECT id FROM jar WHERE drying_id = ?"),
 	[TRACE_OF_PRODUCT] = TRACE(
 	    "SELECT j.id FROM lot l JOIN jar j ON j.lot_id = l.id WHERE l.product = ?1 COLLATE NOCASE" DRIED_OUT_OF(
 	        "lot l CROSS JOIN batch b ON b.lot_id = l.id") "l.product = ?1 COLLATE NOCASE" DRIED_FROM("lot l") "l.product = ?1 COLLATE NOCASE"),

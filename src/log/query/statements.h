@@ -20,7 +20,7 @@
 #include "log/rows/common.h"
 
 /* Of each kind of work. */
-#define WORK_STATEMENTS(TAG, word) TAG##_GET, TAG##_OPEN, TAG##_BETWEEN, TAG##_INSERT, TAG##_UPDATE,
+#define WORK_STATEMENTS(TAG, word) TAG##_GET, TAG##_OPEN, TAG##_BETWEEN, TAG##_INSERT, TAG##_UPDATE, TRACE_OF_##TAG,
 
 /* clang-format off */
 enum statement {
@@ -126,10 +126,6 @@ enum statement {
 	LOADS_LINKED,
 	TRACE_OF_LOT,
 	TRACE_OF_LID_BOX,
-	TRACE_OF_LOAD,
-	TRACE_OF_BATCH,
-	TRACE_OF_RUN,
-	TRACE_OF_DRYING,
 	TRACE_OF_PRODUCT,
 	TRACE_OF_DAY,
 	RECALL_LIST,

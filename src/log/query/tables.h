@@ -77,6 +77,8 @@ struct log_table {
 	const char *lots;
 	/* Of a kind of work: which of its rows are open, those beside a station too; NULL: what is at its station. */
 	const char *open;
+	/* Of a kind of work: finds the ids of what came of work ?1, jars or packages; NULL: neither. */
+	const char *jars;
 };
 
 extern const struct log_table *const log_tables[];

@@ -54,17 +54,17 @@ struct log_pantry_part {
 };
 
 /* What jars can be traced from. */
+/* clang-format off */
+#define WORK_TRACED(TAG, word) TRACE_##TAG,
 enum trace_about {
 	TRACE_LOT,
 	TRACE_LID_BOX,
-	TRACE_LOAD,
-	TRACE_BATCH,
-	TRACE_RUN,
-	TRACE_DRYING,
+	EACH_WORK(WORK_TRACED)
 	TRACE_PRODUCT,
 	TRACE_DAY,
 	TRACE_ABOUT_COUNT
 };
+/* clang-format on */
 
 struct log_trace {
 	enum trace_about about;

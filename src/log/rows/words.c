@@ -151,10 +151,13 @@ static const char *const gones[] = {
 };
 WORDS(gones, GONE_COUNT);
 
+#define WORK_TRACE_WORD(TAG, word) [TRACE_##TAG] = #word,
+/* clang-format off */
 static const char *const traces[] = {
-	[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid_box", [TRACE_LOAD] = "load",       [TRACE_BATCH] = "batch",
-	[TRACE_RUN] = "run", [TRACE_DRYING] = "drying",   [TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
+	[TRACE_LOT] = "lot", [TRACE_LID_BOX] = "lid_box", EACH_WORK(WORK_TRACE_WORD)
+	[TRACE_PRODUCT] = "product", [TRACE_DAY] = "day",
 };
+/* clang-format on */
 WORDS(traces, TRACE_ABOUT_COUNT);
 
 static const char *const outcomes[] = {

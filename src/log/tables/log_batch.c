@@ -1,5 +1,6 @@
 /* log_batch.c - pots of a recipe, and what went into them. */
 #include "log/query/judged.h"
+#include "log/query/packed.h"
 #include "log/query/query.h"
 #include "log/tables/columns.h"
 #include "log/tables/pot.h"
@@ -43,6 +44,7 @@ const struct log_table table_of_batch = {
 	.order = "batch.id",
 	.holds = "(SELECT product FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work_line.ref)",
 	.lots = "(SELECT code FROM batch JOIN lot ON lot.id = lot_id WHERE batch.id = work_line.ref)",
+	.jars = "SELECT id FROM jar WHERE batch_id = ?1" DRIED_OUT_OF("batch b") "b.id = ?1",
 };
 
 /* clang-format off */

@@ -53,6 +53,7 @@ const struct log_table table_of_drying = {
 	.holds = "(SELECT product FROM drying JOIN lot ON lot.id = lot_id WHERE drying.id = work_line.ref)",
 	.lots = "(SELECT code FROM drying JOIN lot ON lot.id = lot_id WHERE drying.id = work_line.ref)",
 	.open = "open = 1",
+	.jars = "SELECT id FROM jar WHERE drying_id = ?1",
 };
 
 bool log_drying_get(struct log *log, int64_t id, struct log_drying *out, struct fault *fault)

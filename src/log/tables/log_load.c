@@ -79,6 +79,7 @@ const struct log_table table_of_load = {
 	.lots = "(SELECT group_concat(code, ' ') FROM (SELECT code FROM lot WHERE lot.id IN " LOTS_IN_IT
 	        " ORDER BY lot.id))",
 	.open = "shelved = 0",
+	.jars = "SELECT id FROM jar WHERE load_id = ?1",
 };
 
 bool log_load_get(struct log *log, int64_t id, struct log_load *out, struct fault *fault)

@@ -202,15 +202,17 @@ static void read_traced(struct query *query, void *into)
 	take_row(query, &table_of_recall_jars, &traced->mark);
 }
 
+#define TRACE_OF_WORK(TAG, word) [TRACE_##TAG] = TRACE_OF_##TAG,
+
 bool log_trace(struct log *log, const struct log_trace *trace, struct log_traced **rows, size_t *count,
                struct fault *fault)
 {
+	/* clang-format off */
 	static const enum statement which[] = {
-		[TRACE_LOT] = TRACE_OF_LOT,         [TRACE_LID_BOX] = TRACE_OF_LID_BOX,
-		[TRACE_LOAD] = TRACE_OF_LOAD,       [TRACE_BATCH] = TRACE_OF_BATCH,
-		[TRACE_RUN] = TRACE_OF_RUN,         [TRACE_DRYING] = TRACE_OF_DRYING,
+		[TRACE_LOT] = TRACE_OF_LOT, [TRACE_LID_BOX] = TRACE_OF_LID_BOX, EACH_WORK(TRACE_OF_WORK)
 		[TRACE_PRODUCT] = TRACE_OF_PRODUCT, [TRACE_DAY] = TRACE_OF_DAY,
 	};
+	/* clang-format on */
 	static_assert(sizeof(which) / sizeof(which[0]) == TRACE_ABOUT_COUNT, "a statement for each trace");
 	assert((unsigned)trace->about < TRACE_ABOUT_COUNT);
 	struct query query = query_start(log, which[trace->about]);

@@ -1,4 +1,5 @@
 /* log_run.c - juicer runs. */
+#include "log/query/packed.h"
 #include "log/query/query.h"
 #include "log/tables/columns.h"
 #include "log/tables/pot.h"
@@ -30,6 +31,10 @@ const struct log_table table_of_run = {
 	.from = "run JOIN work ON work.id = run.id",
 	.order = "run.id",
 	.holds = "(SELECT lower(trim(fruit)) FROM run WHERE run.id = work_line.ref)",
+	.jars = "SELECT j.id FROM juice JOIN juice_use u ON u.juice_id = juice.id "
+	        "JOIN jar j ON j.batch_id = u.batch_id WHERE juice.run_id = ?1" DRIED_OUT_OF(
+	            "juice CROSS JOIN juice_use u ON u.juice_id = juice.id "
+	            "CROSS JOIN batch b ON b.id = u.batch_id") "juice.run_id = ?1",
 };
 
 bool log_run_get(struct log *log, int64_t id, struct log_run *out, struct fault *fault)

@@ -21,6 +21,9 @@ struct option_row {
 	const char *help;
 };
 
+#define WORK_OPTION(TAG, word) [OPTION_##TAG] = { #word, 0, "NUMBER", "what came out of a " #word },
+
+/* clang-format off */
 static const struct option_row options[] = {
 	[OPTION_FILE] = { "file", 'f', "FILE", "the log; else log.db in $XDG_DATA_HOME/stillroom" },
 	[OPTION_JSON] = { "json", 0, NULL, "answer in JSON" },
@@ -45,10 +48,7 @@ static const struct option_row options[] = {
 	[OPTION_JUICE_IN_STOCK] = { "juice-in-stock", 0, NULL, "the juice in stock is used as well" },
 	[OPTION_LOT] = { "lot", 0, "CODE", "jars of a lot: 2026-09-14-B1" },
 	[OPTION_LID_BOX] = { "lid-box", 0, "LABEL", "jars under lids of a box; a part of its label will do" },
-	[OPTION_LOAD] = { "load", 0, "NUMBER", "jars of a load" },
-	[OPTION_BATCH] = { "batch", 0, "NUMBER", "jars of a batch" },
-	[OPTION_RUN] = { "run", 0, "NUMBER", "jars with juice of a juicer run" },
-	[OPTION_DRYING] = { "drying", 0, "NUMBER", "packages of a drying" },
+	EACH_WORK(WORK_OPTION)
 	[OPTION_DAY] = { "day", 0, "DATE", "jars made or canned on a day: 2026-09-14" },
 	[OPTION_RULES] = { "rules", 0, NULL, "the rules themselves, without a log" },
 	[OPTION_KITCHEN] = { "kitchen", 0, "KITCHEN_FILE", "practice in this kitchen" },
@@ -70,6 +70,7 @@ static const struct option_row options[] = {
 	[OPTION_HELP] = { "help", 'h', NULL, "this help" },
 	[OPTION_VERSION] = { "version", 'V', NULL, "the version" },
 };
+/* clang-format on */
 static_assert(sizeof(options) / sizeof(options[0]) == OPTION_COUNT, "every option has its row");
 
 #define ALWAYS (TAKES(HELP) | TAKES(VERSION))

@@ -14,7 +14,10 @@
 #include <stdio.h>
 
 #include "base/fault.h"
+#include "log/rows/common.h"
 
+/* clang-format off */
+#define OPTION_OF_WORK(TAG, word) OPTION_##TAG,
 enum option_name {
 	OPTION_FILE,
 	OPTION_JSON,
@@ -38,10 +41,7 @@ enum option_name {
 	OPTION_JUICE_IN_STOCK,
 	OPTION_LOT,
 	OPTION_LID_BOX,
-	OPTION_LOAD,
-	OPTION_BATCH,
-	OPTION_RUN,
-	OPTION_DRYING,
+	EACH_WORK(OPTION_OF_WORK)
 	OPTION_DAY,
 	OPTION_RULES,
 	OPTION_KITCHEN,
@@ -64,6 +64,7 @@ enum option_name {
 	OPTION_VERSION,
 	OPTION_COUNT
 };
+/* clang-format on */
 
 #define ELEVATIONS_MAX 32
 #define PRODUCTS_MAX 8

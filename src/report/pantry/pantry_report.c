@@ -499,13 +499,16 @@ struct recall_words {
 	const char *which; /* as kitchen_trace_of takes it; NULL: recalls instead */
 };
 
+#define TRACE_OPTION(TAG, word) [TRACE_##TAG] = OPTION_##TAG,
+
 static bool read_trace(const struct arguments *arguments, struct recall_words *words, struct fault *fault)
 {
+	/* clang-format off */
 	static const enum option_name options[] = {
-		[TRACE_LOT] = OPTION_LOT,         [TRACE_LID_BOX] = OPTION_LID_BOX, [TRACE_LOAD] = OPTION_LOAD,
-		[TRACE_BATCH] = OPTION_BATCH,     [TRACE_RUN] = OPTION_RUN,         [TRACE_DRYING] = OPTION_DRYING,
+		[TRACE_LOT] = OPTION_LOT, [TRACE_LID_BOX] = OPTION_LID_BOX, EACH_WORK(TRACE_OPTION)
 		[TRACE_PRODUCT] = OPTION_PRODUCT, [TRACE_DAY] = OPTION_DAY,
 	};
+	/* clang-format on */
 	static_assert(sizeof(options) / sizeof(options[0]) == TRACE_ABOUT_COUNT, "an option for each trace");
 
 	*words = (struct recall_words){ .which = NULL };
@@ -516,7 +519,7 @@ static bool read_trace(const struct arguments *arguments, struct recall_words *w
 			continue;
 		if (words->which != NULL || arguments->given[OPTION_ALL] || arguments->product_count > 1)
 			return fault_set(fault, FAULT_MISUSE,
-			                 "one lot, lid box, load, batch, run, drying, product or day at a time");
+			                 "one lot, lid box, product, day or piece of work at a time");
 		*words = (struct recall_words){ .about = (enum trace_about)i, .which = which };
 	}
 	return true;
@@ -542,6 +545,8 @@ static bool report_recall(const struct arguments *arguments, struct day *day, st
 	                           : report_trace(to, day, words.about, words.which, fault);
 }
 
+#define TAKES_WORK(TAG, word) | TAKES(TAG)
+
 static const struct command listed[] = {
 	{
 	    .word = "pantry",
@@ -552,12 +557,12 @@ static const struct command listed[] = {
 	},
 	{
 	    .word = "recall",
-	    .help = "every jar of a lot, lid box, load, batch, run, drying or product; open recalls",
+	    .help = "every jar of a lot, lid box, product or piece of work; open recalls",
 	    .more = "With one of them: each jar, its state and where it is, to print. Without: the open\n"
 	            "recalls and how far they have come; with --all, finished ones too. Jars are marked\n"
 	            "and followed up on the board (R).\n",
-	    .takes = LOOKS | TAKES(LOT) | TAKES(LID_BOX) | TAKES(LOAD) | TAKES(BATCH) | TAKES(RUN) | TAKES(DRYING) |
-	             TAKES(PRODUCT) | TAKES(DAY) | TAKES(ALL),
+	    .takes =
+	        LOOKS | TAKES(LOT) | TAKES(LID_BOX) EACH_WORK(TAKES_WORK) | TAKES(PRODUCT) | TAKES(DAY) | TAKES(ALL),
 	    .log = COMMAND_LOG_LOOKED_AT,
 	    .check = recall_check,
 	    .run = report_recall,
