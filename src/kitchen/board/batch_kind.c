@@ -13,7 +13,6 @@
 #include "kitchen/board/phases_private.h"
 #include "kitchen/board/telling.h"
 #include "log/tables/canner.h"
-#include "log/tables/dryer.h"
 #include "log/tables/pot.h"
 
 /* --- in its strip --------------------------------------------------------------------- */
@@ -113,6 +112,19 @@ static void account(struct strip *strip, const struct phase_rule *rule, const st
 		strip->in.batch.off = phase->began;
 }
 
+static bool find_taken(struct kitchen *kitchen, struct strip_batch *in, struct fault *fault)
+{
+	in->taken_ul = 0;
+	for (size_t i = 0; i < WORK_KINDS; i++) {
+		int64_t ul = 0;
+
+		if (work_kinds[i]->taken_of != NULL && !work_kinds[i]->taken_of(kitchen->log, in->row.id, &ul, fault))
+			return false;
+		in->taken_ul += ul;
+	}
+	return true;
+}
+
 static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct fault *fault)
 {
 	struct log_jar *jars;
@@ -123,7 +135,7 @@ static bool read_batch(struct kitchen *kitchen, struct strip *strip, struct faul
 		return false;
 	strip->in.batch.filled = jars_filled(jars, count, NULL);
 	free(jars);
-	if (!log_batch_trayed(kitchen->log, strip->in.batch.row.id, &strip->in.batch.trayed_ul, fault))
+	if (!find_taken(kitchen, &strip->in.batch, fault))
 		return false;
 	if (!acid_taken_instead(kitchen, strip->lot.id, &strip->in.batch.acid_instead, fault))
 		return false;

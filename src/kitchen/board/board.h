@@ -94,7 +94,7 @@ struct strip_batch {
 	struct log_batch row;
 	const struct recipe *recipe; /* NULL when it is no longer known */
 	int filled;                  /* jars filled so far */
-	int64_t trayed_ul;           /* taken for the trays of a dryer */
+	int64_t taken_ul;            /* for other work, while it is filled: for the trays of a dryer */
 	enum acid acid_instead;      /* that goes into its jars instead of the recipe's own; NOT_SAID: none */
 	struct moment off;           /* when it came off the heat; wall_ms 0: it has not */
 };

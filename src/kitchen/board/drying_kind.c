@@ -48,6 +48,11 @@ static bool skips(const struct strip *strip, const struct phase_rule *rule)
 	return rule->name == PHASE_CONDITION && strip->in.drying.row.class == DRYING_LEATHER;
 }
 
+static int64_t taken_from(const struct strip *strip)
+{
+	return strip->in.drying.row.batch_id;
+}
+
 /* --- looks and shakes ------------------------------------------------------------------- */
 
 static const struct second_words look_words = {
@@ -244,6 +249,23 @@ static bool tell_drying(struct telling *telling, int64_t drying_id, struct fault
 	return true;
 }
 
+/* From the pot to the packages that were made of it. */
+static void tell_taken(struct telling *telling, int64_t batch_id)
+{
+	struct log_drying *rows;
+	char trayed[64];
+	size_t count;
+
+	if (!log_dryings_of_batch(telling->kitchen->log, batch_id, &rows, &count, NULL))
+		return;
+	for (size_t i = 0; i < count; i++) {
+		amount_words(MEASURE_VOLUME, rows[i].puree_ul, units_of(telling), trayed, sizeof(trayed));
+		tell(telling, PAST_FACT, "To the trays of a dryer: %s, drying %lld, %s", trayed, (long long)rows[i].id,
+		     rows[i].open ? "not packed" : count_words(rows[i].packages, "package").words);
+	}
+	free(rows);
+}
+
 static bool told_apart(const struct kitchen *kitchen, int64_t drying_id, char line[SENTENCE_MAX_BYTES],
                        struct fault *fault)
 {
@@ -275,6 +297,9 @@ const struct work_kind drying_kind = {
 	.second_clock = look_face,
 	.second_left_ms = look_in_ms,
 	.facts = facts,
+	.taken_from = taken_from,
+	.taken_of = log_batch_trayed,
+	.tell_taken = tell_taken,
 	.station_of = station_of,
 	.put_in = put_in,
 	.account = account,

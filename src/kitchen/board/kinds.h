@@ -31,6 +31,7 @@
 
 struct day_item; /* board/look.h */
 
+struct log;
 struct telling; /* board/telling.h */
 
 struct work_kind {
@@ -64,6 +65,14 @@ struct work_kind {
 
 	/* What the rules of the warnings look at; NULL: warning/facts.c gathers it, or no rule is about it. */
 	void (*facts)(const struct strip *strip, const struct moment *now, struct called called, struct facts *out);
+
+	/* --- taken from a pot that is being filled; NULL: it never is --- */
+
+	/* The batch that it was taken from; 0: none. */
+	int64_t (*taken_from)(const struct strip *strip);
+	/* How much was taken of a batch for such work, and the same in words. */
+	bool (*taken_of)(struct log *log, int64_t batch_id, int64_t *ul, struct fault *fault);
+	void (*tell_taken)(struct telling *telling, int64_t batch_id);
 
 	/* --- in the log and of the house --- */
 

@@ -13,7 +13,6 @@
 #include "kitchen/board/telling.h"
 #include "log/rows/words.h"
 #include "log/tables/canner.h"
-#include "log/tables/dryer.h"
 #include "log/tables/house.h"
 #include "log/tables/pantry.h"
 #include "log/tables/pot.h"
@@ -368,23 +367,6 @@ void tell_juices(struct telling *telling, int64_t batch_id)
 	free(uses);
 }
 
-/* From the pot to the packages that were made of it. */
-static void tell_trays(struct telling *telling, int64_t batch_id)
-{
-	struct log_drying *rows;
-	char trayed[64];
-	size_t count;
-
-	if (!log_dryings_of_batch(telling->kitchen->log, batch_id, &rows, &count, NULL))
-		return;
-	for (size_t i = 0; i < count; i++) {
-		amount_words(MEASURE_VOLUME, rows[i].puree_ul, units_of(telling), trayed, sizeof(trayed));
-		tell(telling, PAST_FACT, "To the trays of a dryer: %s, drying %lld, %s", trayed, (long long)rows[i].id,
-		     rows[i].open ? "not packed" : count_words(rows[i].packages, "package").words);
-	}
-	free(rows);
-}
-
 bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 {
 	struct log_batch batch;
@@ -404,7 +386,9 @@ bool tell_batch(struct telling *telling, int64_t id, struct fault *fault)
 	tell_juices(telling, id);
 	tell_amounts(telling, id);
 	tell_batch_jars(telling, id);
-	tell_trays(telling, id);
+	for (size_t i = 0; i < WORK_KINDS; i++)
+		if (work_kinds[i]->tell_taken != NULL)
+			work_kinds[i]->tell_taken(telling, id);
 	return true;
 }
 

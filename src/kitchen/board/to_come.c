@@ -9,7 +9,7 @@ int batch_jars_to_come(const struct strip *strip)
 	struct yield yield;
 
 	if (in->recipe == NULL || in->row.jar[0] == '\0' || strip->rule->name == PHASE_RINSE ||
-	    !pot_yield_less(in->recipe, in->row.multiple, in->row.jar, in->trayed_ul, &yield, NULL) ||
+	    !pot_yield_less(in->recipe, in->row.multiple, in->row.jar, in->taken_ul, &yield, NULL) ||
 	    yield.jars_likely <= in->filled)
 		return 0;
 	return yield.jars_likely - in->filled;

@@ -31,7 +31,7 @@ static bool find_left(struct kitchen *kitchen, const struct strip *strip, int64_
 
 	*most_ul = -1;
 	if (in->recipe == NULL ||
-	    !pot_yield_less(in->recipe, in->row.multiple, in->row.jar, in->trayed_ul, &yield, NULL))
+	    !pot_yield_less(in->recipe, in->row.multiple, in->row.jar, in->taken_ul, &yield, NULL))
 		return true;
 	if (!log_jars_of_batch(kitchen->log, in->row.id, &jars, &count, fault))
 		return false;

@@ -43,7 +43,7 @@ static bool except(struct act *act, const struct strip *strip, enum exception ex
 
 static bool finished(const struct strip *strip, bool sure, struct fault *fault)
 {
-	return strip_batch(strip)->filled > 0 || strip_batch(strip)->trayed_ul > 0 || sure ||
+	return strip_batch(strip)->filled > 0 || strip_batch(strip)->taken_ul > 0 || sure ||
 	       fault_set(fault, FAULT_CONFIRM, "%s: no jar was filled. Is the batch given up?", strip_title(strip));
 }
 

@@ -11,6 +11,7 @@
 #include "engine/food/food.h"
 #include "engine/process/pack.h"
 #include "kitchen/act/undo.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/step/step.h"
@@ -509,11 +510,11 @@ static void draw(const struct desk *desk, int top, int rows)
 	}
 	in = strip_batch(strip);
 	headspace_words(in->row.headspace_thou, headspace, sizeof(headspace));
-	if (in->trayed_ul > 0)
-		amount_words(MEASURE_VOLUME, in->trayed_ul, desk_units(desk), trayed, sizeof(trayed));
+	if (in->taken_ul > 0)
+		amount_words(MEASURE_VOLUME, in->taken_ul, desk_units(desk), trayed, sizeof(trayed));
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far%s%s%s, headspace %s",
-	              strip->lot.code, strip->holds, count_words(in->filled, "jar").words,
-	              in->trayed_ul > 0 ? ", " : "", trayed, in->trayed_ul > 0 ? " to trays" : "", headspace);
+	              strip->lot.code, strip->holds, count_words(in->filled, "jar").words, in->taken_ul > 0 ? ", " : "",
+	              trayed, in->taken_ul > 0 ? " to trays" : "", headspace);
 	used = jars_draw(desk, strip, top + 1, cols);
 	top += used;
 	rows -= used;
@@ -530,16 +531,17 @@ static const char *choose_words(const struct desk *desk)
 	return is_at(desk, IS_READY) ? "WRITE them down" : at_acid(desk) ? "it is in" : "choose";
 }
 
-/* What was done last: at the pot, or out of it to trays that are not in yet. */
+/* What was done last: at the pot, or out of it to trays that are not in yet, or other work in its first phase. */
 static struct log_subject last_done(const struct desk *desk, const struct strip *pot)
 {
 	const struct board *board = kitchen_board(desk->kitchen);
 
 	for (size_t i = 0; i < board->stations; i++) {
 		const struct strip *strip = &board->strips[i];
+		const struct work_kind *kind = strip_kind(strip);
 
-		if (strip->content == STRIP_DRYING && strip_drying(strip)->row.batch_id == card_of(desk)->batch_id &&
-		    strip->rule->name == PHASE_SPREAD &&
+		if (kind != NULL && kind->taken_from != NULL && kind->taken_from(strip) == card_of(desk)->batch_id &&
+		    strip->rule == phase_rule_first(strip->station.kind) &&
 		    kitchen_acted_later(desk->kitchen, strip_subject(strip), strip_subject(pot)))
 			return strip_subject(strip);
 	}

@@ -478,7 +478,7 @@ START_TEST(what_goes_to_the_trays_fills_no_jar)
 	pk_fill(&kit, batch_id, "half_pint", 2, 0);
 	ck_assert_int_eq(jars_to_come(), yield_less(NULL).jars_likely - 2);
 	KK_OK(&kit, to_trays("3 cups", &id));
-	ck_assert_int_eq(strip_batch(kk_canner(&kit, WIDE_POT))->trayed_ul, pk_ul("3 cups"));
+	ck_assert_int_eq(strip_batch(kk_canner(&kit, WIDE_POT))->taken_ul, pk_ul("3 cups"));
 	/* 3 cups are three half-pints to the brim, and more with their headspace */
 	ck_assert_int_le(yield_less("3 cups").jars_likely, yield_less(NULL).jars_likely - 3);
 	ck_assert_int_eq(jars_to_come(), yield_less("3 cups").jars_likely - 2);
