@@ -33,7 +33,7 @@ house() {
 		rooms log file > history > tables > journal > query > disk > rows
 		rooms kitchen step > warning > house > recipe > history > exchange > pantry > file > pot > dryer > canner > plan > stock > act > board
 		rooms report command > exchange > pantry > plan > house > history > board > process > out > cli
-		rooms screen app > board > history > pot > canner > pantry > stock > plan > house > ui > term
+		rooms screen app > board > history > pot > dryer > canner > pantry > stock > plan > house > ui > term
 	END
 }
 
