@@ -2,25 +2,30 @@
  * kinds.h - the kinds of work: what the board knows of a load, a run and a batch, one entry each.
  *
  * Who asks what kind of work it is asks here.  An entry stands in a file of its own
- * (load_kind.c, juicer_kind.c, batch_kind.c); EACH_WORK (log/rows/common.h) lists them.  Its phases, what
- * they ask for and what the planner makes of them are rows of the phase table (phases.h);
- * what its acts do beside is kitchen/step/kind_acts.h.
+ * (load_kind.c, juicer_kind.c, batch_kind.c); EACH_WORK (log/rows/common.h) lists them.  What its
+ * acts do beside is kitchen/step/kind_acts.h, what its keys open screen/board/kind_views.h.
  *
- * A new kind, WORD:
- *   log/rows/common.h         a line of EACH_WORK.  From it follow SUBJECT_... and STRIP_..., its
- *                             member of a strip, words, statements, that undo captures it, and
- *                             that WORD_kind, WORD_acts and WORD_views are asked
- *   log/rows/house.h          its station: a line of EACH_STATION
- *   schema/log.sql            its word in work.kind, a table whose id is the number of its row
- *                             of `work`; what all kinds have in common is in that row alone
- *   log/rows, log/tables      its struct; its descriptor with OF_WORK, `holds` and `lots`, and
- *                             its log_put_... by put_work (log/query/query.h)
- *   board/phases.c            its phases; which canner works by which method say station_method
- *                             and method_station alone
+ * A new kind, WORD, touches six files that are not its own:
+ *   log/rows/common.h         a line of EACH_WORK.  From it follow SUBJECT_..., STRIP_..., TRACE_...,
+ *                             its member of a strip, words, statements, its place in an export, the
+ *                             option of `recall`, that undo captures it, and that WORD_kind,
+ *                             WORD_phases, WORD_acts, WORD_views and table_of_WORD are asked
+ *   log/rows/house.h          its station: a line of EACH_OTHER_STATION, and its word in ANY_STATION
+ *   board/phases.h            the names of its phases: lines of EACH_PHASE
  *   board/board.h             its member of the strip's union, given out by a function that says
  *                             NULL when something else is in it
- *   board/WORD_kind.c, step, screen/board/kind_views.h   the three entries (juicer_kind.c is the
- *                             shortest), and the acts in its room
+ *   board/each_verb.h         what begins it, and its other acts
+ *   screen/ui/entry_view.h    the form that asks what it begins with
+ * and has of its own:
+ *   schema/log.sql            its words in work.kind, station.kind, work_at and recall.about, and a
+ *                             table whose id is the number of its row of `work`; what all kinds have
+ *                             in common is in that row alone
+ *   log/rows, log/tables      its struct; its descriptor with OF_WORK, `holds`, `lots` and, where they
+ *                             are not NULL, `open` and `jars`; its log_put_... by put_work
+ *                             (log/query/query.h)
+ *   board/WORD_kind.c, WORD_phases.c, step, screen   the entries (juicer_kind.c is the shortest), the
+ *                             acts in its room
+ * Packages of it in the pantry, a row of the plan, a line of the seasons are more; see drying.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
 #define STILLROOM_KITCHEN_BOARD_KINDS_H
