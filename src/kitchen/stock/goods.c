@@ -7,6 +7,7 @@
 #include "engine/recipe/fruit.h"
 #include "kitchen/board/clock.h"
 #include "kitchen/stock/stock_private.h"
+#include "log/tables/canner.h"
 #include "log/tables/work.h"
 
 /* --- what the pots still take -------------------------------------------------------------- */
@@ -187,13 +188,24 @@ static int64_t batch_used(const struct kitchen *kitchen, const void *row, const 
 	return item->amount * batch->multiple;
 }
 
+static int64_t drying_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+{
+	const struct log_drying *drying = row;
+	struct log_lot lot;
+
+	if (drying->fruit_mg == 0 || is_going(kitchen, STRIP_DRYING, drying->id) ||
+	    !log_lot_get(kitchen->log, drying->lot_id, &lot, NULL))
+		return 0;
+	return fruit_same(lot.product, fruit) ? drying->fruit_mg : 0;
+}
+
 /* What is over today is used, unless the day was cleaned down: then fruit is of another day. */
 static int64_t used_mg(const struct kitchen *kitchen, const char *fruit)
 {
 	static const struct {
 		enum subject_kind kind;
 		int64_t (*used)(const struct kitchen *kitchen, const void *row, const char *fruit);
-	} takes[] = { { SUBJECT_RUN, run_used }, { SUBJECT_BATCH, batch_used } };
+	} takes[] = { { SUBJECT_RUN, run_used }, { SUBJECT_BATCH, batch_used }, { SUBJECT_DRYING, drying_used } };
 	int64_t today = clock_day_start(kitchen_now(kitchen).wall_ms);
 	int64_t used = 0;
 

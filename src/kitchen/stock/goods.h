@@ -52,7 +52,7 @@ struct goods tray_goods(const struct kitchen *kitchen);
 /* A fruit, which nobody counts by its name: what is spoken for of all there will be. */
 struct fruit_spoken {
 	int64_t runs_mg;  /* planned for juicers */
-	int64_t used_mg;  /* of runs and whole in pots that are over today: gone */
+	int64_t used_mg;  /* of runs, whole in pots and dried, what is over today: gone */
 	int64_t going_mg; /* in juicers, on trays, and in pots that take it whole */
 	int64_t whole_mg; /* planned batches take so much of it whole, and planned dryings */
 	int64_t juice_ul; /* planned batches take so much of its juice */

@@ -397,6 +397,28 @@ START_TEST(fruit_that_is_planned_to_dry_is_spoken_for)
 }
 END_TEST
 
+START_TEST(fruit_that_was_dried_today_is_used)
+{
+	struct wishes wishes = grapes(20);
+	struct ahead ahead;
+	int64_t mg;
+
+	spare_key(8);
+	line("dryer 8 \"Box dryer\" trays=6");
+	start_drying(8, "grapes");
+	ahead = ahead_of(&wishes);
+	mg = ahead.order.fruit_mg;
+	ck_assert_int_lt(mg, lb(20));
+	for (int i = 0; i < 3; i++) { /* on its trays, the test, and it conditions beside the dryer */
+		kk_pass(&kit, i == 1 ? HOUR_MS : 5000);
+		KK_OK(&kit, pk_try_step(&kit, 8, true));
+	}
+	ck_assert_int_eq(kk_canner(&kit, 8)->content, STRIP_EMPTY);
+	ahead = ahead_of(&wishes);
+	ck_assert_int_eq(ahead.order.fruit_mg, mg);
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("goods", .begin = begin, .end = end, .seconds = 30),
 	TEST(fruit_that_is_planned_is_not_forecast_again),
@@ -412,6 +434,7 @@ static const struct listed_test listed[] = {
 	TEST(trays_of_a_dryer_at_work_are_missing),
 	TEST(trays_that_nobody_counted_are_not_made_up),
 	TEST(fruit_that_is_planned_to_dry_is_spoken_for),
+	TEST(fruit_that_was_dried_today_is_used),
 };
 
 KK_TESTS("goods", listed)
