@@ -25,6 +25,15 @@ int64_t moment_between(const struct moment *from, const struct moment *to)
 	return difference(to->wall_ms, from->wall_ms);
 }
 
+struct moment moment_before(const struct moment *moment, int64_t ms)
+{
+	struct moment before = *moment;
+
+	before.wall_ms = difference(moment->wall_ms, ms);
+	before.awake_ms = difference(moment->awake_ms, ms);
+	return before.awake_ms >= 0 ? before : (struct moment){ .wall_ms = before.wall_ms };
+}
+
 int64_t moment_wall_step(const struct moment *from, const struct moment *to)
 {
 	if (!moment_same_boot(from, to))

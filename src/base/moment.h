@@ -32,6 +32,9 @@ bool moment_same_boot(const struct moment *a, const struct moment *b);
  * callers treat that as "no time has passed" (fails safe: a hold gets longer). */
 int64_t moment_between(const struct moment *from, const struct moment *to);
 
+/* `ms` before it. What was before this boot is of one that is not known: the wall clock serves. */
+struct moment moment_before(const struct moment *moment, int64_t ms);
+
 /* How far the wall clock moved against the suspend-proof one between two
  * moments of one boot, in milliseconds (positive: the wall clock was set
  * forward).  0 across boots, where it cannot be known. */

@@ -37,6 +37,20 @@ START_TEST(a_stepped_wall_clock_moves_nothing_within_a_boot)
 }
 END_TEST
 
+START_TEST(before_this_boot_is_a_boot_not_known)
+{
+	struct moment earliest = moment_before(&noon, noon.awake_ms);
+	struct moment before = moment_before(&noon, noon.awake_ms + 1);
+
+	ck_assert(moment_same_boot(&earliest, &noon));
+	ck_assert_int_eq(earliest.awake_ms, 0);
+	ck_assert_int_eq(earliest.wall_ms, noon.wall_ms - noon.awake_ms);
+	ck_assert_str_eq(before.boot, "");
+	ck_assert_int_eq(before.awake_ms, 0);
+	ck_assert_int_eq(moment_between(&before, &noon), noon.awake_ms + 1);
+}
+END_TEST
+
 START_TEST(across_boots_the_wall_clock_serves)
 {
 	struct moment later = { noon.wall_ms + HOUR_MS, 1000, "boot-b" };
@@ -87,6 +101,7 @@ END_TEST
 static const struct listed_test listed[] = {
 	TEST(one_boot_has_one_identity),
 	TEST(a_stepped_wall_clock_moves_nothing_within_a_boot),
+	TEST(before_this_boot_is_a_boot_not_known),
 	TEST(across_boots_the_wall_clock_serves),
 	TEST(a_damaged_stamp_gives_a_number_all_the_same),
 	TEST(the_clock_shows_zero_only_when_the_time_is_over),

@@ -155,8 +155,7 @@ static bool begin_earlier(struct act *act, const struct strip *strip, int64_t mi
 		return fault_set(fault, FAULT_REFUSED,
 		                 "The hold cannot have begun %lld min before the key: give 1 to %lld min.",
 		                 (long long)minutes, (long long)(room / MINUTE_MS));
-	hold.began.wall_ms -= back;
-	hold.began.awake_ms -= back;
+	hold.began = moment_before(&hold.began, back);
 	return log_put_phase(act->kitchen->log, &hold, fault) &&
 	       mark_phase(act, strip, MARK_EARLIER, back, reason, fault);
 }

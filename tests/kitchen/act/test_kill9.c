@@ -412,8 +412,7 @@ static void shifted(void *state, struct moment *now)
 	struct clock clock = clock_system(&computer);
 
 	*now = clock_now(&clock);
-	now->wall_ms -= *ago;
-	now->awake_ms -= *ago;
+	*now = moment_before(now, *ago);
 }
 
 static void fill_kitchen(void)

@@ -162,6 +162,24 @@ START_TEST(a_hold_said_to_have_begun_earlier_is_unknown)
 }
 END_TEST
 
+/* The computer went off in the come-up: the hold began before it was up again. */
+START_TEST(a_hold_may_have_begun_before_the_computer_was_up)
+{
+	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
+
+	kk_to(&kit, load_id, PHASE_COME_UP);
+	kk_pass(&kit, 25 * MINUTE_MS);
+	test_clock_restart(&kit.clock, MINUTE_MS);
+	kk_step(&kit, load_id);
+	kk_pass(&kit, 2 * MINUTE_MS);
+	KK_OK(&kit, kk_try(&kit, load_id, EXCEPTION_EARLIER, 5));
+	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 3 * 60);
+	kk_reopen(&kit);
+	ck_assert_int_eq(kk_face(&kit, load_id).left_s, 3 * 60);
+	ck_assert_int_eq(kk_load(&kit, load_id).verdict, VERDICT_UNKNOWN);
+}
+END_TEST
+
 START_TEST(earlier_reaches_back_to_heat_on_and_no_further)
 {
 	int64_t load_id = kk_start(&kit, BIG_KETTLE, 7);
@@ -392,6 +410,7 @@ static const struct listed_test listed[] = {
 	TEST(the_first_failure_counts_when_there_are_two),
 	TEST(a_full_vent_cannot_be_called_short_and_others_have_none),
 	TEST(a_hold_said_to_have_begun_earlier_is_unknown),
+	TEST(a_hold_may_have_begun_before_the_computer_was_up),
 	TEST(earlier_reaches_back_to_heat_on_and_no_further),
 	TEST(after_a_loss_earlier_reaches_back_to_the_new_come_up_only),
 	TEST(an_estimate_is_gone_with_the_hold_it_was_about),
