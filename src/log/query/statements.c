@@ -127,11 +127,11 @@
 
 #define LASTED "coalesce(lasted_ms, max(0, ended_wall_ms - began_wall_ms))"
 /* What each station did, in a piece, as the indexes work_begun_at and phase_busy have it: CROSS JOIN keeps to
- * this order, + keeps it from a look for each name, and the LIMIT keeps a sum from being added up again wherever
- * it is named: a subquery with one is not flattened (SQLite documentation, optoverview.html, "Subquery Flattening").
+ * this order, and the LIMIT keeps a sum from being added up again wherever it is named: a subquery with one is not
+ * flattened (SQLite documentation, optoverview.html, "Subquery Flattening").
  * ?3: the phases that keep a station busy, blank-separated. */
 #define AT_STATION "FROM work CROSS JOIN phase ON work_id = work.id WHERE station_id = station.id AND " BEGUN
-#define KEEPS_BUSY "+name IN (SELECT value FROM json_each('[\"' || replace(?3, ' ', '\",\"') || '\"]'))"
+#define KEEPS_BUSY "instr(' ' || ?3 || ' ', ' ' || name || ' ')"
 #define STATIONS_BUSY \
 	"FROM (SELECT id, name, kind, " \
 	"(SELECT count(*) FROM work WHERE station_id = station.id AND " BEGUN ") AS works, " \
