@@ -162,7 +162,7 @@ void entry_key(struct desk *desk, long key)
 	bool offered = entry->offered;
 
 	if (entry->back != NULL && goes_back(entry, key)) {
-		entry->back(desk);
+		entry->back(desk, key == KEY_CODE_LEFT);
 		return;
 	}
 	if (offered && key == ' ') /* what Space does elsewhere; nothing begins with a blank */

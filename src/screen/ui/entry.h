@@ -24,9 +24,11 @@ struct entry {
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
 	void (*blank)(struct desk *desk);                  /* Space in the empty line; NULL: a blank like any */
 	void (*leave)(struct desk *desk);                  /* Esc, beside closing the line; NULL: nothing */
-	void (*back)(struct desk *desk);                   /* Up, or Backspace in an empty line; NULL: as in a line */
-	const char *keys;                                  /* what its keys do; NULL: the usual words */
-	bool in_view;                                      /* the view draws it, where its answer stands */
+	/* Left at its beginning, which may leave what is entered; Up, or Backspace in an empty line, which
+	 * never do.  NULL: as in a line. */
+	void (*back)(struct desk *desk, bool may_leave);
+	const char *keys; /* what its keys do; NULL: the usual words */
+	bool in_view;     /* the view draws it, where its answer stands */
 };
 
 /* Ask for one line of text. */

@@ -185,6 +185,8 @@ static bool text_done(struct desk *desk, const char *text)
 	return !desk->entry.open; /* open again: the next one is typed too */
 }
 
+static void go_back(struct desk *desk, bool may_leave);
+
 static void ask_text(struct desk *desk, const struct form *form)
 {
 	const struct question *question = form_question(form);
@@ -194,7 +196,7 @@ static void ask_text(struct desk *desk, const struct form *form)
 	form_text(desk, form, question, &text);
 	desk_offer(desk, question->asks, words, text_done);
 	desk->entry.leave = form->leave;
-	desk->entry.back = form_back;
+	desk->entry.back = go_back;
 	desk->entry.in_view = form->has_lines;
 }
 
@@ -254,7 +256,8 @@ void form_begin(struct desk *desk, struct form *form, const struct question *que
 	go_on_from(desk, form, questions);
 }
 
-void form_back(struct desk *desk)
+/* Whoever takes letters back, or goes up, means to stay: with nothing before, only Left and Esc leave. */
+static void go_back(struct desk *desk, bool may_leave)
 {
 	struct form *form = form_here(desk);
 
@@ -266,8 +269,13 @@ void form_back(struct desk *desk)
 			return;
 		}
 	}
-	if (form->leave != NULL)
+	if (may_leave && form->leave != NULL)
 		form->leave(desk);
+}
+
+void form_back(struct desk *desk)
+{
+	go_back(desk, true);
 }
 
 /* --- keys ------------------------------------------------------------------------------------------ */
@@ -372,6 +380,16 @@ bool form_takes_figures(const struct desk *desk)
 	return form_question(form_here(desk))->kind == ASK_NUMBER;
 }
 
+/* Letters where a number is asked for: what is right, rather than that they do nothing. */
+static bool said_that_figures_are_asked(struct desk *desk, const struct question *question, long key)
+{
+	bool is_letter = (key >= 'a' && key <= 'z') || (key >= 'A' && key <= 'Z');
+
+	if (is_letter)
+		desk_say(desk, ROLE_CAUTION, "A number is asked for here, 1 to %d: type figures.", question->most);
+	return is_letter;
+}
+
 bool form_typed(struct desk *desk, long key)
 {
 	struct form *form = form_here(desk);
@@ -385,9 +403,10 @@ bool form_typed(struct desk *desk, long key)
 		number_is(desk, form);
 		return true;
 	}
-	if (key != KEY_CODE_BACKSPACE)
-		return false;
-	form_back(desk);
+	if (key == KEY_CODE_BACKSPACE)
+		go_back(desk, false);
+	else
+		return question->kind == ASK_NUMBER && said_that_figures_are_asked(desk, question, key);
 	return true;
 }
 

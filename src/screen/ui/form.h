@@ -4,7 +4,7 @@
  * A view with a form has a table of its questions in the order in which they are asked; the
  * form keeps where it stands.  Its keys are the same in every view: Space or Enter takes
  * what is under the cursor, Left goes one back, Up and Down move, letters narrow a list,
- * figures are a number.  Nothing is recorded before the last question.
+ * figures are a number, Backspace takes back what was typed.  Nothing is recorded before the last question.
  */
 #ifndef STILLROOM_SCREEN_UI_FORM_H
 #define STILLROOM_SCREEN_UI_FORM_H

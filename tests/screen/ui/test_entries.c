@@ -167,6 +167,44 @@ START_TEST(up_and_left_go_one_back_with_what_was_answered)
 }
 END_TEST
 
+/* Whoever takes letters back does not mean to leave: a line, a list, a number. */
+START_TEST(backspace_and_up_never_leave_a_form)
+{
+	enter(VIEW_HOUSE, ENTRY_LID_BOX, 0);
+	press(KEY_CODE_BACKSPACE);
+	press(KEY_CODE_UP);
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	answer("Box C");
+	ck_assert_uint_eq(entry_view.form(&dk.desk)->at, 1);
+	enter(VIEW_HOUSE, ENTRY_STATION, 0);
+	type("MK");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Nothing here is called that: a canner, juicer, pot or dryer."));
+	for (int n = 0; n < 4; n++)
+		press(KEY_CODE_BACKSPACE);
+	ck_assert_int_eq(dk.desk.view, VIEW_ENTRY);
+	answer("pot");
+	ck_assert_str_eq(dk.desk.entry.text, "Pot");
+	for (int n = 0; n < 4; n++)
+		press(KEY_CODE_BACKSPACE);
+	ck_assert_uint_eq(entry_view.form(&dk.desk)->at, 0);
+	press(KEY_CODE_LEFT);
+	ck_assert_int_eq(dk.desk.view, VIEW_HOUSE);
+}
+END_TEST
+
+START_TEST(letters_where_a_figure_is_asked_for_say_so)
+{
+	enter(VIEW_HOUSE, ENTRY_STATION, kk_station(&dk.kit, DIAL_CANNER));
+	press(KEY_CODE_ENTER);
+	press(KEY_CODE_ENTER);
+	type("M");
+	dk_says(&dk, "A number is asked for here, 1 to 9: type figures.");
+	answer("5");
+	ck_assert_uint_eq(entry_view.form(&dk.desk)->at, 3);
+}
+END_TEST
+
 /* --- a station ------------------------------------------------------------------------------ */
 
 START_TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered)
@@ -817,6 +855,8 @@ static const struct listed_test listed[] = {
 	TEST(an_example_is_no_answer),
 	TEST(what_was_refused_is_typed_over),
 	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),
+	TEST(backspace_and_up_never_leave_a_form),
+	TEST(letters_where_a_figure_is_asked_for_say_so),
 	TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered),
 	TEST(a_station_that_is_changed_keeps_what_is_only_taken),
 	TEST(the_times_of_the_house_are_one_entry),
