@@ -16,7 +16,7 @@
 
 struct loader_card {
 	int64_t station_id;
-	int group; /* waiting group under the cursor */
+	struct list_state list; /* of the jars that wait, group by group */
 	bool putting_away;
 	struct loader_proposal offer;
 	struct moment proposed; /* when it was; it stands as long as jars and canners do */
@@ -98,7 +98,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 {
 	card_of(desk)->station_id = opening->id;
 	card_of(desk)->pressure_psi = NO_PRESSURE;
-	card_of(desk)->group = 0;
+	card_of(desk)->list = (struct list_state){ 0 };
 	card_of(desk)->putting_away = false;
 	propose(desk);
 	look(desk);
@@ -126,23 +126,34 @@ static void group_words(const struct waiting_group *group, char *buffer, size_t 
 	text_add_hours(&text, group->waited_ms / 60000);
 }
 
-static int waiting_draw(const struct desk *desk, int top, int rows, int cols)
+static void group_draw(const struct desk *desk, int n, int row, bool here)
 {
 	int64_t limit_ms = kitchen_board(desk->kitchen)->house.jar_wait_minutes * INT64_C(60000);
 	struct waiting_group groups[WAITING_GROUPS_MAX];
-	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	int used = 0;
+	char words[200];
 
-	for (size_t i = 0; i < count && used < rows; i++) {
-		char words[200];
+	(void)here; /* how long they wait is worth the color */
+	(void)kitchen_waiting(desk->kitchen, &desk->now, groups);
+	group_words(&groups[n], words, sizeof(words));
+	terminal_put(desk->terminal, row, LIST_COL, desk_columns(desk) - LIST_COL - 1,
+	             groups[n].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
+}
 
-		group_words(&groups[i], words, sizeof(words));
-		terminal_put(desk->terminal, top + used, 1, 1, ROLE_STRONG,
-		             (int)i == card_of(desk)->group ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + used++, 3, cols - 4,
-		             groups[i].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
-	}
-	return used;
+static struct list_state *list_of(const struct desk *desk, int *count)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+
+	*count = (int)kitchen_waiting(desk->kitchen, &desk->now, groups);
+	list_move(&card_of(desk)->list, 0, *count); /* some may have gone */
+	return &card_of(desk)->list;
+}
+
+static int waiting_draw(const struct desk *desk, int top, int rows)
+{
+	int count;
+	struct list_state *list = list_of(desk, &count);
+
+	return list_lines_draw(desk, list, count, top, rows, group_draw);
 }
 
 static void proposal_words(const struct desk *desk, const struct proposal *proposal, char *buffer, size_t size)
@@ -257,7 +268,7 @@ static void draw(const struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
-	row += waiting_draw(desk, row, rows > 12 ? 6 : 3, cols);
+	row += waiting_draw(desk, row, rows > 12 ? 6 : 3);
 	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
 	              station == NULL ? "no canner" : station->name);
 	for (size_t i = 0; i < offer->count && row < end - 3; i++) {
@@ -367,7 +378,7 @@ static void refill(struct desk *desk)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	size_t n = (size_t)card_of(desk)->group;
+	size_t n = (size_t)card_of(desk)->list.cursor;
 	struct fault fault = { 0 };
 
 	if (n >= count)
@@ -397,7 +408,7 @@ static bool away_typed(struct desk *desk, long key)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	size_t n = (size_t)card_of(desk)->group;
+	size_t n = (size_t)card_of(desk)->list.cursor;
 	struct fault fault = { 0 };
 
 	if (!card_of(desk)->putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
@@ -408,25 +419,6 @@ static bool away_typed(struct desk *desk, long key)
 	else
 		desk_say_fault(desk, &fault);
 	return true;
-}
-
-static void move_group(struct desk *desk, int by)
-{
-	struct list_state list = { .cursor = card_of(desk)->group };
-	struct waiting_group groups[WAITING_GROUPS_MAX];
-
-	list_move(&list, by, (int)kitchen_waiting(desk->kitchen, &desk->now, groups));
-	card_of(desk)->group = list.cursor;
-}
-
-static void up(struct desk *desk)
-{
-	move_group(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	move_group(desk, 1);
 }
 
 static void leave(struct desk *desk)
@@ -458,8 +450,8 @@ static const struct view_key keys[] = {
 	{ 'r', 0, "r", "filled again", "The waiting jars at the mark were emptied, reheated and filled again just now.",
 	  NULL, refill },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, list_below },
 };
 
 static const char *load_words(const struct desk *desk)
@@ -476,6 +468,7 @@ const struct view loader_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.look = look,
+	.list = list_of,
 	.draw = draw,
 	.sources = sources,
 	.typed = away_typed,

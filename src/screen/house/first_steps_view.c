@@ -399,16 +399,15 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 /* --- drawing --------------------------------------------------------------------------------------- */
 
-static void step_draw(const struct desk *desk, int n, int row, int cols)
+static void step_draw(const struct desk *desk, int n, int row, bool here)
 {
 	const struct step *step = step_at(desk, n);
-	bool here = n == card_of(desk)->list.cursor;
+	int cols = desk_columns(desk);
 	int col = cols < NARROW ? 23 : 26;
 	char words[HAS_BYTES];
 	bool done = step_has(desk, step, words, sizeof(words));
 
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_put(desk->terminal, row, 3, 4, done ? ROLE_DONE : ROLE_CAUTION,
+	terminal_put(desk->terminal, row, LIST_COL, 4, done ? ROLE_DONE : ROLE_CAUTION,
 	             done                ? "done"
 	             : step->has != NULL ? "open"
 	                                 : "");
@@ -440,16 +439,13 @@ static void draw(const struct desk *desk, int top, int rows)
 	int count = step_count(desk);
 	const char *help = step_at(desk, card_of(desk)->list.cursor)->help;
 	int list = rows - 1 - desk_paragraph_lines(help, cols - 4);
-	int first;
 
 	if (list < LIST_ROWS_MIN)
 		list = LIST_ROWS_MIN;
 	if (list > count)
 		list = count;
-	first = list_scroll(&card_of(desk)->list, count, list);
 	head_draw(desk, top, cols);
-	for (int n = first; n < first + list; n++)
-		step_draw(desk, n, top + 1 + n - first, cols);
+	list = list_lines_draw(desk, &card_of(desk)->list, count, top + 1, list, step_draw);
 	top += 1 + list;
 	rows -= 1 + list;
 	if (rows > desk_paragraph_lines(help, cols - 4)) { /* a line between them */
@@ -476,21 +472,17 @@ static void open_house(struct desk *desk)
 	desk_open(desk, VIEW_HOUSE);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, step_count(desk));
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, step_count(desk));
+	*count = step_count(desk);
+	return &card_of(desk)->list;
 }
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "do it", "The step under the cursor: what it asks for, or where it is done.",
 	  NULL, begin_step },
-	{ KEY_CODE_DOWN, 0, "Down", "leave it open", "The line below.", NULL, down },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
+	{ KEY_CODE_DOWN, 0, "Down", "leave it open", "The line below.", NULL, list_below },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
 	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
 	{ 'h', 0, "h", "house", "The house, line by line: all of it, to be changed.", NULL, open_house },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "board", "To the board; f leads back here.", NULL, desk_show_board },
@@ -503,6 +495,7 @@ const struct view first_steps_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.again = again,
+	.list = list_of,
 	.draw = draw,
 	.warned = house_warned,
 	.keeps = true,

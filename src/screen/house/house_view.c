@@ -287,26 +287,22 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	}
 }
 
+static void line_draw(const struct desk *desk, int n, int row, bool here)
+{
+	char words[400];
+
+	line_words(desk, n, words, sizeof(words));
+	terminal_put(desk->terminal, row, LIST_COL, desk_columns(desk) - LIST_COL - 1,
+	             here ? ROLE_SELECTED : ROLE_PLAIN, words);
+}
+
 static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = line_count(desk);
-	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
-	int window_rows;
-	int cols;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "The house, line %d of %d. Space changes it.",
-	              card_of(desk)->list.cursor + 1, count);
-	for (int i = first; i < count && i - first < rows - 1; i++) {
-		char words[400];
-		bool here = i == card_of(desk)->list.cursor;
-
-		line_words(desk, i, words, sizeof(words));
-		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
-		             words);
-	}
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG,
+	              "The house, line %d of %d. Space changes it.", card_of(desk)->list.cursor + 1, count);
+	(void)list_lines_draw(desk, &card_of(desk)->list, count, top + 1, rows - 1, line_draw);
 }
 
 /* --- changing ---------------------------------------------------------------------- */
@@ -436,14 +432,10 @@ static void undo(struct desk *desk)
 	house_view_refresh(desk);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, line_count(desk));
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, line_count(desk));
+	*count = line_count(desk);
+	return &card_of(desk)->list;
 }
 
 static void open_first_steps(struct desk *desk)
@@ -464,8 +456,8 @@ static const struct view_key keys[] = {
 	  open_first_steps },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ 'u', 0, "u", "undo", "Undo the last change to the house.", NULL, undo },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view house_view = {
@@ -475,6 +467,7 @@ const struct view house_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.again = house_view_refresh,
+	.list = list_of,
 	.draw = draw,
 	.warned = house_warned,
 	.keeps = true,

@@ -84,11 +84,11 @@ static void stock_words(const struct desk *desk, const struct shelf_line *line, 
 		text_copy(buffer, size, "not counted");
 }
 
-static void line_draw(const struct desk *desk, int n, int row, int cols)
+static void line_draw(const struct desk *desk, int n, int row, bool here)
 {
 	const struct shelf_line *line = &shelf_card(desk)->lines[n];
-	bool selected = n == shelf_card(desk)->list.cursor;
-	enum role role = selected            ? ROLE_SELECTED
+	int cols = desk_columns(desk);
+	enum role role = here                ? ROLE_SELECTED
 	                 : !line->counted    ? ROLE_QUIET
 	                 : line->amount < 0  ? ROLE_STOP
 	                 : line->amount == 0 ? ROLE_CAUTION
@@ -96,24 +96,18 @@ static void line_draw(const struct desk *desk, int n, int row, int cols)
 	char stock[64];
 
 	stock_words(desk, line, stock, sizeof(stock));
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, cols - 4, role, "%*s  %-*s %s", cols < NARROW ? 12 : 16, stock,
-	              cols < NARROW ? 1 : 26, line->name, line->note);
+	terminal_putf(desk->terminal, row, LIST_COL, cols - LIST_COL - 1, role, "%*s  %-*s %s", cols < NARROW ? 12 : 16,
+	              stock, cols < NARROW ? 1 : 26, line->name, line->note);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = (int)shelf_card(desk)->count;
-	int first = list_scroll(&shelf_card(desk)->list, count, rows - 1);
-	int window_rows;
-	int cols;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
 	              count == 0 ? 0 : shelf_card(desk)->list.cursor + 1, count,
 	              kitchen_who(desk->kitchen)[0] != '\0' ? "; noted by " : "", kitchen_who(desk->kitchen));
-	for (int i = first; i < count && i - first < rows - 1; i++)
-		line_draw(desk, i, top + 1 + i - first, cols);
+	(void)list_lines_draw(desk, &shelf_card(desk)->list, count, top + 1, rows - 1, line_draw);
 }
 
 /* --- one line --------------------------------------------------------------------------- */
@@ -320,14 +314,10 @@ static void undo(struct desk *desk)
 	refresh(desk);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&shelf_card(desk)->list, -1, (int)shelf_card(desk)->count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&shelf_card(desk)->list, 1, (int)shelf_card(desk)->count);
+	*count = (int)shelf_card(desk)->count;
+	return &shelf_card(desk)->list;
 }
 
 static void open_ledger(struct desk *desk)
@@ -351,8 +341,8 @@ static const struct view_key keys[] = {
 	{ 'b', 0, "b", "bought by", "How you buy it: a bag, a bottle, a box of jars.", NULL, bought_by },
 	{ 'i', 0, "i", "initials", "Who is counting; recorded with what is noted here.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view supplies_view = {
@@ -362,6 +352,7 @@ const struct view supplies_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.again = refresh,
+	.list = list_of,
 	.draw = draw,
 	.sources = shelf_sources,
 };

@@ -357,29 +357,7 @@ void desk_read_lid_boxes(struct desk *desk, struct log_lid_box **boxes, size_t *
 	*count = read;
 }
 
-/* --- lists and paragraphs -------------------------------------------------------------- */
-
-void list_move(struct list_state *list, int by, int count)
-{
-	list->cursor += by;
-	if (list->cursor >= count)
-		list->cursor = count - 1;
-	if (list->cursor < 0)
-		list->cursor = 0;
-}
-
-int list_scroll(struct list_state *list, int count, int rows)
-{
-	if (list->cursor < list->top)
-		list->top = list->cursor;
-	if (list->cursor >= list->top + rows)
-		list->top = list->cursor - rows + 1;
-	if (list->top > count - rows)
-		list->top = count - rows;
-	if (list->top < 0)
-		list->top = 0;
-	return list->top;
-}
+/* --- paragraphs -------------------------------------------------------------- */
 
 /* Bytes of `text` that fit in `cols` columns, broken at a blank where there is
  * one.  Counts bytes as columns but for UTF-8 continuation bytes, which is exact

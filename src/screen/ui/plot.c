@@ -1,32 +1,10 @@
 /*
- * plot.c - bars, ranges and columns drawn with the glyph table, and lists whose
- * lines are of different height.  Nothing here is told by color alone.
+ * plot.c - bars, ranges and columns drawn with the glyph table.  Nothing here is
+ * told by color alone.
  */
 #include "screen/ui/plot.h"
 #include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
-
-void scroll_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,
-                 int (*draw)(const struct desk *desk, int n, int row, int rows))
-{
-	int row = top;
-	int n = list->cursor;
-
-	terminal_cursor(desk->terminal, top, 1); /* the first one shown is what keys are about */
-	while (n < count && row < top + rows) {
-		row += draw(desk, n, row, top + rows - row);
-		n++;
-	}
-	list->top = n - list->cursor;
-}
-
-/* No further than to where the last line is in sight. */
-void scroll_move(struct list_state *list, int by, int count)
-{
-	if (by > 0 && list->cursor + list->top >= count)
-		return;
-	list_move(list, by, count);
-}
 
 static int columns_of(double share, int cols)
 {

@@ -33,6 +33,7 @@
 
 struct desk;
 struct form;
+struct list_state;
 struct question;
 struct sources;
 struct warning;
@@ -105,6 +106,8 @@ struct view {
 	const struct question *questions;
 	size_t question_count;
 	struct form *(*form)(const struct desk *desk);
+	/* The list that its Up and Down move in, and how many lines it has.  NULL: it has none. */
+	struct list_state *(*list)(const struct desk *desk, int *count);
 	/* What changes by itself, by the clock or by another hand: before each frame.  NULL: nothing
 	 * that it keeps. */
 	void (*look)(struct desk *desk);
