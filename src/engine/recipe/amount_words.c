@@ -272,11 +272,22 @@ static void exact_metric(struct text *text, enum measure measure, int64_t amount
 	                                      : "g");
 }
 
+/* As it is told, where that is the very amount: 34 lb. */
+static bool said_shortly(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
+                         char *buffer, size_t size)
+{
+	int64_t read;
+
+	amount_words(measure, amount, units, buffer, size);
+	return amount_read(buffer, measure, supply, &read, NULL) && read == amount;
+}
+
 void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t amount, enum unit_system units,
                         char *buffer, size_t size)
 {
 	struct wording wording = { .measure = measure, .supply = supply, .amount = amount, .awkward = PLAIN_ENOUGH };
 	struct text text = text_over(buffer, size);
+	char plain[64];
 
 	if (measure == MEASURE_EACH || amount <= 0) {
 		text_add(&text, "%lld", (long long)amount);
@@ -287,6 +298,8 @@ void amount_exact_words(enum measure measure, enum supply_kind supply, int64_t a
 		try_us(&wording);
 	if (wording.words[0] != '\0')
 		text_add(&text, "%s", wording.words);
+	else if (said_shortly(measure, supply, amount, units, plain, sizeof(plain)))
+		text_add(&text, "%s", plain);
 	else
 		exact_metric(&text, measure, amount);
 }
