@@ -37,11 +37,11 @@ shows "lids Box A, spring" "Space ledger" "r received" "c count" "k check all" "
 at="a receipt and a count"
 press Down # a line keeps its place, counted or not
 press r
-wait_for "Came in, half-pints:"
+wait_for "Amount" "bought by"
 typed 24
-wait_for "84  half-pints" "Noted."
+wait_for "84  half-pints" "Noted: 24 half-pints came in."
 press c
-wait_for "Found of half-pints:"
+wait_for "What            half-pints" "84_"
 typed "five dozen"
 wait_for "not an amount"
 press C-u
@@ -54,30 +54,30 @@ wait_for "noted by KM"
 
 at="the shelf check goes line by line"
 press k
-wait_for "half-pints (60):" "Space keeps it"
+wait_for "What            half-pints" "Found           60_" "Space keeps it"
 press Space
-wait_for "pints (72):"
+wait_for "What            pints" "Found           72_"
 typed 70
-wait_for "quarts (28):"
+wait_for "What            quarts" "Found           28_"
 press Space
-wait_for "lids Box A, spring (60):"
+wait_for "What            lids Box A, spring" "Found           60_"
 typed 55
-wait_for "lids Box B, summer (48):"
+wait_for "What            lids Box B, summer" "Found           48_"
 press Space
-wait_for "sugar (40 lb):"
+wait_for "What            sugar" "Found           40 lb_"
 typed "38 lb"
-wait_for "bottled lemon juice (2 qt):"
+wait_for "What            bottled lemon juice" "Found           2 qt_"
 press Escape
-wait_gone "bottled lemon juice (2 qt):"
+wait_gone "Shelf check"
 shows "70  pints" "55  lids Box A, spring" "38 lb  sugar"
 stock "pints" 70
 stock "sugar" "38 lb"
 
 at="it ends with what is counted"
 press k
-wait_for "bottled lemon juice (2 qt):"
+wait_for "What            bottled lemon juice" "Found           2 qt_"
 press Space
-wait_for "fruit (150 lb):"
+wait_for "What            fruit" "Found           150 lb_"
 press Enter
 wait_for "Shelf check: 0 counted, 2 kept."
 

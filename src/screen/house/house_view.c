@@ -351,33 +351,6 @@ static int64_t id_here(const struct desk *desk)
 	}
 }
 
-/* What a count of the shelf found of the supply under the cursor. */
-static bool count_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-	const struct log_supply *supply;
-	int64_t counted;
-	int n;
-
-	if (line_at(desk, card_of(desk)->list.cursor, &n) != HOUSE_SUPPLY)
-		return true;
-	supply = &card_of(desk)->supplies[n];
-	return after_change(desk,
-	                    kitchen_read_amount(desk->kitchen, text, supply->kind, supply->size, &counted, &fault) &&
-	                        kitchen_supply_count(desk->kitchen, supply->kind, supply->size, counted, &fault),
-	                    &fault);
-}
-
-static void count_supply(struct desk *desk, int n)
-{
-	const struct log_supply *supply = &card_of(desk)->supplies[n];
-	char stock[48];
-
-	amount_words(supply_measure(supply->kind), supply->stock, kitchen_board(desk->kitchen)->house.units, stock,
-	             sizeof(stock));
-	desk_offer(desk, "Counted:", stock, count_typed);
-}
-
 static void change_house(struct desk *desk, enum house_line line)
 {
 	switch (line) {
@@ -413,7 +386,7 @@ static void change(struct desk *desk)
 	switch (line) {
 	case HOUSE_STATION: desk_enter(desk, ENTRY_STATION, id_here(desk)); break;
 	case HOUSE_LIDS: desk_enter(desk, ENTRY_LID_BOX, id_here(desk)); break;
-	case HOUSE_SUPPLY: count_supply(desk, n); break;
+	case HOUSE_SUPPLY: desk_enter(desk, ENTRY_FOUND, id_here(desk)); break;
 	case HOUSE_RECIPE:
 		desk_open_for(desk, VIEW_RECIPE,
 		              (struct opening){ .id = kitchen_recipe_own_id(desk->kitchen, nth_own_recipe(desk, n)) });

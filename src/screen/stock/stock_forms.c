@@ -13,6 +13,7 @@
 #include "kitchen/stock/shelf.h"
 #include "kitchen/stock/stock.h"
 #include "log/rows/words.h"
+#include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
 
@@ -203,6 +204,12 @@ static const char *supply_word(const struct desk *desk, int n)
 	return n < supply_count(desk) ? supply_words((enum supply_kind)(FIRST_COUNTED + n)) : NULL;
 }
 
+/* -1: not said yet */
+static int supply_now(const struct desk *desk)
+{
+	return (int)received_of(desk)->kind - (int)FIRST_COUNTED;
+}
+
 static void supply_said(const struct desk *desk, struct text *text)
 {
 	text_add(text, "%s", supply_words(received_of(desk)->kind));
@@ -240,6 +247,13 @@ static const char *size_word(const struct desk *desk, int n)
 	return n < (int)jar_size_count ? jar_sizes[n].plural : NULL;
 }
 
+static int size_now(const struct desk *desk)
+{
+	const struct jar_size *jar = jar_size_named(received_of(desk)->size);
+
+	return jar != NULL ? jar_size_index(jar) : -1;
+}
+
 static void size_said(const struct desk *desk, struct text *text)
 {
 	const struct jar_size *jar = jar_size_named(received_of(desk)->size);
@@ -264,20 +278,14 @@ static void amount_now(const struct desk *desk, struct text *text)
 	text_add(text, "%s", words);
 }
 
-/* What a bare number is in, until a unit stands in the line itself; and how it is bought. */
 static void amount_beside(const struct desk *desk, int n, struct text *text)
 {
 	const struct received *received = received_of(desk);
-	enum measure measure = supply_measure(received->kind);
 	int64_t by = 0;
-	char words[64];
 
 	(void)n;
-	entry_unit_beside(desk, measure, received->kind, text);
-	if (!kitchen_sold_by(desk->kitchen, received->kind, received->size, &by, NULL) || by == 0)
-		return;
-	amount_words(measure, by, desk_units(desk), words, sizeof(words));
-	text_add(text, "%sbought by %s", text->used > 0 ? "; " : "", words);
+	(void)kitchen_sold_by(desk->kitchen, received->kind, received->size, &by, NULL);
+	shelf_beside(desk, supply_measure(received->kind), received->kind, by, text);
 }
 
 static bool amount_typed(struct desk *desk, const char *text)
@@ -298,6 +306,24 @@ static bool supply_done(struct desk *desk, struct text *noted, struct fault *fau
 	return kitchen_supply_in(desk->kitchen, received->kind, received->size, received->amount, fault);
 }
 
+/* From the shelf: of the line under the cursor. */
+static bool supply_begin(struct desk *desk, int64_t id)
+{
+	const struct shelf_line *line = entry_from(desk) == VIEW_SUPPLIES ? shelf_here(desk) : NULL;
+
+	(void)id;
+	if (line != NULL) {
+		received_of(desk)->kind = line->supply;
+		text_copy(received_of(desk)->size, sizeof(received_of(desk)->size), line->size);
+	}
+	return true;
+}
+
+static const char *supply_starts(const struct desk *desk)
+{
+	return entry_from(desk) == VIEW_SUPPLIES ? "Amount" : NULL;
+}
+
 static const struct question supply_questions[] = {
 	{ .kind = ASK_CHOICE,
 	  .name = "What",
@@ -305,6 +331,7 @@ static const struct question supply_questions[] = {
 	  .count = supply_count,
 	  .words = supply_words_at,
 	  .word = supply_word,
+	  .offers = supply_now,
 	  .answer = supply_said,
 	  .none = "Nothing by that name is counted.",
 	  .take = supply_taken },
@@ -316,6 +343,7 @@ static const struct question supply_questions[] = {
 	  .words = size_words,
 	  .word = size_word,
 	  .none = "There is no such size.",
+	  .offers = size_now,
 	  .answer = size_said,
 	  .take = size_taken },
 	{ .kind = ASK_TEXT,
@@ -333,6 +361,8 @@ const struct entry_form supply_form = {
 	.questions = supply_questions,
 	.count = sizeof(supply_questions) / sizeof(supply_questions[0]),
 	.size = sizeof(struct received),
+	.begin = supply_begin,
+	.starts = supply_starts,
 	.done = supply_done,
 };
 

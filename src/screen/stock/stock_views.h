@@ -4,7 +4,9 @@
 #ifndef STILLROOM_SCREEN_STOCK_STOCK_VIEWS_H
 #define STILLROOM_SCREEN_STOCK_STOCK_VIEWS_H
 
+#include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "kitchen/stock/shelf.h"
 #include "screen/ui/list.h"
@@ -26,6 +28,15 @@ struct shelf_card {
 };
 
 struct shelf_card *shelf_card(const struct desk *desk);
+const struct shelf_line *shelf_here(const struct desk *desk); /* under the cursor; NULL: there is none */
+/* Read it anew; the cursor stays on its thing, or goes to the supply of that number (0: none). */
+void shelf_read(struct desk *desk, int64_t supply_id);
+bool shelf_same_line(const struct shelf_line *a, const struct shelf_line *b);
+void shelf_stock_words(const struct desk *desk, const struct shelf_line *line, char *buffer, size_t size);
+/* Beside an amount that is typed: what a bare number is in, until a unit stands in the line itself; and
+ * how it is bought. */
+void shelf_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, int64_t by,
+                  struct text *text);
 /* For the page behind @: how what is left was worked out, and of the line under the cursor. */
 void shelf_sources(const struct desk *desk, struct sources *page);
 

@@ -22,8 +22,8 @@ struct entry {
 	bool offered;  /* the text is an offer, or was refused: the first character takes its place */
 	bool answered; /* Enter was pressed in this line, and no other was opened since */
 	bool (*done)(struct desk *desk, const char *text); /* true closes the line */
-	void (*blank)(struct desk *desk);                  /* Space in the empty line; NULL: a blank like any */
-	void (*leave)(struct desk *desk);                  /* Esc, beside closing the line; NULL: nothing */
+	void (*blank)(struct desk *desk); /* Space in the empty line, or on an offer; NULL: a blank like any */
+	void (*leave)(struct desk *desk); /* Esc, beside closing the line; NULL: nothing */
 	/* Left at its beginning, which may leave what is entered; Up, or Backspace in an empty line, which
 	 * never do.  NULL: as in a line. */
 	void (*back)(struct desk *desk, bool may_leave);

@@ -134,6 +134,8 @@ static void enter(struct desk *desk, const struct opening *opening)
 	card->form.end = end;
 	card->form.has_lines = true;
 	form_begin(desk, &card->form, about->questions, about->count, leave);
+	if (about->starts != NULL && about->starts(desk) != NULL)
+		entry_ask(desk, about->starts(desk));
 }
 
 void desk_enter(struct desk *desk, enum entry_name name, int64_t id)
@@ -248,6 +250,20 @@ bool entry_read_supply(struct desk *desk, const char *text, enum supply_kind sup
 
 	with_unit(desk, text, supply_measure(supply), supply, words, sizeof(words));
 	return is_read(desk, kitchen_read_amount(desk->kitchen, words, supply, size, out, &fault), out, &fault);
+}
+
+bool entry_read_left(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t by,
+                     int64_t *out)
+{
+	struct fault fault = { 0 };
+	char words[80];
+	bool read;
+
+	with_unit(desk, text, measure, supply, words, sizeof(words));
+	read = amount_read_bought(words, measure, supply, by, out, &fault);
+	if (!read)
+		desk_say_fault(desk, &fault);
+	return read;
 }
 
 /* --- drawing --------------------------------------------------------------------------------- */

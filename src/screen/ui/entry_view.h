@@ -34,6 +34,9 @@ struct entry_form {
 	/* What the house had last is offered; `id`: what is changed, 0: a new one.  False: it is
 	 * not there any more, and it says so.  NULL: nothing is offered. */
 	bool (*begin)(struct desk *desk, int64_t id);
+	/* The question it begins at, by name, where those before are answered by what it was opened
+	 * from; Left goes to them.  NULL, or NULL said: the first. */
+	const char *(*starts)(const struct desk *desk);
 	/* The act; says in a sentence what was noted. */
 	bool (*done)(struct desk *desk, struct text *noted, struct fault *fault);
 	const char *behind; /* said behind what was noted; NULL: that u undoes it */
@@ -67,6 +70,9 @@ bool entry_read_amount(struct desk *desk, const char *text, enum measure measure
                        int64_t *out);
 /* The same of what is on the shelf, by the bag, box or lug as it is bought here too; `size`: of jars, else "". */
 bool entry_read_supply(struct desk *desk, const char *text, enum supply_kind supply, const char *size, int64_t *out);
+/* The same, and nothing left is right too; `by`: what is got at a time, 0: loose. */
+bool entry_read_left(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t by,
+                     int64_t *out);
 /* What stands beside the field while no unit stands in the line itself: "lb", "qt", "kg". */
 void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text);
 /* The letters typed in the list that is asked from (form_letters). */

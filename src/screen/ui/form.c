@@ -187,6 +187,11 @@ static bool text_done(struct desk *desk, const char *text)
 
 static void go_back(struct desk *desk, bool may_leave);
 
+static void take_offered(struct desk *desk)
+{
+	entry_key(desk, KEY_CODE_ENTER);
+}
+
 static void ask_text(struct desk *desk, const struct form *form)
 {
 	const struct question *question = form_question(form);
@@ -197,6 +202,7 @@ static void ask_text(struct desk *desk, const struct form *form)
 	desk_offer(desk, question->asks, words, text_done);
 	desk->entry.leave = form->leave;
 	desk->entry.back = go_back;
+	desk->entry.blank = question->space_takes ? take_offered : NULL;
 	desk->entry.in_view = form->has_lines;
 }
 

@@ -105,6 +105,10 @@ struct question {
 	 * why not, or went elsewhere.  ASK_LAST: n is 0. */
 	bool (*take)(struct desk *desk, int n);
 
+	/* ASK_TEXT: Space takes what is offered, as Enter does, and so does an empty line: it changes
+	 * nothing. */
+	bool space_takes;
+
 	/* ASK_TEXT: what stands there to be taken or typed over ("" nothing), and the answer. */
 	void (*text)(const struct desk *desk, struct text *text);
 	bool (*typed)(struct desk *desk, const char *text);

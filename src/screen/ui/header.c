@@ -490,6 +490,9 @@ static const char *line_keys(const struct desk *desk, int cols)
 
 	if (entry->keys != NULL)
 		return entry->keys;
+	if (entry->blank != NULL)
+		return cols < 60 ? "Space keeps it  Up back  Esc leaves"
+		                 : "Space keeps it   typing replaces it   Up one back   Esc leaves all as it was";
 	if (entry->in_view && cols < 60)
 		return "Enter keeps it  Up back  Esc leaves";
 	if (entry->in_view)

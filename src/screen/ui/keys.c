@@ -270,7 +270,8 @@ static void act_once(struct desk *desk, const struct view_key *row, long key, en
 
 static void line_key(struct desk *desk, long key, enum press press)
 {
-	bool blank = key == ' ' && desk->entry.text[0] == '\0' && desk->entry.blank != NULL;
+	bool untouched = desk->entry.text[0] == '\0' || desk->entry.offered;
+	bool blank = key == ' ' && untouched && desk->entry.blank != NULL;
 
 	if (!blank)
 		entry_key(desk, key);

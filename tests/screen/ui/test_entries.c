@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "log/tables/canner.h"
+#include "screen/stock/stock_views.h"
 #include "screen/ui/entry_view.h"
 #include "support/desk_kit.h"
 #include "support/tests.h"
@@ -59,7 +60,8 @@ static void enter(enum view_name from, enum entry_name name, int64_t id)
 
 static enum view_name home_of(enum entry_name name)
 {
-	return name == ENTRY_JUICE ? VIEW_JUICE
+	return name == ENTRY_JUICE                                                   ? VIEW_JUICE
+	       : name == ENTRY_FOUND || name == ENTRY_CHECK || name == ENTRY_SOLD_BY ? VIEW_SUPPLIES
 	       : name == ENTRY_RECKONED || name == ENTRY_PLANNED_RUN || name == ENTRY_PLANNED_BATCH ||
 	               name == ENTRY_PLANNED_DRYING
 	           ? VIEW_PLAN
@@ -399,6 +401,84 @@ START_TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took)
 	answer("20");
 	dk_says(&dk, "Noted: 20 lb sugar came in.");
 	ck_assert_int_le(2 * presses, (int)strlen("supply sugar \"20 lb\"") + 1);
+}
+END_TEST
+
+/* From the board: sugar stands twelve lines down, and its count took eighteen keys there. */
+START_TEST(a_count_takes_half_of_the_keys_and_is_one_entry)
+{
+	int64_t before = kk_journal(&dk.kit);
+
+	press('g');
+	press('c');
+	press(KEY_CODE_UP);
+	type("sug");
+	press(KEY_CODE_ENTER);
+	ck_assert_str_eq(dk.desk.entry.text, "20 lb"); /* as it stands there */
+	answer("35");
+	dk_says(&dk, "Noted: sugar, 35 lb found. (u undoes)");
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_int_le(presses, 10);
+	ck_assert_int_eq(dk.desk.view, VIEW_SUPPLIES);
+	ck_assert_str_eq(shelf_here(&dk.desk)->name, "sugar"); /* where the next one is looked for */
+	presses = 0;
+	answer("34"); /* of the line under the cursor, a figure is enough */
+	dk_says(&dk, "Noted: sugar, 34 lb found.");
+	ck_assert_int_eq(presses, 3);
+	press('c');
+	ck_assert_str_eq(dk.desk.entry.text, "34 lb"); /* as it stands there */
+	type("x");
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "That is not an amount");
+	press(KEY_CODE_EMPTY_LINE);
+	answer("0");
+	dk_says(&dk, "Noted: sugar, ");
+	ck_assert_int_eq(shelf_here(&dk.desk)->amount, 0);
+}
+END_TEST
+
+START_TEST(a_shelf_check_writes_down_only_what_was_found_otherwise)
+{
+	int64_t before = kk_journal(&dk.kit);
+	int kept = 0;
+
+	desk_open(&dk.desk, VIEW_SUPPLIES);
+	press(KEY_CODE_DOWN); /* counted */
+	press('k');
+	answer("7");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "Space keeps what stands there"));
+	while (dk.desk.view == VIEW_ENTRY && kept < 40) {
+		press(kept % 2 == 0 ? ' ' : KEY_CODE_ENTER);
+		kept++;
+	}
+	ck_assert_int_eq(dk.desk.view, VIEW_SUPPLIES);
+	ck_assert_int_gt(kept, 1);
+	dk_says(&dk, "Shelf check: 1 counted, ");
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+}
+END_TEST
+
+START_TEST(what_came_in_is_of_the_line_under_the_cursor_and_left_chooses_another)
+{
+	desk_open(&dk.desk, VIEW_SUPPLIES);
+	press('r');
+	answer("12");
+	dk_says(&dk, "Noted: 12 quarter-pints came in.");
+	press('r');
+	press(KEY_CODE_LEFT);
+	ck_assert_str_eq(form_question(entry_view.form(&dk.desk))->name, "Size");
+	press(KEY_CODE_DOWN);
+	press(KEY_CODE_ENTER);
+	answer("3");
+	dk_says(&dk, "Noted: 3 half-pints came in.");
+	press('b');
+	answer("12");
+	dk_says(&dk, "Noted: quarter-pints, bought by 12. (u undoes)");
+	press('b');
+	press(KEY_CODE_EMPTY_LINE);
+	press(KEY_CODE_ENTER);
+	dk_says(&dk, "Noted: quarter-pints, bought loose.");
 }
 END_TEST
 
@@ -865,6 +945,9 @@ static const struct listed_test listed[] = {
 	EACH(what_came_in_is_one_entry_in_the_unit_that_stands_there, 0, 3),
 	TEST(jars_that_came_in_are_asked_for_their_size),
 	TEST(sugar_is_noted_with_less_than_half_of_the_keys_its_line_took),
+	TEST(a_count_takes_half_of_the_keys_and_is_one_entry),
+	TEST(a_shelf_check_writes_down_only_what_was_found_otherwise),
+	TEST(what_came_in_is_of_the_line_under_the_cursor_and_left_chooses_another),
 	TEST(juice_from_elsewhere_is_one_entry),
 	TEST(initials_are_letters_and_a_helper_comes_at_a_time_of_day),
 	TEST(a_helper_takes_half_of_the_keys_and_is_one_entry),
