@@ -38,6 +38,8 @@ struct seal_card {
 void unsealed_sources(struct sources *page);
 
 void seal_round_enter(struct desk *desk); /* all loads past their 12 h */
+/* Jars that wait, under the cursor of the loader; false: there are none. */
+bool loader_group_here(const struct desk *desk, struct waiting_group *out);
 /* The jar of a load that is to be processed again. */
 void reprocess_view_enter(struct desk *desk, int64_t jar_id);
 

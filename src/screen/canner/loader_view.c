@@ -8,16 +8,15 @@
 #include "base/count.h"
 #include "base/text.h"
 #include "engine/food/food.h"
-#include "kitchen/canner/aside.h"
 #include "kitchen/canner/canner.h"
 #include "kitchen/plan/plan.h"
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 
 struct loader_card {
 	int64_t station_id;
 	struct list_state list; /* of the jars that wait, group by group */
-	bool putting_away;
 	struct loader_proposal offer;
 	struct moment proposed; /* when it was; it stands as long as jars and canners do */
 	uint64_t stood;         /* those it was made for, as a number */
@@ -99,7 +98,6 @@ static void enter(struct desk *desk, const struct opening *opening)
 	card_of(desk)->station_id = opening->id;
 	card_of(desk)->pressure_psi = NO_PRESSURE;
 	card_of(desk)->list = (struct list_state){ 0 };
-	card_of(desk)->putting_away = false;
 	propose(desk);
 	look(desk);
 	desk_show_view(desk, VIEW_LOADER);
@@ -365,80 +363,39 @@ static void next_pair(struct desk *desk)
 	look(desk);
 }
 
-/* Jars no canner will take, or that nobody wants canned. */
-static void put_away(struct desk *desk)
-{
-	card_of(desk)->putting_away = true;
-	desk_say(desk, ROLE_CAUTION,
-	         "Not canned, the jars at the mark go to: 1 fridge  2 freezer  4 trash   (Esc: "
-	         "no)");
-}
-
-static void refill(struct desk *desk)
+bool loader_group_here(const struct desk *desk, struct waiting_group *out)
 {
 	struct waiting_group groups[WAITING_GROUPS_MAX];
 	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
 	size_t n = (size_t)card_of(desk)->list.cursor;
+
+	if (n < count)
+		*out = groups[n];
+	return n < count;
+}
+
+/* Jars no canner will take, or that nobody wants canned. */
+static void put_away(struct desk *desk)
+{
+	desk_enter(desk, ENTRY_AWAY, 0);
+}
+
+static void refill(struct desk *desk)
+{
+	struct waiting_group group;
 	struct fault fault = { 0 };
 
-	if (n >= count)
+	if (!loader_group_here(desk, &group))
 		return;
-	if (kitchen_refill(desk->kitchen, groups[n].batch_id, groups[n].size, &fault))
+	if (kitchen_refill(desk->kitchen, group.batch_id, group.size, &fault))
 		desk_say(desk, ROLE_DONE, "Noted: reheated and filled again; their wait starts over now.");
 	else
 		desk_say_fault(desk, &fault);
 }
 
-static void say_put_away(struct desk *desk, int64_t batch_id, enum jar_fate fate)
-{
-	const struct board *board = kitchen_board(desk->kitchen);
-	char words[80];
-
-	for (size_t i = 0; i < board->fate_count; i++) {
-		if (board->fates[i].batch_id != batch_id || board->fates[i].fate != fate)
-			continue;
-		aside_words_near(&board->fates[i], desk->now.wall_ms, words, sizeof(words));
-		desk_say(desk, ROLE_DONE, "Noted: %s (f).", words);
-		return;
-	}
-	desk_say(desk, ROLE_DONE, "Noted: thrown out.");
-}
-
-static bool away_typed(struct desk *desk, long key)
-{
-	struct waiting_group groups[WAITING_GROUPS_MAX];
-	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
-	size_t n = (size_t)card_of(desk)->list.cursor;
-	struct fault fault = { 0 };
-
-	if (!card_of(desk)->putting_away || n >= count || (key != '1' && key != '2' && key != '4'))
-		return false;
-	card_of(desk)->putting_away = false;
-	if (kitchen_put_away(desk->kitchen, groups[n].batch_id, groups[n].size, (enum jar_fate)(key - '0'), &fault))
-		say_put_away(desk, groups[n].batch_id, (enum jar_fate)(key - '0'));
-	else
-		desk_say_fault(desk, &fault);
-	return true;
-}
-
-static void leave(struct desk *desk)
-{
-	if (card_of(desk)->putting_away)
-		card_of(desk)->putting_away = false;
-	else
-		desk_show_board(desk);
-}
-
 static void other_load(struct desk *desk)
 {
 	desk_open_for(desk, VIEW_START, (struct opening){ .id = card_of(desk)->station_id });
-}
-
-static const char *const pages[] = { "proposed", "not canned", NULL };
-
-static int page(const struct desk *desk)
-{
-	return card_of(desk)->putting_away;
 }
 
 static const struct view_key keys[] = {
@@ -449,7 +406,7 @@ static const struct view_key keys[] = {
 	  put_away },
 	{ 'r', 0, "r", "filled again", "The waiting jars at the mark were emptied, reheated and filled again just now.",
 	  NULL, refill },
-	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, leave },
+	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The waiting jars above.", NULL, list_above },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The waiting jars below.", NULL, list_below },
 };
@@ -462,8 +419,6 @@ static const char *load_words(const struct desk *desk)
 const struct view loader_view = {
 	.title = "Loader",
 	.state = &card_state,
-	.pages = pages,
-	.page = page,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
@@ -471,6 +426,5 @@ const struct view loader_view = {
 	.list = list_of,
 	.draw = draw,
 	.sources = sources,
-	.typed = away_typed,
 	.space_words = load_words,
 };

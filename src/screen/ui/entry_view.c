@@ -97,6 +97,7 @@ static void end(struct desk *desk)
 	struct fault fault = { 0 };
 	char words[FAULT_SENTENCE_MAX / 2];
 	struct text noted = TEXT_OVER(words);
+	const char *behind;
 
 	if (!about->done(desk, &noted, &fault)) {
 		form_to(desk, form_of(desk), form_question(form_of(desk)));
@@ -106,7 +107,8 @@ static void end(struct desk *desk)
 	leave(desk);
 	if (back->again != NULL)
 		back->again(desk);
-	desk_say(desk, ROLE_DONE, "Noted: %s. %s", words, about->behind != NULL ? about->behind : "(u undoes)");
+	behind = about->behind != NULL ? about->behind : "(u undoes)";
+	desk_say(desk, ROLE_DONE, "Noted: %s.%s%s", words, behind[0] != '\0' ? " " : "", behind);
 	if (about->then != NULL)
 		about->then(desk);
 }

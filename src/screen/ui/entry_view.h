@@ -39,7 +39,7 @@ struct entry_form {
 	const char *(*starts)(const struct desk *desk);
 	/* The act; says in a sentence what was noted. */
 	bool (*done)(struct desk *desk, struct text *noted, struct fault *fault);
-	const char *behind; /* said behind what was noted; NULL: that u undoes it */
+	const char *behind; /* said behind what was noted, "" nothing; NULL: that u undoes it */
 	/* What is asked for behind it, in the view it went back to.  NULL: nothing. */
 	void (*then)(struct desk *desk);
 };

@@ -85,10 +85,38 @@ START_TEST(other_jars_are_proposed_anew)
 }
 END_TEST
 
+/* What stands under the cursor, to where the form says; Esc leaves the jars where they are. */
+START_TEST(jars_that_are_not_canned_are_asked_where_they_go)
+{
+	int64_t before;
+
+	fill_batch(WIDE_POT, 5);
+	fill_batch(DEEP_POT, 3);
+	dk_pass(&dk, 0);
+	before = kk_journal(&dk.kit);
+	desk_open_for(&dk.desk, VIEW_LOADER, (struct opening){ .id = kk_station(&dk.kit, BIG_KETTLE) });
+	dk_keys(&dk, "f\33");
+	ck_assert_int_eq(dk.desk.view, VIEW_LOADER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before);
+	dk_key(&dk, KEY_CODE_DOWN);
+	dk_keys(&dk, "f");
+	dk_draw(&dk);
+	ck_assert(dk_sees(&dk, "3 half-pints grape jelly"));
+	dk_keys(&dk, "fre ");
+	dk_says(&dk, "Noted: into the freezer by ");
+	ck_assert_int_eq(dk.desk.view, VIEW_LOADER);
+	ck_assert_int_eq(kk_journal(&dk.kit), before + 1);
+	ck_assert_uint_eq(kitchen_board(dk.kit.kitchen)->waiting_count, 5);
+	dk_draw(&dk);
+	ck_assert(!dk_sees(&dk, "3 half-pints"));
+}
+END_TEST
+
 static const struct listed_test listed[] = {
 	GROUP("loader", .begin = begin, .end = end),
 	TEST(what_was_read_is_loaded),
 	TEST(other_jars_are_proposed_anew),
+	TEST(jars_that_are_not_canned_are_asked_where_they_go),
 };
 
 KK_TESTS("loader", listed)

@@ -931,7 +931,8 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("entries", .begin = begin, .end = end),
-	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_TRAYS), /* that one needs a pot: dryer.day */
+	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0,
+	     ENTRY_TRAYS), /* those need a pot, or jars that wait: dryer.day, pot.day */
 	TEST(an_example_is_no_answer),
 	TEST(what_was_refused_is_typed_over),
 	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),
