@@ -94,7 +94,7 @@ wait_for "Undone: Supplies counted: 38 lb of sugar" "40 lb  sugar"
 
 at="what one buys at a time"
 press b
-wait_for "sugar, bought by (empty: loose): 5 lb_"
+wait_for "Bought by       5 lb_" "Nothing: loose."
 press C-u
 typed "10 lb"
 wait_for "bought by 10 lb"

@@ -36,29 +36,27 @@ wait_for "What are you cooking?" "grape jelly, low sugar, low-methoxyl pectin  (
 type_text grapejellylow
 wait_for "grapejellylow_"
 press Enter
-wait_for "low-methoxyl pectin: _" "Type an amount with tsp, tbsp or g." "one batch: 1 qt grape juice, 2 cups sugar"
+wait_for "Pectin          _" "Type an amount with tsp, tbsp or g." "one batch: 1 qt grape juice, 2 cups"
 typed 5 'Not "5": type an amount with tsp, tbsp or g.'
 press C-u
-typed "5 tsp" "calcium solution: _"
-typed "3 tsp" "acid: _"
+typed "5 tsp" "Calcium         _"
+typed "3 tsp" "Acid            _"
 typed lemons 'Not "lemons": type an amount and lemon juice, citric acid or vinegar, or none.'
 press C-u
-typed none "batches in one pot: _"
+typed none "Batches         _"
 
 at="left half way nothing is kept"
-press Escape
-wait_for "minutes of process   not known yet"
 press Escape
 wait_for "What are you cooking?" "(asks for its sheet)"
 type_text grapejellylow
 wait_for "grapejellylow_"
 press Enter
-wait_for "low-methoxyl pectin: _"
-typed "5 tsp" "calcium solution: _"
-typed "3 tsp" "acid: _"
-typed "2 tbsp lemon juice" "batches in one pot: _"
-typed 2 "minutes of process: _"
-typed 25 "Kept as this kitchen's own. s changes it."
+wait_for "Pectin          _"
+typed "5 tsp" "Calcium         _"
+typed "3 tsp" "Acid            _"
+typed "2 tbsp lemon juice" "Batches         _"
+typed 2 "Minutes         _"
+typed 25 "kept as this kitchen's own. s changes it"
 
 at="the card goes on with it"
 wait_for "Which size?"
@@ -67,13 +65,27 @@ wait_for "5 tsp" "2 tbsp" "bottled lemon juice" "Its sheet: 25 min of process. T
 
 at="changed from the same card, and taken back"
 press s
-wait_for "low-methoxyl pectin  5 tsp" "minutes of process   25"
-step
-wait_for "low-methoxyl pectin: 5 tsp"
-typed "6 tsp" "Kept as this kitchen's own. (u undoes)"
-wait_for "low-methoxyl pectin  2 tbsp"
+wait_for "Pectin          5 tsp_"
+typed "6 tsp" "Calcium         3 tsp_"
+press Space
+wait_for "Acid            2 tbsp"
+press Escape
+wait_for "  5 tsp"
+press s
+wait_for "Pectin          5 tsp_"
+typed "6 tsp" "Calcium         3 tsp_"
+press Space
+wait_for "Acid            2 tbsp"
+press Space
+wait_for "Batches         2_"
+press Space
+wait_for "Minutes         25_"
+press Space
+wait_for "kept as this kitchen's own. s changes it. (u undoes)"
 press u
-wait_for "low-methoxyl pectin  5 tsp" "The sheet's amounts of grape jelly, low sugar"
+wait_for "The sheet's amounts of grape jelly, low sugar" "Which size?"
+press s
+wait_for "Pectin          5 tsp_"
 press Escape
 wait_for "Which size?"
 press Escape
@@ -111,10 +123,10 @@ wait_for "What are you cooking?"
 type_text applejellylow
 wait_for "applejellylow_"
 press Enter
-wait_for "low-methoxyl pectin: _" "Type an amount with tsp, tbsp or g."
+wait_for "Pectin          _" "Type an amount with tsp, tbsp or g."
 typed lots "tbsp or g."
 press Escape
-press Escape
+wait_for "What are you cooking?"
 press Escape
 press q
 wait_for "Leave the board?"

@@ -10,11 +10,13 @@
 #include "engine/food/food.h"
 #include "engine/process/pack.h"
 #include "kitchen/board/book.h"
+#include "kitchen/board/verbs.h"
 #include "kitchen/pot/pot.h"
 #include "kitchen/recipe/sheet.h"
 #include "screen/plan/plan_views.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 #include "screen/ui/jar_questions.h"
 #include "screen/ui/recipe_choice.h"
@@ -120,8 +122,10 @@ static bool take_recipe(struct desk *desk, int n)
 		card_of(desk)->form.number.value = 1;
 	text_copy(order->recipe, sizeof(order->recipe), recipe->name);
 	order->acid = ACID_NOT_SAID;
-	if (recipe_awaits_sheet(recipe))
-		sheet_view_enter(desk, recipe->name);
+	if (recipe_awaits_sheet(recipe)) {
+		picker_reset(&card_of(desk)->form.picker); /* left without it, another is chosen */
+		desk_enter(desk, ENTRY_SHEET, 0);
+	}
 	return !recipe_awaits_sheet(recipe);
 }
 
@@ -146,7 +150,7 @@ static bool of_sheet(const struct desk *desk)
 
 static void change_sheet(struct desk *desk)
 {
-	sheet_view_enter(desk, card_of(desk)->order.recipe);
+	desk_enter(desk, ENTRY_SHEET, 0);
 }
 
 static bool reason_typed(struct desk *desk, const char *text);
@@ -284,6 +288,11 @@ static bool reason_typed(struct desk *desk, const char *text)
 	return true;
 }
 
+const char *batch_view_recipe(const struct desk *desk)
+{
+	return card_of(desk)->order.recipe;
+}
+
 void batch_view_go_on(struct desk *desk)
 {
 	struct form *form = &card_of(desk)->form;
@@ -342,7 +351,7 @@ static void take_planned(struct desk *desk)
 	text_copy(order->pack, sizeof(order->pack), begin->pack);
 	text_copy(order->jar, sizeof(order->jar), begin->jar);
 	if (recipe_awaits_sheet(kitchen_recipe_named(desk->kitchen, begin->recipe))) {
-		sheet_view_enter(desk, begin->recipe);
+		desk_enter(desk, ENTRY_SHEET, 0);
 		return;
 	}
 	card_of(desk)->form.number.value = begin->multiple;
@@ -630,6 +639,8 @@ static void sources(const struct desk *desk, struct sources *page)
 		sources_add(page, &(struct source_of){ .how = "common practice, no source" }, "%s",
 		            pack_caution(desk, here));
 	sources_add_recipe(page, recipe);
+	if (recipe_has_sheet(recipe->name))
+		sheet_sources(page);
 	sources_add_food(page, food_named(recipe->food));
 }
 
@@ -638,11 +649,18 @@ static const char *choose_words(const struct desk *desk)
 	return is_from(desk, IS_READY) ? "START the batch" : "choose";
 }
 
+static void undo_sheet(struct desk *desk)
+{
+	desk_undo_about(desk, DONE_TO_RECIPES, "the recipes");
+	batch_view_go_on(desk);
+}
+
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, form_take },
 	{ 'i', 0, "i", "instead", "Take the other acid, as published for these jars.", may_take_instead, take_instead },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, form_back },
 	{ 's', 0, "s", "its sheet", "Change the amounts from its pectin's sheet.", of_sheet, change_sheet },
+	{ 'u', 0, "u", NULL, "Undo the last change to a sheet or recipe.", of_sheet, undo_sheet },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "no batch", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one batch more; back in a long list.", NULL, form_up },
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below; one batch less; on in a long list.", NULL, form_down },

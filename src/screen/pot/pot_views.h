@@ -16,6 +16,7 @@
 #include "screen/ui/picker.h"
 
 struct desk;
+struct sources;
 
 /* The own recipe that is shown, as it is written now; it is saved there. */
 const struct log_recipe *recipe_draft(const struct desk *desk);
@@ -36,7 +37,9 @@ void ingredient_amount_words(const struct desk *desk, const struct log_recipe_in
 /* When it goes in: each `enum adding` that an own recipe can have. */
 extern const char *const ingredient_whens[]; /* by enum adding; NULL behind the last */
 
-void batch_view_go_on(struct desk *desk); /* back from the sheet of its recipe */
-void sheet_view_enter(struct desk *desk, const char *recipe);
+void batch_view_go_on(struct desk *desk);               /* back from the sheet of its recipe */
+const char *batch_view_recipe(const struct desk *desk); /* "" none is chosen yet */
+/* For the page behind @: what is left to the sheet of a pectin. */
+void sheet_sources(struct sources *page);
 
 #endif

@@ -163,7 +163,7 @@ START_TEST(every_name_can_be_typed_as_it_is_written)
 		if (asks(ASKS_RECIPE)) /* it may not be started, and that is said */
 			ck_assert_str_ne(dk.desk.message, "");
 		else
-			ck_assert(dk.desk.view == VIEW_SHEET ? dk_sees(&dk, name) : took(name));
+			ck_assert(dk.desk.view == VIEW_ENTRY ? dk_sees(&dk, "The sheet of its pectin") : took(name));
 	}
 }
 END_TEST

@@ -85,7 +85,6 @@ static const struct road {
 	{ VIEW_BOARD, "2i", "", "", "_" },
 	{ VIEW_START, "3 n", "", "", "applesauce" },
 	{ VIEW_BATCH, "8 ", "", "", "grape jelly" },
-	{ VIEW_SHEET, "8 ", "grape jelly, low\n", "s", "low-methoxyl pectin" },
 	{ VIEW_FILL, "9 ", "", "", "half-pints" },
 	{ VIEW_CARD, "9c", "", "", "5 cups" },
 	{ VIEW_JUICE, "j", "", "", "3 gal" },

@@ -146,7 +146,7 @@ static const struct road {
 	  "common practice, no source" },
 	{ VIEW_START, "1 n", "gra", "", "gra", "pairing by our reading" },
 	{ VIEW_BATCH, "8 ", "grapejelly\n", "  ", "half-pints", "Source: amounts: UGA" },
-	{ VIEW_SHEET, "8 ", "applejelly,low\n", "  s", "calcium solution", "MSU-960" },
+	{ VIEW_BATCH, "8 ", "applejelly,low\n", "  ", "half-pints", "MSU-960" },
 	{ VIEW_FILL, "9 ", "", "", "half-pints", "Source: amounts: UGA" },
 	{ VIEW_CARD, "9c", "", "", "5 cups", "Source: amounts: UGA" },
 	{ VIEW_LOADER, "1 ", "", "", "The longest any of its jars needs.", "headspace 1/4 in Source: USDA AIB 539" },
