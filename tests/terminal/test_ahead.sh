@@ -155,7 +155,7 @@ press g
 wait_for "On the shelf, line 1 of" "60  half-pints" "Space ledger"
 press Down
 press k
-wait_for "half-pints (60):" "Space keeps"
+wait_for "half-pints" "60_ pieces" "Space keeps"
 press Escape
 press f
 wait_for "Which fruit:"

@@ -66,14 +66,14 @@ wait_for "5 tsp" "2 tbsp" "bottled lemon juice" "Its sheet: 25 min of process. T
 at="changed from the same card, and taken back"
 press s
 wait_for "Pectin          5 tsp_"
-typed "6 tsp" "Calcium         3 tsp_"
+typed "6 tsp" "Calcium         1 tbsp_"
 press Space
 wait_for "Acid            2 tbsp"
 press Escape
 wait_for "  5 tsp"
 press s
 wait_for "Pectin          5 tsp_"
-typed "6 tsp" "Calcium         3 tsp_"
+typed "6 tsp" "Calcium         1 tbsp_"
 press Space
 wait_for "Acid            2 tbsp"
 press Space

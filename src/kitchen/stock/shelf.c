@@ -217,16 +217,6 @@ bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line,
 	return kitchen_supply_count(kitchen, line->supply, line->size, found, fault);
 }
 
-bool kitchen_shelf_receive(struct kitchen *kitchen, const struct shelf_line *line, int64_t amount, struct fault *fault)
-{
-	switch (line->kind) {
-	case SHELF_LIDS: return fault_set(fault, FAULT_REFUSED, "A new box of lids has its own line.");
-	case SHELF_JUICE: return fault_set(fault, FAULT_REFUSED, "Juice brought in has its own line.");
-	case SHELF_SUPPLY: break;
-	}
-	return kitchen_supply_in(kitchen, line->supply, line->size, amount, fault);
-}
-
 /* --- what one buys ------------------------------------------------------------------------ */
 
 static bool check_sold(struct log_sold_by *sold, const char *size, struct fault *fault)

@@ -36,8 +36,6 @@ bool kitchen_shelf(const struct kitchen *kitchen, struct shelf_line **rows, size
 
 /* A count found so much.  Lids: so many are left in the box. */
 bool kitchen_shelf_count(struct kitchen *kitchen, const struct shelf_line *line, int64_t found, struct fault *fault);
-/* So much came in.  Refused for lids and juice: each box and each lot is its own. */
-bool kitchen_shelf_receive(struct kitchen *kitchen, const struct shelf_line *line, int64_t amount, struct fault *fault);
 
 /* What one buys of a supply at a time; 0: loose again. */
 bool kitchen_sell_by(struct kitchen *kitchen, enum supply_kind kind, const char *size, int64_t amount,

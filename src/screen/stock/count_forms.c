@@ -200,7 +200,7 @@ static void check_then(struct desk *desk)
 static const struct question check_questions[] = {
 	{ ASKS_WHICH_LINE },
 	{ ASKS_FOUND,
-	  .help = "Space keeps what stands there, and the next one is asked for. 0: none is left. Esc ends the check.",
+	  .help = "Space keeps the amount as it is and goes to the next line. 0: none is left. Esc ends the check.",
 	  .space_takes = true, .typed = checked_typed },
 };
 

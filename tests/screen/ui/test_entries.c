@@ -447,7 +447,7 @@ START_TEST(a_shelf_check_writes_down_only_what_was_found_otherwise)
 	press('k');
 	answer("7");
 	dk_draw(&dk);
-	ck_assert(dk_sees(&dk, "Space keeps what stands there"));
+	ck_assert(dk_sees(&dk, "Space keeps the amount as it is"));
 	while (dk.desk.view == VIEW_ENTRY && kept < 40) {
 		press(kept % 2 == 0 ? ' ' : KEY_CODE_ENTER);
 		kept++;
