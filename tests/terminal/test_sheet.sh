@@ -123,8 +123,8 @@ wait_for "What are you cooking?"
 type_text applejellylow
 wait_for "applejellylow_"
 press Enter
-wait_for "Pectin          _" "Type an amount with tsp, tbsp or g."
-typed lots "tbsp or g."
+wait_for "Pectin      _" "Type an amount with tsp,"
+typed lots "Not \"lots\": type an amount"
 press Escape
 wait_for "What are you cooking?"
 press Escape

@@ -167,6 +167,8 @@ void entry_key(struct desk *desk, long key)
 	}
 	if (offered && key == ' ') /* what Space does elsewhere; nothing begins with a blank */
 		return;
+	if (key == KEY_CODE_OTHER) /* it means nothing: what is offered is offered still */
+		return;
 	entry->offered = false; /* any key but a character keeps it, to be changed */
 	switch (key) {
 	case KEY_CODE_ESCAPE:
