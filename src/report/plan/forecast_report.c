@@ -136,7 +136,7 @@ static void put_product(FILE *out, const struct ahead *ahead, size_t n)
 	(void)snprintf(name, sizeof(name), "  %s", product->jar->plural);
 	put_counts(out, name, line->jars);
 	if (product->room > 0) {
-		(void)snprintf(name, sizeof(name), "  full loads of %d (%.20s)", product->room, ahead->canner[n]);
+		(void)snprintf(name, sizeof(name), "  loads of %d, %s", product->room, ahead->canner[n]);
 		put_counts(out, name, line->loads);
 	} else {
 		(void)fprintf(out, "  no canner here takes it in %s\n", product->jar->plural);

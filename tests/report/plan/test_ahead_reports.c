@@ -107,7 +107,7 @@ START_TEST(a_forecast_has_three_columns_and_its_source)
 	holds(text, "60 lb of grapes\n");
 	holds(text, "  batches                                  12               13               16\n");
 	holds(text, "  half-pints                               96              104              160\n");
-	holds(text, "  full loads of 9 (Kettle)");
+	holds(text, "  loads of 9, Kettle");
 	holds(text, "Juice: 3.50 lb of fruit a quart, between 2.89 and 3.71.\n");
 	holds(text, "USDA AIB 539 (rev. 2015), Guide 2, page 2-15.\n");
 	holds(text, "Your own runs: 0; they count from 5 on.\n");
