@@ -16,9 +16,11 @@ function is_file(what) {
 }
 
 # Within the single quotation marks of a shell.
-function quoted(text, mark) {
-	gsub(/\047/, mark, text)
-	return "\047" text "\047"
+function quoted(text, mark,    part, n, i, out) {
+	n = split(text, part, /\047/) # what a backslash is in the text of gsub() differs from one awk to the next
+	out = part[1]
+	for (i = 2; i <= n; i++) out = out mark part[i]
+	return "\047" out "\047"
 }
 
 $1 == "command" { words[++count] = $2; operands[$2] = $3 == "-" ? "" : $3; does[$2] = $5 }

@@ -11,9 +11,9 @@ function zsh_options(word, indent,   i, out, said, takes) {
 		# Products and heights may be given again.
 		again = name == "product" || name == "elevation"
 		if (letter != "")
-			out = out (again ? "\047*\047" : "\047(-" letter " --" name ")\047") "{-" letter ",--" name "}" quoted("[" said "]" takes, "\047\\\\\047\047")
+			out = out (again ? "\047*\047" : "\047(-" letter " --" name ")\047") "{-" letter ",--" name "}" quoted("[" said "]" takes, "\047\\\047\047")
 		else
-			out = out quoted((again ? "*" : "") "--" name "[" said "]" takes, "\047\\\\\047\047")
+			out = out quoted((again ? "*" : "") "--" name "[" said "]" takes, "\047\\\047\047")
 	}
 	return out
 }
@@ -26,7 +26,7 @@ END {
 	print "\ttypeset -A opt_args"
 	print "\tlocal -a commands=("
 	for (i = 2; i <= count; i++)
-		print "\t\t" quoted(words[i] ":" does[words[i]], "\047\\\\\047\047")
+		print "\t\t" quoted(words[i] ":" does[words[i]], "\047\\\047\047")
 	print "\t)"
 	print "\t_arguments -C" zsh_options("-", "\t\t") " \\"
 	print "\t\t\0471:command:->command\047 \047*::argument:->argument\047"
