@@ -143,7 +143,7 @@ static int ask(const char *const *args, char *answer, size_t size)
 		if (args[i] == NULL)
 			break;
 	}
-	if (pipe(ends) != 0)
+	if (program == NULL || pipe(ends) != 0)
 		return -1;
 	(void)fcntl(ends[0], F_SETFD, FD_CLOEXEC);
 	posix_spawn_file_actions_init(&actions);
