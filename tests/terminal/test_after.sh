@@ -129,7 +129,7 @@ press Escape
 
 at="the pantry"
 press k
-wait_for "Pantry, oldest first: line 1 of 2" "32 (9 OVER A YEAR) half-pints berry" "13 pints crushed tomatoes"
+wait_for "Pantry, oldest first" "32 (9 OVER A YEAR) half-pints berry" "13 pints crushed tomatoes"
 shows "Too few used to tell how long they last: 0 in 26 weeks, and 6 are needed."
 press t
 wait_for "How many used, of 32: 1_"

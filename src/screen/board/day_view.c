@@ -85,37 +85,34 @@ static int left_draw(const struct desk *desk, int top, int rows, int cols)
 	return used;
 }
 
+static void line_of(const struct desk *desk, struct list_line *line)
+{
+	const struct day_item *item = &card_of(desk)->items[line->n];
+	char hour[8];
+
+	clock_words_hour(item->opened_wall_ms, hour, sizeof(hour));
+	line->role = item->open ? ROLE_PLAIN : ROLE_QUIET;
+	line->col = 9;
+	terminal_put(desk->terminal, line->row, 3, 5, line->here ? ROLE_SELECTED : line->role, hour);
+	(void)snprintf(line->words, sizeof(line->words), "%s%s", item->words, item->open ? "" : "  (done)");
+}
+
 static void draw(const struct desk *desk, int top, int rows)
 {
-	int count = (int)card_of(desk)->count;
 	int used = left_draw(desk, top, rows, desk_columns(desk));
-	int window_rows;
+	const struct list_area area = { .top = top + used + 1,
+		                        .rows = rows - used - 1,
+		                        .left = 1,
+		                        .count = (int)card_of(desk)->count,
+		                        .line = line_of };
 	char date[16];
-	int first;
-	int cols;
 
-	top += used;
-	rows -= used;
-	first = list_scroll(&card_of(desk)->list, count, rows - 1);
-
-	terminal_size(desk->terminal, &window_rows, &cols);
 	clock_words_date(card_of(desk)->day_ms, date, sizeof(date));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s", date,
-	              count == 0 ? "nothing was started" : "what was started, oldest first");
-	for (int i = first; i < count && i - first < rows - 1; i++) {
-		const struct day_item *item = &card_of(desk)->items[i];
-		bool selected = i == card_of(desk)->list.cursor;
-		char hour[8];
-
-		clock_words_hour(item->opened_wall_ms, hour, sizeof(hour));
-		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
-		             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4,
-		              selected     ? ROLE_SELECTED
-		              : item->open ? ROLE_PLAIN
-		                           : ROLE_QUIET,
-		              "%s %s%s", hour, item->words, item->open ? "" : "  (done)");
-	}
+	terminal_putf(desk->terminal, top + used, 1, desk_columns(desk) - 2, ROLE_STRONG, "%s: %s", date,
+	              area.count == 0           ? "nothing was started"
+	              : desk_columns(desk) < 60 ? "started, oldest first"
+	                                        : "what was started, oldest first");
+	(void)list_draw(desk, &card_of(desk)->list, &area);
 }
 
 static void story(struct desk *desk)

@@ -37,23 +37,18 @@ static const struct log_jar *jar_here(const struct desk *desk)
 /* --- drawing ---------------------------------------------------------------------------- */
 
 /* First its time, which the smallest window does not cut, then what it is. */
-static void jar_draw(const struct desk *desk, int n, int row, int cols)
+static void line_of(const struct desk *desk, struct list_line *line)
 {
-	const struct log_jar *jar = &kitchen_board(desk->kitchen)->fates[n];
+	const struct log_jar *jar = &kitchen_board(desk->kitchen)->fates[line->n];
 	bool late = aside_is_late(jar, desk->now.wall_ms);
-	bool here = n == card_of(desk)->list.cursor;
 	struct log_lot lot = { 0 };
 	char words[80];
 
 	aside_words_near(jar, desk->now.wall_ms, words, sizeof(words));
 	(void)kitchen_lot_of_jar(desk->kitchen, jar->id, &lot, NULL);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 2, cols - 3,
-	              here   ? ROLE_SELECTED
-	              : late ? ROLE_STOP
-	                     : ROLE_PLAIN,
-	              "%s%s: %s %s, %s", late ? "TOO LATE: " : "", words, jar_size_words(jar->size, 1), lot.product,
-	              lot.code);
+	line->role = late ? ROLE_STOP : ROLE_PLAIN;
+	(void)snprintf(line->words, sizeof(line->words), "%s%s: %s %s, %s", late ? "TOO LATE: " : "", words,
+	               jar_size_words(jar->size, 1), lot.product, lot.code);
 }
 
 /* The jar at the mark to its end. */
@@ -85,9 +80,10 @@ static void draw(const struct desk *desk, int top, int rows)
 {
 	int window_rows;
 	int detail = rows > 6 ? 3 : 2;
-	int list = rows - 1 - detail;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1 - detail, .left = 1, .count = count(desk), .line = line_of
+	};
 	int cols;
-	int first;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (count(desk) == 0) {
@@ -95,11 +91,8 @@ static void draw(const struct desk *desk, int top, int rows)
 		             "No jar is set aside, none in fridge or freezer.");
 		return;
 	}
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first: %d of %d",
-	              card_of(desk)->list.cursor + 1, count(desk));
-	first = list_scroll(&card_of(desk)->list, count(desk), list);
-	for (int i = first; i < count(desk) && i - first < list; i++)
-		jar_draw(desk, i, top + 1 + i - first, cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Jars set aside, soonest first");
+	(void)list_draw(desk, &card_of(desk)->list, &area);
 	detail_draw(desk, top + rows - detail, detail, cols);
 }
 

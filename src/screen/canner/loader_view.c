@@ -124,17 +124,14 @@ static void group_words(const struct waiting_group *group, char *buffer, size_t 
 	text_add_hours(&text, group->waited_ms / 60000);
 }
 
-static void group_draw(const struct desk *desk, int n, int row, bool here)
+static void group_line(const struct desk *desk, struct list_line *line)
 {
+	const struct waiting_group *groups = line->of;
 	int64_t limit_ms = kitchen_board(desk->kitchen)->house.jar_wait_minutes * INT64_C(60000);
-	struct waiting_group groups[WAITING_GROUPS_MAX];
-	char words[200];
 
-	(void)here; /* how long they wait is worth the color */
-	(void)kitchen_waiting(desk->kitchen, &desk->now, groups);
-	group_words(&groups[n], words, sizeof(words));
-	terminal_put(desk->terminal, row, LIST_COL, desk_columns(desk) - LIST_COL - 1,
-	             groups[n].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN, words);
+	group_words(&groups[line->n], line->words, sizeof(line->words));
+	line->role = groups[line->n].waited_ms > limit_ms ? ROLE_CAUTION : ROLE_PLAIN;
+	line->here_role = line->role; /* how long they wait is worth the color */
 }
 
 static struct list_state *list_of(const struct desk *desk, int *count)
@@ -148,10 +145,12 @@ static struct list_state *list_of(const struct desk *desk, int *count)
 
 static int waiting_draw(const struct desk *desk, int top, int rows)
 {
-	int count;
-	struct list_state *list = list_of(desk, &count);
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	struct list_area area = { .top = top, .rows = rows, .left = 1, .of = groups, .line = group_line };
+	struct list_state *list = list_of(desk, &area.count);
 
-	return list_lines_draw(desk, list, count, top, rows, group_draw);
+	(void)kitchen_waiting(desk->kitchen, &desk->now, groups);
+	return list_draw(desk, list, &area);
 }
 
 static void proposal_words(const struct desk *desk, const struct proposal *proposal, char *buffer, size_t size)

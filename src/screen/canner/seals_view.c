@@ -33,7 +33,6 @@ struct seal_card *seal_card(const struct desk *desk)
 }
 
 #define ROUND_MAX 64
-#define NARROW 60    /* columns */
 #define FATE_ROWS 13 /* that all fates take in full; in a lower window each has one */
 #define ROWS_FOR_WHY 13
 #define NEVER_TASTE "Never taste; ! says why."

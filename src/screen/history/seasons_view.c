@@ -32,7 +32,6 @@ struct back_card *back_card(const struct desk *desk)
 	return desk_state(desk, VIEW_SEASONS);
 }
 
-#define NARROW 60
 #define WIDE 100
 #define CHART_ROWS 6       /* the line by year, without its labels */
 #define CHART_FROM_ROWS 14 /* a lower view has none */

@@ -13,7 +13,6 @@
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
 
-#define NARROW 60
 #define WIDE 100
 #define PAGE_ROWS 20 /* before the first frame has told */
 #define WHOLE_ROWS 2 /* the line under the cursor once more, to its end */
@@ -447,7 +446,7 @@ static void pick_draw(const struct desk *desk, int top, int rows)
 
 	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
 	              card->picking_product ? "product" : "ones", card->picker.filter);
-	picker_draw(desk, &card->picker, top + 1, rows - 1, desk_columns(desk), choice_count(desk), choice_words);
+	picker_draw(desk, &card->picker, top + 1, rows - 1, choice_count(desk), choice_words);
 }
 
 static void choose(struct desk *desk)

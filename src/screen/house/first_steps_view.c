@@ -30,7 +30,6 @@ static struct first_steps_card *card_of(const struct desk *desk)
 	return desk_state(desk, VIEW_FIRST_STEPS);
 }
 
-#define NARROW 60
 #define LIST_ROWS_MIN 3
 #define SLACK_TOLD_UM (100 * FOOT_UM) /* more than a figure rounded off: it was measured */
 #define HAS_BYTES 160
@@ -399,23 +398,20 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 /* --- drawing --------------------------------------------------------------------------------------- */
 
-static void step_draw(const struct desk *desk, int n, int row, bool here)
+static void step_line(const struct desk *desk, struct list_line *line)
 {
-	const struct step *step = step_at(desk, n);
-	int cols = desk_columns(desk);
-	int col = cols < NARROW ? 23 : 26;
+	const struct step *step = step_at(desk, line->n);
 	char words[HAS_BYTES];
 	bool done = step_has(desk, step, words, sizeof(words));
 
-	terminal_put(desk->terminal, row, LIST_COL, 4, done ? ROLE_DONE : ROLE_CAUTION,
+	line->col = desk_columns(desk) < NARROW ? 23 : 26;
+	terminal_put(desk->terminal, line->row, 3, 4, done ? ROLE_DONE : ROLE_CAUTION,
 	             done                ? "done"
 	             : step->has != NULL ? "open"
 	                                 : "");
-	terminal_put(desk->terminal, row, 8, 14, here ? ROLE_SELECTED : ROLE_PLAIN, step->name);
-	terminal_put(desk->terminal, row, col, cols - col - 1, done ? ROLE_PLAIN : ROLE_QUIET,
-	             done                ? words
-	             : step->has != NULL ? ""
-	                                 : "at any time");
+	terminal_put(desk->terminal, line->row, 8, 14, line->here ? ROLE_SELECTED : ROLE_PLAIN, step->name);
+	line->role = done ? ROLE_PLAIN : ROLE_QUIET;
+	text_copy(line->words, sizeof(line->words), done ? words : step->has != NULL ? "" : "at any time");
 }
 
 static void head_draw(const struct desk *desk, int row, int cols)
@@ -436,19 +432,19 @@ static void head_draw(const struct desk *desk, int row, int cols)
 static void draw(const struct desk *desk, int top, int rows)
 {
 	int cols = desk_columns(desk);
-	int count = step_count(desk);
 	const char *help = step_at(desk, card_of(desk)->list.cursor)->help;
-	int list = rows - 1 - desk_paragraph_lines(help, cols - 4);
+	int lines = desk_paragraph_lines(help, cols - 4);
+	struct list_area area = {
+		.top = top + 1, .rows = rows - 1 - lines, .left = 1, .count = step_count(desk), .line = step_line
+	};
 
-	if (list < LIST_ROWS_MIN)
-		list = LIST_ROWS_MIN;
-	if (list > count)
-		list = count;
+	if (area.rows < LIST_ROWS_MIN)
+		area.rows = LIST_ROWS_MIN;
 	head_draw(desk, top, cols);
-	list = list_lines_draw(desk, &card_of(desk)->list, count, top + 1, list, step_draw);
-	top += 1 + list;
-	rows -= 1 + list;
-	if (rows > desk_paragraph_lines(help, cols - 4)) { /* a line between them */
+	area.rows = list_draw(desk, &card_of(desk)->list, &area);
+	top += 1 + area.rows;
+	rows -= 1 + area.rows;
+	if (rows > lines) { /* a line between them */
 		top++;
 		rows--;
 	}

@@ -287,22 +287,19 @@ static void line_words(const struct desk *desk, int row, char *buffer, size_t si
 	}
 }
 
-static void line_draw(const struct desk *desk, int n, int row, bool here)
+static void list_line_of(const struct desk *desk, struct list_line *line)
 {
-	char words[400];
-
-	line_words(desk, n, words, sizeof(words));
-	terminal_put(desk->terminal, row, LIST_COL, desk_columns(desk) - LIST_COL - 1,
-	             here ? ROLE_SELECTED : ROLE_PLAIN, words);
+	line_words(desk, line->n, line->words, sizeof(line->words));
 }
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	int count = line_count(desk);
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = line_count(desk), .line = list_line_of
+	};
 
-	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG,
-	              "The house, line %d of %d. Space changes it.", card_of(desk)->list.cursor + 1, count);
-	(void)list_lines_draw(desk, &card_of(desk)->list, count, top + 1, rows - 1, line_draw);
+	terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "The house. Space changes a line.");
+	(void)list_draw(desk, &card_of(desk)->list, &area);
 }
 
 /* --- changing ---------------------------------------------------------------------- */

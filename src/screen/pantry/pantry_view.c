@@ -43,7 +43,6 @@ static struct pantry_card *card_of(const struct desk *desk)
 	return desk_state(desk, VIEW_PANTRY);
 }
 
-#define NARROW 60
 #define JARS_MAX 100000
 
 /* --- reading ----------------------------------------------------------------------- */
@@ -206,48 +205,57 @@ static void weeks_words(const struct pantry_line *line, char *buffer, size_t siz
 		text_copy(buffer, size, count_words(line->weeks, "week").words);
 }
 
-static void line_draw(const struct desk *desk, int n, int row, int cols)
+/* In a narrow window the month is enough of the date: its day stands below. */
+static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct pantry_line *line = &card_of(desk)->lines[n];
-	bool here = n == card_of(desk)->list.cursor;
-	char what[200];
+	const struct pantry_line *line = &card_of(desk)->lines[out->n];
+	bool narrow = desk_columns(desk) < NARROW;
+	char date[16] = "";
 	char best_by[32];
 	char weeks[32];
 	char mark[64];
 	enum role role = line_mark(desk, line, mark, sizeof(mark));
 
-	(void)snprintf(what, sizeof(what), "%s%s %s", mark, jar_size_words(line->size, line->jars), line->product);
-	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
-	weeks_words(line, weeks, sizeof(weeks));
-	role = here ? ROLE_SELECTED : role;
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, 5, role, "%4lld", (long long)line->jars);
-	if (cols < NARROW) {
-		terminal_put(desk->terminal, row, 8, cols - 9, role, what);
+	(void)snprintf(out->words, sizeof(out->words), "%s%s %s", mark, jar_size_words(line->size, line->jars),
+	               line->product);
+	out->role = role;
+	out->col = narrow ? 16 : 8;
+	out->room = narrow ? 0 : desk_columns(desk) - 44;
+	role = out->here ? ROLE_SELECTED : role;
+	if (narrow) {
+		if (line->best_by_wall_ms != 0)
+			clock_words_date(line->best_by_wall_ms, date, sizeof(date));
+		terminal_putf(desk->terminal, out->row, 3, 12, role, "%4lld %.7s", (long long)line->jars, date);
 		return;
 	}
-	terminal_put(desk->terminal, row, 8, cols - 44, role, what);
-	if (line->best_by_wall_ms == 0 && weeks[0] == '\0')
-		return;
-	terminal_putf(desk->terminal, row, cols - 35, 34, here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by,
-	              weeks);
+	best_words(line->best_by_wall_ms, best_by, sizeof(best_by));
+	weeks_words(line, weeks, sizeof(weeks));
+	terminal_putf(desk->terminal, out->row, 3, 5, role, "%4lld", (long long)line->jars);
+	if (best_by[0] != '\0' || weeks[0] != '\0')
+		terminal_putf(desk->terminal, out->row, desk_columns(desk) - 35, 34,
+		              out->here ? ROLE_SELECTED : ROLE_QUIET, "%-18s  %s", best_by, weeks);
 }
 
-static void lot_draw(const struct desk *desk, int n, int row, int cols)
+static void lot_line(const struct desk *desk, struct list_line *line)
 {
-	const struct pantry_lot *lot = &card_of(desk)->lots[n];
-	bool here = n == card_of(desk)->lot_list.cursor;
+	const struct pantry_lot *lot = &card_of(desk)->lots[line->n];
+	bool narrow = desk_columns(desk) < NARROW;
+	struct text text = text_over(line->words, sizeof(line->words));
 	char made[16];
 	char best_by[32];
 	char mark[96];
-	enum role role = lot_mark(desk, lot, mark, sizeof(mark));
 
+	line->role = lot_mark(desk, lot, mark, sizeof(mark));
+	line->col = 8;
 	clock_words_date(lot->lot.made_wall_ms, made, sizeof(made));
 	best_words(spoiled_lot(desk, lot->lot.id) != NULL ? 0 : lot->best_by_wall_ms, best_by, sizeof(best_by));
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : role,
-	              cols < NARROW ? "%4lld %s%s" : "%4lld %s%-18s  made %s  %s", (long long)lot->jars, mark,
-	              lot->lot.code, made, best_by);
+	terminal_putf(desk->terminal, line->row, 3, 5, line->here ? ROLE_SELECTED : line->role, "%4lld",
+	              (long long)lot->jars);
+	text_add(&text, narrow ? "%s%s" : "%s%-18s  ", mark, lot->lot.code);
+	if (!narrow)
+		text_add(&text, "made %s  %s", made, best_by);
+	else if (best_by[0] != '\0')
+		text_add(&text, ", %s", best_by + strlen("best "));
 }
 
 static void detail_words(const struct pantry_line *line, struct text *text)
@@ -259,8 +267,8 @@ static void detail_words(const struct pantry_line *line, struct text *text)
 	text_add(text, "Oldest%s %s, %s%sbest by %s. ", line->blocked > 0 ? " to eat" : "", line->oldest.code,
 	         says ? verdict_says(line->verdict) : "", says ? ", " : "", best_by);
 	if (line->weeks == WEEKS_UNKNOWN)
-		text_add(text, "Too few used to tell how long they last: %lld in %d weeks, and %d are needed.",
-		         (long long)line->used, USE_WEEKS, USE_JARS_LEAST);
+		text_add(text, "%lld of %d used in %d weeks: too few to tell how long they last.",
+		         (long long)line->used, USE_JARS_LEAST, USE_WEEKS);
 	else
 		text_add(text, "%lld used in %d weeks: at that rate they last %s.", (long long)line->used, USE_WEEKS,
 		         count_words(line->weeks, "week").words);
@@ -290,24 +298,29 @@ static void detail_draw(const struct desk *desk, int top, int rows, int cols)
 	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
-static void lots_draw(const struct desk *desk, int top, int rows, int cols)
+static void lots_draw(const struct desk *desk, int top, int rows)
 {
 	struct pantry_card *card = card_of(desk);
 	const struct pantry_line *line = line_here(desk);
-	int first = list_scroll(&card->lot_list, (int)card->lot_count, rows - 1);
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = (int)card->lot_count, .line = lot_line
+	};
+	char words[200];
+	char brief[160];
 
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%lld %s %s by lot, oldest first",
-	              (long long)line->jars, jar_size_words(line->size, line->jars), line->product);
-	for (int i = first; i < (int)card->lot_count && i - first < rows - 1; i++)
-		lot_draw(desk, i, top + 1 + i - first, cols);
+	(void)snprintf(brief, sizeof(brief), "%lld %s %s", (long long)line->jars,
+	               jar_size_words(line->size, line->jars), line->product);
+	(void)snprintf(words, sizeof(words), "%s by lot, oldest first", brief);
+	desk_fit(desk, top, ROLE_STRONG, words, brief);
+	(void)list_draw(desk, &card->lot_list, &area);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
 {
 	struct pantry_card *card = card_of(desk);
 	int window_rows;
+	struct list_area area;
 	int detail;
-	int first;
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
@@ -317,15 +330,16 @@ static void draw(const struct desk *desk, int top, int rows)
 		return;
 	}
 	if (card->in_lots) {
-		lots_draw(desk, top, rows, cols);
+		lots_draw(desk, top, rows);
 		return;
 	}
 	detail = rows > 8 ? 2 : rows > 5 ? 3 : 1;
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Pantry, oldest first: line %d of %d",
-	              card->list.cursor + 1, (int)card->count);
-	first = list_scroll(&card->list, (int)card->count, rows - 1 - detail);
-	for (int i = first; i < (int)card->count && i - first < rows - 1 - detail; i++)
-		line_draw(desk, i, top + 1 + i - first, cols);
+	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
+	             cols < NARROW ? "Pantry: jars, best by; oldest first" : "Pantry, oldest first");
+	area = (struct list_area){
+		.top = top + 1, .rows = rows - 1 - detail, .left = 1, .count = (int)card->count, .line = line_of
+	};
+	(void)list_draw(desk, &card->list, &area);
 	detail_draw(desk, top + rows - detail, detail, cols);
 }
 

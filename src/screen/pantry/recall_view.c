@@ -77,10 +77,9 @@ static void enter(struct desk *desk, const struct opening *opening)
 	recalls_key(desk);
 }
 
-static void recall_draw(const struct desk *desk, int n, int row, int cols)
+static void recall_line(const struct desk *desk, struct list_line *line)
 {
-	const struct log_recall *recall = &recall_card(desk)->recalls[n];
-	bool here = n == recall_card(desk)->list.cursor;
+	const struct log_recall *recall = &recall_card(desk)->recalls[line->n];
 	char left[80];
 	struct text text = TEXT_OVER(left);
 
@@ -91,22 +90,19 @@ static void recall_draw(const struct desk *desk, int n, int row, int cols)
 		         (long long)recall->not_found, (long long)recall->jars);
 	if (!recall_is_open(recall))
 		text_add(&text, "done, %lld %s", (long long)recall->jars, recall_noun(recall, recall->jars));
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, cols - 4,
-	              here                     ? ROLE_SELECTED
-	              : recall_is_open(recall) ? ROLE_STOP
-	                                       : ROLE_QUIET,
-	              "%s: %s; %s", left, recall->words, recall->reason);
+	line->role = recall_is_open(recall) ? ROLE_STOP : ROLE_QUIET;
+	text = text_over(line->words, sizeof(line->words));
+	text_add(&text, "%s: %s; %s", left, recall->words, recall->reason);
 }
 
-static void list_draw(const struct desk *desk, int top, int rows)
+static void recalls_draw(const struct desk *desk, int top, int rows)
 {
 	struct recall_card *card = recall_card(desk);
-	int window_rows;
-	int cols;
-	int first;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = (int)card->count, .line = recall_line
+	};
+	int cols = desk_columns(desk);
 
-	terminal_size(desk->terminal, &window_rows, &cols);
 	if (card->count == 0) {
 		terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "No recall is on record.");
 		desk_paragraph(
@@ -116,9 +112,7 @@ static void list_draw(const struct desk *desk, int top, int rows)
 		return;
 	}
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "Recalls, open ones first");
-	first = list_scroll(&card->list, (int)card->count, rows - 1);
-	for (int i = first; i < (int)card->count && i - first < rows - 1; i++)
-		recall_draw(desk, i, top + 1 + i - first, cols);
+	(void)list_draw(desk, &card->list, &area);
 }
 
 static void open_recall(struct desk *desk)
@@ -245,6 +239,6 @@ const struct view recalls_view = {
 	.keys = list_keys,
 	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
 	.enter = enter,
-	.draw = list_draw,
+	.draw = recalls_draw,
 	.sources = list_sources,
 };

@@ -14,8 +14,6 @@
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
 
-#define NARROW 60
-
 /* --- jars: reading ------------------------------------------------------------------------ */
 
 static bool in_recall(const struct desk *desk)
@@ -169,57 +167,37 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 		text_add(text, ", out of the pot of %s", jar->pot_lot);
 }
 
-static void jar_draw(const struct desk *desk, int n, int row, int cols)
+static void jar_line(const struct desk *desk, struct list_line *line)
 {
-	const struct log_traced *jar = &recall_card(desk)->jars[n];
-	bool here = n == recall_card(desk)->jar_list.cursor;
+	const struct log_traced *jar = &recall_card(desk)->jars[line->n];
 	bool open = in_recall(desk) ? jar->mark.outcome == RECALL_TO_FIND : jar->recalled;
-	char words[300];
-	struct text text = TEXT_OVER(words);
+	struct text text = text_over(line->words, sizeof(line->words));
 
+	line->role = open ? ROLE_STOP : ROLE_PLAIN;
 	jar_words(jar, in_recall(desk), &text);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_put(desk->terminal, row, 3, cols - 4, here ? ROLE_SELECTED : open ? ROLE_STOP : ROLE_PLAIN, words);
-}
-
-/* The jar under the cursor to its end. */
-static void whole_draw(const struct desk *desk, int top, int rows, int cols)
-{
-	const struct log_traced *jar = &recall_card(desk)->jars[recall_card(desk)->jar_list.cursor];
-	char words[400];
-	struct text text = TEXT_OVER(words);
-
-	jar_words(jar, in_recall(desk), &text);
-	if (jar->mark.who[0] != '\0')
+	if (line->here && jar->mark.who[0] != '\0')
 		text_add(&text, ", by %s", jar->mark.who);
-	desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
 }
 
 static void jars_draw(const struct desk *desk, int top, int rows)
 {
 	struct recall_card *card = recall_card(desk);
-	int window_rows;
-	int whole;
-	int first;
-	int cols;
+	int cols = desk_columns(desk);
+	struct list_area area = { .left = 1, .count = (int)card->jar_count, .line = jar_line };
 	char words[400];
 	char counted[64];
 	struct text text = TEXT_OVER(words);
+	int used;
 
 	traced_count_words(card->jars, card->jar_count, counted, sizeof(counted));
-	terminal_size(desk->terminal, &window_rows, &cols);
-	whole = cols < NARROW ? 3 : 0;
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s of %s%s%s", counted, card->said,
-	              in_recall(desk) ? "; " : "", card->recall.reason);
+	text_add(&text, "%s of %s%s%s", counted, card->said, in_recall(desk) ? "; " : "", card->recall.reason);
+	used = desk_paragraph(desk, top, 1, cols - 2, 2, ROLE_STRONG, words);
+	text = TEXT_OVER(words);
 	where_words(desk, &text);
-	top += 1;
-	top += desk_paragraph(desk, top, 1, cols - 2, cols < NARROW ? 1 : 2, ROLE_PLAIN, words);
-	rows -= 1 + (cols < NARROW || (int)strlen(words) <= cols - 2 ? 1 : 2);
-	first = list_scroll(&card->jar_list, (int)card->jar_count, rows - whole);
-	for (int i = first; i < (int)card->jar_count && i - first < rows - whole; i++)
-		jar_draw(desk, i, top + i - first, cols);
-	if (whole > 0 && card->jar_count > 0)
-		whole_draw(desk, top + rows - whole, whole, cols);
+	used += desk_paragraph(desk, top + used, 1, cols - 2, 2, ROLE_PLAIN, words);
+	area.top = top + used;
+	area.rows = rows - used;
+	(void)list_draw(desk, &card->jar_list, &area);
 }
 
 /* --- jars: keys -------------------------------------------------------------------------------- */

@@ -28,7 +28,6 @@ struct forecast_card *forecast_card(const struct desk *desk)
 	return desk_state(desk, VIEW_FORECAST);
 }
 
-#define NARROW 60
 #define DETAIL_ROWS 4
 
 /* NULL: it has been retired meanwhile. */

@@ -23,7 +23,6 @@ struct plan_card *plan_card(const struct desk *desk)
 	return desk_state(desk, VIEW_PLAN);
 }
 
-#define NARROW 60
 #define MINUTE_MS (INT64_C(60) * 1000)
 #define TIMES_MAX 64
 
@@ -148,10 +147,11 @@ static void late_short(int64_t late_ms, bool narrow, char *buffer, size_t size)
 	               hours ? minutes(late_ms) / 60 : minutes(late_ms), hours ? "h" : "min");
 }
 
-static void next_draw(const struct desk *desk, const struct plan_next *next, bool here, int row, int cols)
+static void next_line(const struct desk *desk, struct list_line *line)
 {
-	bool narrow = cols < NARROW;
-	int words_at = narrow ? 18 : 21;
+	const struct nexts *nexts = line->of;
+	const struct plan_next *next = &nexts->list[line->n];
+	bool narrow = desk_columns(desk) < NARROW;
 	char when[24];
 	char who[24];
 
@@ -167,35 +167,25 @@ static void next_draw(const struct desk *desk, const struct plan_next *next, boo
 		(void)snprintf(who, sizeof(who), "%.5s", next->who);
 	else
 		(void)snprintf(who, sizeof(who), next->digit > 0 ? "%d" : " ", next->digit);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_put(desk->terminal, row, 3, 5, next->who[0] != '\0' ? ROLE_STRONG : ROLE_KEY, who);
-	terminal_put(desk->terminal, row, 9, words_at - 10,
+	line->col = narrow ? 18 : 21;
+	line->role = next->now ? ROLE_STRONG : ROLE_PLAIN;
+	text_copy(line->words, sizeof(line->words), next->words);
+	terminal_put(desk->terminal, line->row, 3, 5, next->who[0] != '\0' ? ROLE_STRONG : ROLE_KEY, who);
+	terminal_put(desk->terminal, line->row, 9, line->col - 10,
 	             next->ringing ? ROLE_STOP
 	             : next->now   ? ROLE_RUNNING
 	                           : ROLE_QUIET,
 	             when);
-	terminal_put(desk->terminal, row, words_at, cols - words_at - 1,
-	             here        ? ROLE_SELECTED
-	             : next->now ? ROLE_STRONG
-	                         : ROLE_PLAIN,
-	             next->words);
 }
 
-static void page_next_draw(const struct desk *desk, int row, int rows, int cols)
+static void page_next_draw(const struct desk *desk, int row, int rows)
 {
 	struct nexts nexts;
-	int first;
+	struct list_area area = { .top = row, .rows = rows, .left = 1, .of = &nexts, .line = next_line };
 
 	read_nexts(desk, &nexts);
-	if (cols < NARROW && rows > 4 && nexts.count > 0) {
-		/* What a narrow window cuts is read to its end below. */
-		rows -= 2;
-		desk_paragraph(desk, row + rows, 1, cols - 2, 2, ROLE_STRONG,
-		               nexts.list[plan_card(desk)->next.cursor].words);
-	}
-	first = list_scroll(&plan_card(desk)->next, (int)nexts.count, rows);
-	for (int i = first; i < (int)nexts.count && i - first < rows; i++)
-		next_draw(desk, &nexts.list[i], i == plan_card(desk)->next.cursor, row + i - first, cols);
+	area.count = (int)nexts.count;
+	(void)list_draw(desk, &plan_card(desk)->next, &area);
 }
 
 /* --- page: rows ------------------------------------------------------------------------------ */
@@ -213,8 +203,10 @@ static const char *state_words(const struct plan_item *item)
 	return "?";
 }
 
-static void item_draw(const struct desk *desk, const struct plan_item *item, bool here, int row, int cols)
+static void item_line(const struct desk *desk, struct list_line *line)
 {
+	const struct plan_item *item = &desk_plan(desk)->items[line->n];
+	bool narrow = desk_columns(desk) < NARROW;
 	char from[8] = "";
 	char to[8] = "";
 	char jars[64] = "";
@@ -226,26 +218,23 @@ static void item_draw(const struct desk *desk, const struct plan_item *item, boo
 		clock_words_hour(item->end_ms, to, sizeof(to));
 	if (item->jars > 0)
 		(void)snprintf(jars, sizeof(jars), ", %s", count_words(item->jars, "jar").words);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, cols - 4,
-	              here   ? ROLE_SELECTED
-	              : over ? ROLE_QUIET
-	                     : ROLE_PLAIN,
-	              "%5s-%-5s %-10s %s%s%s", from, to, state_words(item), item->words, jars,
-	              item->plan_id == 0 ? " (not planned)" : "");
+	line->role = over ? ROLE_QUIET : ROLE_PLAIN;
+	line->col = narrow ? 15 : 26;
+	terminal_putf(desk->terminal, line->row, 3, line->col - 4, line->here ? ROLE_SELECTED : line->role,
+	              narrow ? "%5s-%-5s" : "%5s-%-5s %-10s", from, to, state_words(item));
+	(void)snprintf(line->words, sizeof(line->words), "%s%s%s%s%s", narrow ? state_words(item) : "",
+	               narrow ? " " : "", item->words, jars, item->plan_id == 0 ? " (not planned)" : "");
 }
 
 static void page_rows_draw(const struct desk *desk, int row, int rows, int cols)
 {
-	const struct kitchen_plan *plan = desk_plan(desk);
-	int count = (int)plan->item_count;
-	int first;
+	const struct list_area area = {
+		.top = row, .rows = rows, .left = 1, .count = (int)desk_plan(desk)->item_count, .line = item_line
+	};
 
-	first = list_scroll(&plan_card(desk)->rows, count, rows);
-	if (count == 0)
+	if (area.count == 0)
 		terminal_put(desk->terminal, row, 3, cols - 4, ROLE_QUIET, "No row yet.");
-	for (int i = first; i < count && i - first < rows; i++)
-		item_draw(desk, &plan->items[i], i == plan_card(desk)->rows.cursor, row + i - first, cols);
+	(void)list_draw(desk, &plan_card(desk)->rows, &area);
 }
 
 static const struct plan_item *item_here(const struct desk *desk)
@@ -359,24 +348,20 @@ static void reckoning_words(const struct desk *desk, int n, char *buffer, size_t
 	}
 }
 
-static void page_times_draw(const struct desk *desk, int row, int rows, int cols)
+static void reckoning_line(const struct desk *desk, struct list_line *line)
 {
-	int count = reckoning_count(desk);
-	int first;
+	reckoning_words(desk, line->n, line->words, sizeof(line->words));
+}
 
-	terminal_put(desk->terminal, row, 1, cols - 2, ROLE_QUIET,
-	             "The times it plans with. Process times are the published ones, never shortened.");
-	first = list_scroll(&plan_card(desk)->times, count, rows - 1);
-	for (int i = first; i < count && i - first < rows - 1; i++) {
-		bool here = i == plan_card(desk)->times.cursor;
-		char words[300];
+static void page_times_draw(const struct desk *desk, int row, int rows)
+{
+	const struct list_area area = {
+		.top = row + 1, .rows = rows - 1, .left = 1, .count = reckoning_count(desk), .line = reckoning_line
+	};
 
-		reckoning_words(desk, i, words, sizeof(words));
-		terminal_put(desk->terminal, row + 1 + i - first, 1, 1, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, row + 1 + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN,
-		             words);
-	}
+	desk_fit(desk, row, ROLE_QUIET, "The times it plans with. Process times are never shortened.",
+	         "The times it plans with.");
+	(void)list_draw(desk, &plan_card(desk)->times, &area);
 }
 
 /* --- where it comes from ----------------------------------------------------------------------- */
@@ -425,10 +410,10 @@ static void draw(const struct desk *desk, int top, int rows)
 	int used = head_draw(desk, top, rows, cols);
 
 	switch (plan_card(desk)->page) {
-	case PLAN_PAGE_NEXT: page_next_draw(desk, top + used, rows - used, cols); break;
+	case PLAN_PAGE_NEXT: page_next_draw(desk, top + used, rows - used); break;
 	case PLAN_PAGE_RIBBON: plan_ribbon_draw(desk, top + used, rows - used); break;
 	case PLAN_PAGE_ROWS: page_rows_draw(desk, top + used, rows - used, cols); break;
-	case PLAN_PAGE_TIMES: page_times_draw(desk, top + used, rows - used, cols); break;
+	case PLAN_PAGE_TIMES: page_times_draw(desk, top + used, rows - used); break;
 	case PLAN_PAGE_COUNT: break;
 	}
 }

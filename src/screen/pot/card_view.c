@@ -163,6 +163,17 @@ static int64_t told_of(const struct ingredient *line, const struct log_batch_amo
 
 /* "2 1/2 lb, to 3 lb  chile peppers, at the start": as it stands in the recipe, or as
  * it was corrected. */
+/* When it goes in.  In a narrow window what is said of nothing goes in at the start. */
+static void added_words(const struct desk *desk, const struct ingredient *line, struct text *text)
+{
+	enum adding adding = line == NULL ? ADD_AT_START : line->adding;
+
+	if (adding != ADD_AT_START || desk_columns(desk) >= NARROW)
+		text_add(text, ", %s", when_words(adding));
+	if (line != NULL && line->optional)
+		text_add(text, ", if wanted");
+}
+
 static void amount_line(const struct desk *desk, const struct recipe *recipe, const struct log_batch_amount *amount,
                         struct text *text)
 {
@@ -189,45 +200,38 @@ static void amount_line(const struct desk *desk, const struct recipe *recipe, co
 	if (untaken)
 		text_add(text, ", instead of %s", line->instead_of);
 	else
-		text_add(text, ", %s%s", when_words(line == NULL ? ADD_AT_START : line->adding),
-		         line != NULL && line->optional ? ", if wanted" : "");
+		added_words(desk, line, text);
 	if (amount->used != amount->wanted && amount->supply == SUPPLY_JUICE)
 		text_add(text, " (corrected)");
 }
 
-static void amount_draw(const struct desk *desk, const struct recipe *recipe, int n, int row, int cols)
+static void amount_list_line(const struct desk *desk, struct list_line *line)
 {
-	bool here = n == card_of(desk)->list.cursor;
-	char words[300];
-	struct text text = TEXT_OVER(words);
+	const struct recipe *recipe = line->of;
+	struct text text = text_over(line->words, sizeof(line->words));
 	bool ticked;
 
-	assert(n >= 0);
-	ticked = (card_of(desk)->batch.ticks & 1u << n) != 0;
-	amount_line(desk, recipe, &card_of(desk)->amounts[n], &text);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
+	assert(line->n >= 0);
+	ticked = (card_of(desk)->batch.ticks & 1u << line->n) != 0;
+	amount_line(desk, recipe, &card_of(desk)->amounts[line->n], &text);
+	line->role = ticked ? ROLE_QUIET : ROLE_STRONG;
+	line->col = 7;
+	terminal_putf(desk->terminal, line->row, 3, 3, ticked ? ROLE_DONE : ROLE_WAITING, "[%s]",
 	              ticked ? glyph(desk->terminal, GLYPH_CHECK) : " ");
-	terminal_put(desk->terminal, row, 7, cols - 8, here ? ROLE_SELECTED : ticked ? ROLE_QUIET : ROLE_STRONG, words);
 }
 
-/* The lines around the cursor; the last row says where there are more. */
-static int amounts_draw(const struct desk *desk, const struct recipe *recipe, int top, int rows, int cols)
+static int amounts_draw(const struct desk *desk, const struct recipe *recipe, int top, int rows)
 {
 	int count = (int)card_of(desk)->count;
-	int each = count > 0 && (rows - 3) / count >= 2
-	               ? 2
-	               : 1; /* far apart where there is room: it is read from a step away */
-	int shown = count * each <= rows ? count : rows - 1;
-	int first = list_scroll(&card_of(desk)->list, count, shown);
+	const struct list_area area = { .top = top,
+		                        .rows = rows,
+		                        .left = 1,
+		                        .air = count > 0 && (rows - 3) / count >= 2, /* it is read from a step away */
+		                        .count = count,
+		                        .of = recipe,
+		                        .line = amount_list_line };
 
-	for (int i = 0; i < shown && first + i < count; i++)
-		amount_draw(desk, recipe, first + i, top + i * each, cols);
-	if (shown == count)
-		return count * each;
-	terminal_putf(desk->terminal, top + rows - 1, 3, cols - 4, ROLE_STRONG, "%d above, %d below", first,
-	              count - first - shown);
-	return rows;
+	return list_draw(desk, &card_of(desk)->list, &area);
 }
 
 static void steps_draw(const struct desk *desk, const struct recipe *recipe, int *row, int end, int cols)
@@ -268,7 +272,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		clock_draw(desk, strip, top, cols);
 	else
 		clock_words_draw(desk, strip, top, cols);
-	row = top + head + amounts_draw(desk, recipe, top + head, rows - head, cols);
+	row = top + head + amounts_draw(desk, recipe, top + head, rows - head);
 	if (recipe == NULL || row >= end)
 		return;
 	row += desk_whole(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, recipe->caution);

@@ -76,30 +76,30 @@ static void age_words(int64_t ms, char *buffer, size_t size)
 		text_copy(buffer, size, count_words(hours / 24, "day").words);
 }
 
+static void line_of(const struct desk *desk, struct list_line *line)
+{
+	const struct log_juice *juice = &card_of(desk)->juices[line->n];
+	char left[48];
+	char age[32];
+
+	amount_words(MEASURE_VOLUME, juice->left_ul, kitchen_board(desk->kitchen)->house.units, left, sizeof(left));
+	age_words(desk->now.wall_ms - juice->made_wall_ms, age, sizeof(age));
+	(void)snprintf(line->words, sizeof(line->words), "%-14s %s, %s, %s old", left, juice->kind,
+	               juice_state_name(juice->state), age);
+}
+
 static void draw(const struct desk *desk, int top, int rows)
 {
-	enum unit_system units = kitchen_board(desk->kitchen)->house.units;
-	int count = (int)card_of(desk)->count;
-	int first = list_scroll(&card_of(desk)->list, count, rows - 1);
-	int window_rows;
-	int cols;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = (int)card_of(desk)->count, .line = line_of
+	};
 
-	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-	             count == 0 ? "No juice in stock." : "Juice in stock, oldest first. It is used in this order.");
-	for (int i = first; i < count && i - first < rows - 1; i++) {
-		const struct log_juice *juice = &card_of(desk)->juices[i];
-		bool selected = i == card_of(desk)->list.cursor;
-		char left[48];
-		char age[32];
-
-		amount_words(MEASURE_VOLUME, juice->left_ul, units, left, sizeof(left));
-		age_words(desk->now.wall_ms - juice->made_wall_ms, age, sizeof(age));
-		terminal_put(desk->terminal, top + 1 + i - first, 1, 1, ROLE_STRONG,
-		             selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_putf(desk->terminal, top + 1 + i - first, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN,
-		              "%-14s %s, %s, %s old", left, juice->kind, juice_state_name(juice->state), age);
-	}
+	if (area.count == 0)
+		terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "No juice in stock.");
+	else
+		desk_fit(desk, top, ROLE_STRONG, "Juice in stock, oldest first. It is used in this order.",
+		         "Juice in stock, oldest first");
+	(void)list_draw(desk, &card_of(desk)->list, &area);
 }
 
 static void set_state(struct desk *desk, enum juice_state state)

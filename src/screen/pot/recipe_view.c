@@ -156,23 +156,20 @@ static void standing_draw(const struct desk *desk, int row, int rows, int cols)
 	desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
 }
 
+static void line_of(const struct desk *desk, struct list_line *line)
+{
+	line_words(desk, line->n, line->words, sizeof(line->words));
+}
+
 static void draw(const struct desk *desk, int top, int rows)
 {
-	int cols = desk_columns(desk);
-	int row = top + 1;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1 - STANDING_ROWS, .left = 1, .count = line_count(desk), .line = line_of
+	};
 
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG,
-	             "A recipe of your own. s saves it; without a published process it says so everywhere.");
-	for (int i = 0; i < line_count(desk) && row < top + rows - STANDING_ROWS; i++) {
-		bool here = i == card_of(desk)->list.cursor;
-		char words[ENTRY_MAX];
-
-		line_words(desk, i, words, sizeof(words));
-		terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		row += desk_paragraph(desk, row, 3, cols - 4, i == 0 ? 3 : 1, here ? ROLE_SELECTED : ROLE_PLAIN, words);
-	}
-	standing_draw(desk, top + rows - STANDING_ROWS, STANDING_ROWS, cols);
+	desk_fit(desk, top, ROLE_STRONG, "A recipe of your own. s saves it.", "A recipe of your own. s saves it.");
+	(void)list_draw(desk, &card_of(desk)->list, &area);
+	standing_draw(desk, top + rows - STANDING_ROWS, STANDING_ROWS, desk_columns(desk));
 }
 
 static void change(struct desk *desk)

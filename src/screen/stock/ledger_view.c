@@ -2,14 +2,13 @@
  * ledger_view.c - what came in and went out of one thing on the shelf, newest
  * first, with when, why, who and what was left.
  */
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "base/text.h"
 #include "kitchen/stock/shelf.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
-
-#define NARROW 60
 
 static const struct shelf_line *thing(const struct desk *desk)
 {
@@ -49,11 +48,11 @@ static void change_words(const struct desk *desk, const struct ledger_line *line
 	text_add(&text, "%s%s", line->change > 0 ? "+" : line->change < 0 ? "-" : "", words);
 }
 
-static void line_draw(const struct desk *desk, int n, int row, int cols)
+static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct ledger_line *line = &shelf_card(desk)->ledger[n];
-	bool narrow = cols < NARROW;
-	bool selected = n == shelf_card(desk)->ledger_list.cursor;
+	const struct ledger_line *line = &shelf_card(desk)->ledger[out->n];
+	bool narrow = desk_columns(desk) < NARROW;
+	enum role role = out->here ? ROLE_SELECTED : ROLE_PLAIN;
 	char change[72];
 	char left[64];
 	char when[40] = "";
@@ -64,14 +63,14 @@ static void line_draw(const struct desk *desk, int n, int row, int cols)
 		clock_words_date(line->wall_ms, when, sizeof(when));
 	else if (line->wall_ms > 0)
 		clock_words_day_hour(line->wall_ms, when, sizeof(when));
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+	out->col = narrow ? 20 : 54;
 	if (narrow)
-		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN, "%-6.6s%10s %s",
-		              when[0] != '\0' ? when + 5 : "", change, line->words);
+		terminal_putf(desk->terminal, out->row, 3, 16, role, "%-6.6s%10s", when[0] != '\0' ? when + 5 : "",
+		              change);
 	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : ROLE_PLAIN,
-		              "%-17s%14s, left %-12s %s%s%s", when, change, left, line->who,
-		              line->who[0] != '\0' ? " " : "", line->words);
+		terminal_putf(desk->terminal, out->row, 3, 50, role, "%-17s%14s, left %-12s", when, change, left);
+	(void)snprintf(out->words, sizeof(out->words), "%s%s%s", narrow ? "" : line->who,
+	               narrow || line->who[0] == '\0' ? "" : " ", line->words);
 }
 
 /* The line under the cursor once more, whole, where a narrow list cuts it. */
@@ -95,19 +94,19 @@ static void draw(const struct desk *desk, int top, int rows)
 {
 	int count = (int)shelf_card(desk)->ledger_count;
 	int window_rows;
+	struct list_area area;
 	int whole;
-	int first;
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	whole = cols < NARROW ? 3 : 0;
-	first = list_scroll(&shelf_card(desk)->ledger_list, count, rows - 1 - whole);
+	whole = cols < NARROW ? 3 : 0; /* who, and what was left, which have no column there */
+	area =
+	    (struct list_area){ .top = top + 1, .rows = rows - 1 - whole, .left = 1, .count = count, .line = line_of };
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s, newest first%s", thing(desk)->name,
 	              count == 0                  ? ": nothing recorded yet"
 	              : count == LEDGER_LINES_MAX ? "; older lines are in the log"
 	                                          : "");
-	for (int i = first; i < count && i - first < rows - 1 - whole; i++)
-		line_draw(desk, i, top + 1 + i - first, cols);
+	(void)list_draw(desk, &shelf_card(desk)->ledger_list, &area);
 	if (whole > 0 && count > 0)
 		whole_draw(desk, top + rows - whole, whole, cols);
 }

@@ -9,8 +9,6 @@
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 
-#define NARROW 60
-
 static const struct {
 	const char *word;
 	enum lack lack;
@@ -98,28 +96,28 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 		text_add(text, ". Instead, %s", line->instead);
 }
 
-static void line_draw(const struct desk *desk, int n, int row, int cols)
+static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct shortage_line *line = &forecast_card(desk)->missing[n];
-	bool selected = n == forecast_card(desk)->missing_list.cursor;
+	const struct shortage_line *line = &forecast_card(desk)->missing[out->n];
+	bool narrow = desk_columns(desk) < NARROW;
 	char words[160] = "";
 	struct text text = TEXT_OVER(words);
 
-	buy_words(desk, line, cols < NARROW, &text);
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	if (cols < NARROW)
-		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : lacks[rank(line)].role,
-		              "%c %-19.19s %s", lacks[rank(line)].word[0], line->name, words);
+	out->role = lacks[rank(line)].role;
+	buy_words(desk, line, narrow, &text);
+	if (narrow)
+		(void)snprintf(out->words, sizeof(out->words), "%c %-19.19s %s", lacks[rank(line)].word[0], line->name,
+		               words);
 	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, selected ? ROLE_SELECTED : lacks[rank(line)].role,
-		              "%-10s %-24.24s %s", lacks[rank(line)].word, line->name, words);
+		(void)snprintf(out->words, sizeof(out->words), "%-10s %-24.24s %s", lacks[rank(line)].word, line->name,
+		               words);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
 {
 	struct forecast_card *card = forecast_card(desk);
 	int count = (int)card->missing_count;
-	int first = list_scroll(&card->missing_list, count, rows - 4);
+	const struct list_area area = { .top = top + 1, .rows = rows - 4, .left = 1, .count = count, .line = line_of };
 	char words[560];
 	struct text text = TEXT_OVER(words);
 	int window_rows;
@@ -127,8 +125,7 @@ static void draw(const struct desk *desk, int top, int rows)
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "To buy for the forecast of %s", card->fruit);
-	for (int i = first; i < count && i - first < rows - 4; i++)
-		line_draw(desk, i, top + 1 + i - first, cols);
+	(void)list_draw(desk, &card->missing_list, &area);
 	if (count == 0)
 		return;
 	whole_words(desk, &card->missing[card->missing_list.cursor], &text);

@@ -2,6 +2,7 @@
  * supplies_view.c - goods on the shelf: jars, lids, bands, what goes into pots,
  * fruit and juice; what came in, what a shelf check found.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -27,8 +28,6 @@ struct shelf_card *shelf_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_SUPPLIES);
 }
-
-#define NARROW 60
 
 const struct shelf_line *shelf_here(const struct desk *desk)
 {
@@ -89,30 +88,33 @@ void shelf_stock_words(const struct desk *desk, const struct shelf_line *line, c
 		text_copy(buffer, size, "not counted");
 }
 
-static void line_draw(const struct desk *desk, int n, int row, bool here)
+static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct shelf_line *line = &shelf_card(desk)->lines[n];
-	int cols = desk_columns(desk);
-	enum role role = here                ? ROLE_SELECTED
-	                 : !line->counted    ? ROLE_QUIET
-	                 : line->amount < 0  ? ROLE_STOP
-	                 : line->amount == 0 ? ROLE_CAUTION
-	                                     : ROLE_PLAIN;
+	const struct shelf_line *line = &shelf_card(desk)->lines[out->n];
+	bool narrow = desk_columns(desk) < NARROW;
 	char stock[64];
 
+	out->role = !line->counted      ? ROLE_QUIET
+	            : line->amount < 0  ? ROLE_STOP
+	            : line->amount == 0 ? ROLE_CAUTION
+	                                : ROLE_PLAIN;
 	shelf_stock_words(desk, line, stock, sizeof(stock));
-	terminal_putf(desk->terminal, row, LIST_COL, cols - LIST_COL - 1, role, "%*s  %-*s %s", cols < NARROW ? 12 : 16,
-	              stock, cols < NARROW ? 1 : 26, line->name, line->note);
+	terminal_putf(desk->terminal, out->row, 3, narrow ? 13 : 17, out->here ? ROLE_SELECTED : out->role, "%*s",
+	              narrow ? 12 : 16, stock);
+	out->col = narrow ? 17 : 21;
+	(void)snprintf(out->words, sizeof(out->words), "%-*s %s", narrow ? 1 : 26, line->name, line->note);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	int count = (int)shelf_card(desk)->count;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = (int)shelf_card(desk)->count, .line = line_of
+	};
+	const char *who = kitchen_who(desk->kitchen);
 
-	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "On the shelf, line %d of %d%s%s",
-	              count == 0 ? 0 : shelf_card(desk)->list.cursor + 1, count,
-	              kitchen_who(desk->kitchen)[0] != '\0' ? "; noted by " : "", kitchen_who(desk->kitchen));
-	(void)list_lines_draw(desk, &shelf_card(desk)->list, count, top + 1, rows - 1, line_draw);
+	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "On the shelf%s%s",
+	              who[0] != '\0' ? "; noted by " : "", who);
+	(void)list_draw(desk, &shelf_card(desk)->list, &area);
 }
 
 /* --- what is entered ------------------------------------------------------------------------ */

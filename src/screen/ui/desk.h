@@ -26,6 +26,7 @@
 
 #define MIN_ROWS 12
 #define MIN_COLS 40
+#define NARROW 60            /* columns: in fewer than that words are brief */
 #define MESSAGE_MS 20000     /* how long a message stays when no key is pressed */
 #define HELD_KEY_MS 700      /* the same key sooner than this is a held or bouncing key */
 #define QUESTION_READ_MS 400 /* a new question that stood this long was to be read */
@@ -154,5 +155,7 @@ int desk_paragraph(const struct desk *desk, int row, int col, int cols, int rows
 /* The same for a caution that the page behind @ has too: whole, or where it has no room the way
  * to it, never a part. */
 int desk_whole(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text);
+/* One row: the words, or where they find no room the brief ones. */
+void desk_fit(const struct desk *desk, int row, enum role role, const char *words, const char *brief);
 
 #endif

@@ -14,7 +14,6 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
 
-#define NARROW 60
 #define FIELD_LEAST 16 /* columns of what is typed, before what stands beside it is cut */
 #define WORDS_BYTES_HERE 200
 #define HELP_BYTES 500

@@ -469,27 +469,28 @@ const char *form_none(const struct desk *desk, const struct question *question)
 	return why != NULL ? why : question->none;
 }
 
+static void choice_line(const struct desk *desk, struct list_line *line)
+{
+	const struct form *form = line->of;
+
+	words_of(desk, form_question(form), listed(desk, form, line->n), line->words, sizeof(line->words));
+}
+
 int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
-	int count = form_choices(desk, form);
+	const struct list_area area = { .top = top,
+		                        .rows = rows,
+		                        .left = left,
+		                        .count = form_choices(desk, form),
+		                        .of = form,
+		                        .line = choice_line };
 	struct list_state list = { .cursor = form->picker.cursor };
-	int first = list_scroll(&list, count, rows);
 
-	for (int i = first; i < count && i < first + rows; i++) {
-		char words[ANSWER_BYTES];
-		bool here = i == form->picker.cursor;
-
-		words_of(desk, question, listed(desk, form, i), words, sizeof(words));
-		terminal_put(desk->terminal, top + i - first, left, 2, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + i - first, left + 2, cols - left - 3,
-		             here ? ROLE_SELECTED : ROLE_PLAIN, words);
-	}
-	if (count == 0 && form_none(desk, question) != NULL)
+	if (area.count == 0 && form_none(desk, question) != NULL)
 		return desk_paragraph(desk, top, left + 2, cols - left - 3, rows, ROLE_CAUTION,
 		                      form_none(desk, question));
-	return count < rows ? count : rows;
+	return list_draw(desk, &list, &area);
 }
 
 static void number_draw(const struct desk *desk, const struct form *form, int row, int cols)

@@ -309,16 +309,14 @@ static const struct warning *worst_to_say(const struct desk *desk)
 	return NULL;
 }
 
-/* Rows that what was said and what is being typed take.  A stop or a caution is said to its
- * end; other words have two rows. */
+/* Rows that what was said and what is being typed take: to its end. */
 #define SAID_MOST 6 /* so much is left of the lowest window */
 static int said_rows(const struct desk *desk)
 {
-	bool whole = desk->message_role == ROLE_STOP || desk->message_role == ROLE_CAUTION;
 	int message = desk_paragraph_lines(desk->message, desk_columns(desk) - 2);
 	int rows;
 	int cols;
-	int most = whole ? SAID_MOST - line_rows(desk) : 2;
+	int most = SAID_MOST - line_rows(desk);
 
 	terminal_size(desk->terminal, &rows, &cols);
 	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE && most > 4)

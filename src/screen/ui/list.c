@@ -1,9 +1,14 @@
 /*
- * list.c - see list.h.
+ * list.c - lists of lines and paragraphs: the one place where text is broken to a window.
  */
 #include "screen/ui/list.h"
 
+#include <string.h>
+
+#include "base/text.h"
 #include "screen/ui/desk.h"
+
+#define TELLS_FROM_ROWS 3 /* a lower list has no row to spare for how many more there are */
 
 void list_move(struct list_state *list, int by, int count)
 {
@@ -46,20 +51,138 @@ void list_below(struct desk *desk)
 	move(desk, 1);
 }
 
-int list_lines_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,
-                    void (*line)(const struct desk *desk, int n, int row, bool here))
+/* Bytes of `text` that fit in `cols` columns, broken at a blank where there is
+ * one.  Counts bytes as columns but for UTF-8 continuation bytes, which is exact
+ * for the program's own words and cut safely by terminal_put for others. */
+size_t desk_line_bytes(const char *text, int cols)
 {
-	int first = list_scroll(list, count, rows);
-	int n = first;
+	size_t length = 0;
+	size_t blank = 0;
+	int columns = 0;
 
-	for (; n < count && n - first < rows; n++) {
-		bool here = n == list->cursor;
-
-		terminal_put(desk->terminal, top + n - first, 1, 1, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		line(desk, n, top + n - first, here);
+	while (text[length] != '\0') {
+		if (((unsigned char)text[length] & 0xC0u) != 0x80u && ++columns > cols)
+			return blank > 0 ? blank : length;
+		if (text[length] == ' ')
+			blank = length;
+		length++;
 	}
-	return n - first;
+	return length;
+}
+
+int desk_paragraph_lines(const char *text, int cols)
+{
+	int lines = 0;
+
+	while (*text != '\0' && cols > 0) {
+		text += desk_line_bytes(text, cols);
+		text += strspn(text, " ");
+		lines++;
+	}
+	return lines;
+}
+
+int desk_paragraph(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
+{
+	int used = 0;
+
+	while (*text != '\0' && used < rows && cols > 0) {
+		size_t length = desk_line_bytes(text, cols);
+		bool last = used == rows - 1;
+
+		/* The last line takes all that is left and shows that it was cut. */
+		terminal_putf(desk->terminal, row + used, col, cols, role, "%.*s",
+		              last ? (int)strlen(text) : (int)length, text);
+		text += length;
+		while (*text == ' ')
+			text++;
+		used++;
+	}
+	return used;
+}
+
+int desk_whole(const struct desk *desk, int row, int col, int cols, int rows, enum role role, const char *text)
+{
+	if (desk_paragraph_lines(text, cols) <= rows)
+		return desk_paragraph(desk, row, col, cols, rows, role, text);
+	return desk_paragraph(desk, row, col, cols, rows < 1 ? rows : 1, role, "There is more to know: @");
+}
+
+void desk_fit(const struct desk *desk, int row, enum role role, const char *words, const char *brief)
+{
+	int room = desk_columns(desk) - 2;
+
+	terminal_put(desk->terminal, row, 1, room, role, (int)strlen(words) <= room ? words : brief);
+}
+
+/* --- lists ------------------------------------------------------------------------------- */
+
+static struct list_line line_of(const struct desk *desk, const struct list_area *area, int n, bool here, int row)
+{
+	struct list_line line = { .n = n,
+		                  .row = row,
+		                  .here = here,
+		                  .of = area->of,
+		                  .role = ROLE_PLAIN,
+		                  .here_role = ROLE_SELECTED,
+		                  .col = area->left + 2 };
+
+	area->line(desk, &line);
+	return line;
+}
+
+static int columns_of(const struct desk *desk, const struct list_line *line)
+{
+	return line->room > 0 ? line->room : desk_columns(desk) - line->col - 1;
+}
+
+/* Rows of the line at the cursor, to its end. */
+static int rows_here(const struct desk *desk, const struct list_area *area, int n)
+{
+	struct list_line line = line_of(desk, area, n, true, NO_ROW);
+	int needed = desk_paragraph_lines(line.words, columns_of(desk, &line));
+
+	return needed < 1 ? 1 : needed < area->rows ? needed : area->rows;
+}
+
+static void more_draw(const struct desk *desk, const struct list_area *area, int row, int above, int below)
+{
+	char words[48];
+	struct text text = TEXT_OVER(words);
+
+	if (above > 0)
+		text_add(&text, "%d above", above);
+	if (below > 0)
+		text_add(&text, above > 0 ? ", %d below" : "%d more below", below);
+	terminal_put(desk->terminal, row, area->left + 2, desk_columns(desk) - area->left - 3, ROLE_PLAIN, words);
+}
+
+int list_draw(const struct desk *desk, struct list_state *list, const struct list_area *area)
+{
+	int rows = area->rows;
+	int row = area->top;
+	int here = area->count > 0 ? rows_here(desk, area, list->cursor) : 0;
+	bool tells = area->count - 1 + here > rows && rows >= TELLS_FROM_ROWS && here < rows;
+	int shown;
+	int first;
+
+	if (area->count == 0 || rows < 1)
+		return 0;
+	shown = rows - tells - (here - 1);
+	first = list_scroll(list, area->count, shown);
+	for (int n = first; n < area->count && n < first + shown; n++) {
+		bool at = n == list->cursor;
+		struct list_line line = line_of(desk, area, n, at, row);
+
+		terminal_put(desk->terminal, row, area->left, 1, ROLE_STRONG,
+		             at ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
+		row += desk_paragraph(desk, row, line.col, columns_of(desk, &line), at ? here : 1,
+		                      at ? line.here_role : line.role, line.words);
+		row += area->air + (line.words[0] == '\0');
+	}
+	if (tells)
+		more_draw(desk, area, row++, first, area->count - first - shown);
+	return row - area->top;
 }
 
 void scroll_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,

@@ -3,12 +3,14 @@
  * that are scrolled through.
  *
  * A view with a list says which it is (`list` of view.h); its keys Up and Down are list_above and
- * list_below, and it draws it by list_lines_draw.
+ * list_below, and it draws it by list_draw.
  */
 #ifndef STILLROOM_SCREEN_UI_LIST_H
 #define STILLROOM_SCREEN_UI_LIST_H
 
 #include <stdbool.h>
+
+#include "screen/term/terminal.h"
 
 struct desk;
 
@@ -25,11 +27,38 @@ int list_scroll(struct list_state *list, int count, int rows);
 void list_above(struct desk *desk);
 void list_below(struct desk *desk);
 
-/* Draw the lines around the cursor, a row each, the mark before that under it; returns the rows
- * used.  `line` draws the n-th from column LIST_COL on. */
-#define LIST_COL 3
-int list_lines_draw(const struct desk *desk, struct list_state *list, int count, int top, int rows,
-                    void (*line)(const struct desk *desk, int n, int row, bool here));
+#define LIST_WORDS_MAX 400
+#define NO_ROW (-1) /* nothing drawn there is seen */
+
+/* A line of a list. */
+struct list_line {
+	/* Which one is asked for: the n-th, to stand in `row`; NO_ROW: only for what it would be. */
+	int n;
+	int row;
+	bool here;      /* the cursor is there */
+	const void *of; /* the area's */
+
+	char words[LIST_WORDS_MAX];
+	enum role role;      /* plain at first */
+	enum role here_role; /* at the cursor; selected at first */
+	int col;             /* where the words begin, and go on in further rows; behind the mark at first */
+	int room;            /* columns they may take; 0: to the edge */
+};
+
+struct list_area {
+	int top;
+	int rows;
+	int left; /* the column of the mark */
+	int air;  /* empty rows between two lines: for a list that has the room */
+	int count;
+	const void *of; /* what the lines are of, where the desk does not know; may be NULL */
+	/* Fills in a line; what stands before its column it draws itself. */
+	void (*line)(const struct desk *desk, struct list_line *line);
+};
+
+/* Draw those that find room: one row each, cut at the edge, and the one at the cursor whole.
+ * Where some are not seen the last row says how many.  Returns the rows it took. */
+int list_draw(const struct desk *desk, struct list_state *list, const struct list_area *area);
 
 /* Draw lines `list->cursor` and on between `top` and `top + rows`, each as high as it
  * must be; how many were drawn is left in list->top.  `draw` draws one, in `rows` at

@@ -48,44 +48,34 @@ static void story_enter(struct desk *desk, const struct opening *opening)
 	desk_show_view(desk, VIEW_STORY);
 }
 
-/* The act under the cursor once more, to its end, where the list cuts it. */
-static void story_whole_draw(const struct desk *desk, int top, int rows, int cols, int before)
+static void story_line(const struct desk *desk, struct list_line *line)
 {
+	const struct log_entry *entry = &story_of(desk)->rows[line->n];
+	struct text text = text_over(line->words, sizeof(line->words));
 	char words[SENTENCE_MAX_BYTES];
+	char when[40];
 
-	entry_words(desk->kitchen, &story_of(desk)->rows[story_of(desk)->list.cursor], words, sizeof(words));
-	if ((int)strlen(words) > cols - 2 - before)
-		desk_paragraph(desk, top, 1, cols - 2, rows, ROLE_STRONG, words);
+	clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
+	entry_words(desk->kitchen, entry, words, sizeof(words));
+	line->role = entry->undone_by != 0 ? ROLE_QUIET : ROLE_PLAIN;
+	if (desk_columns(desk) < 60) {
+		text_add(&text, "%s ", when);
+	} else {
+		line->col = 21;
+		terminal_put(desk->terminal, line->row, 3, 17, line->here ? ROLE_SELECTED : line->role, when);
+	}
+	text_add(&text, "%s%s%s%s", entry->undone_by != 0 ? "(undone) " : "", entry->who,
+	         entry->who[0] != '\0' ? ": " : "", words);
 }
 
 static void story_draw(const struct desk *desk, int top, int rows)
 {
-	int cols = desk_columns(desk);
-	int count = (int)story_of(desk)->count;
-	int whole = cols < 60 ? 3 : 2;
-	int when_cols = cols < 60 ? 12 : 17;
-	int list_rows = rows - 1 - whole;
-	int first;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1, .left = 1, .count = (int)story_of(desk)->count, .line = story_line
+	};
 
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "What was done, oldest first");
-	first = list_scroll(&story_of(desk)->list, count, list_rows);
-	for (int i = first; i < count && i - first < list_rows; i++) {
-		const struct log_entry *entry = &story_of(desk)->rows[i];
-		char words[SENTENCE_MAX_BYTES];
-		char when[40];
-		bool here = i == story_of(desk)->list.cursor;
-
-		clock_words_near(entry->at.wall_ms, desk->now.wall_ms, when, sizeof(when));
-		entry_words(desk->kitchen, entry, words, sizeof(words));
-		terminal_putf(desk->terminal, top + 1 + i - first, 1, cols - 2,
-		              here                    ? ROLE_SELECTED
-		              : entry->undone_by != 0 ? ROLE_QUIET
-		                                      : ROLE_PLAIN,
-		              "%-*s%s%s%s%s", when_cols, when, entry->undone_by != 0 ? "(undone) " : "", entry->who,
-		              entry->who[0] != '\0' ? ": " : "", words);
-	}
-	if (count > 0)
-		story_whole_draw(desk, top + rows - whole, whole, cols, when_cols);
+	terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "What was done, oldest first");
+	(void)list_draw(desk, &story_of(desk)->list, &area);
 }
 
 static void story_up(struct desk *desk)

@@ -9,8 +9,6 @@
 #include "kitchen/exchange/labels.h"
 #include "screen/ui/desk.h"
 
-#define CHOICE_WORDS_MAX 200
-
 void picker_reset(struct picker *picker)
 {
 	memset(picker, 0, sizeof(*picker));
@@ -228,21 +226,27 @@ int picker_question_draw(const struct desk *desk, const struct picker *picker, i
 	return used + terminal_putf(desk->terminal, row, 1 + used, cols - 2 - used, ROLE_STRONG, "%s_", picker->filter);
 }
 
-void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
+struct choices {
+	void (*words)(const struct desk *desk, int n, char *buffer, size_t size);
+};
+
+static void choice_line(const struct desk *desk, struct list_line *line)
+{
+	const struct choices *choices = line->of;
+
+	choices->words(desk, line->n, line->words, sizeof(line->words));
+}
+
+void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int count,
                  void (*words)(const struct desk *desk, int n, char *buffer, size_t size))
 {
+	const struct choices choices = { words };
+	const struct list_area area = {
+		.top = top, .rows = rows, .left = 1, .count = count, .of = &choices, .line = choice_line
+	};
 	struct list_state list = { .cursor = picker->cursor };
-	int first = list_scroll(&list, count, rows);
 
-	for (int i = first; i < count && i < first + rows; i++) {
-		char buffer[CHOICE_WORDS_MAX];
-		bool here = i == picker->cursor;
-
-		words(desk, i, buffer, sizeof(buffer));
-		terminal_put(desk->terminal, top + i - first, 1, 2, ROLE_STRONG,
-		             here ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-		terminal_put(desk->terminal, top + i - first, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, buffer);
-	}
+	(void)list_draw(desk, &list, &area);
 }
 
 bool number_typed(struct number_entry *number, long key, int max)

@@ -43,7 +43,7 @@ bool picker_blank(struct desk *desk, const struct picker *picker, const char *na
 int picker_question_draw(const struct desk *desk, const struct picker *picker, int row, int cols, const char *brief,
                          const char *question, enum role role);
 /* Draw `count` choices; `words` writes the n-th. */
-void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int cols, int count,
+void picker_draw(const struct desk *desk, const struct picker *picker, int top, int rows, int count,
                  void (*words)(const struct desk *desk, int n, char *buffer, size_t size));
 
 /* A number typed digit by digit: the first digit replaces what was offered. */
