@@ -109,6 +109,7 @@ struct strip_drying {
 #define ACT_MAX_BYTES 120
 struct phase_said {
 	char act[ACT_MAX_BYTES];
+	char brief[ACT_MAX_BYTES];
 	char step[ACT_MAX_BYTES];
 	char caution[ACT_MAX_BYTES];
 };
@@ -175,16 +176,17 @@ struct second_words {
 
 /* What the clock of a strip shows at a moment. */
 struct face {
-	bool timed;       /* counts down; otherwise it counts up since the phase began */
-	int64_t left_s;   /* timed: seconds left, negative when over */
-	int64_t passed_s; /* since the phase began */
-	bool due;         /* timed and over */
-	bool ringing;     /* due, and not answered or answered too long ago; or the water clock is over */
-	int64_t quiet_s;  /* it would ring, but was answered: until it rings again; 0: not so */
-	bool clock_rings; /* it is this clock that rings, not the water clock alone */
-	enum alarm alarm; /* the one that rings, else the one of this phase */
-	const char *act;  /* what to do now, in words */
-	const char *job;  /* when due, what that comes to: "JARS OUT"; else NULL */
+	bool timed;        /* counts down; otherwise it counts up since the phase began */
+	int64_t left_s;    /* timed: seconds left, negative when over */
+	int64_t passed_s;  /* since the phase began */
+	bool due;          /* timed and over */
+	bool ringing;      /* due, and not answered or answered too long ago; or the water clock is over */
+	int64_t quiet_s;   /* it would ring, but was answered: until it rings again; 0: not so */
+	bool clock_rings;  /* it is this clock that rings, not the water clock alone */
+	enum alarm alarm;  /* the one that rings, else the one of this phase */
+	const char *act;   /* what to do now, in words */
+	const char *brief; /* the same for the smallest window */
+	const char *job;   /* when due, what that comes to: "JARS OUT"; else NULL */
 	/* Its second clock: the water of a run. */
 	const struct second_words *second; /* NULL: it has none that runs */
 	bool water;                        /* it runs */

@@ -115,6 +115,7 @@ static void look_face(const struct strip *strip, const struct moment *now, struc
 	out->job = dries ? "LOOK" : "SHAKE";
 	out->act =
 	    dries ? "Look at it, turn the trays, then press a" : "Shake it, look for water on the lid, then press a";
+	out->brief = dries ? "Look, turn the trays, then press a" : "Shake, look for water, then press a";
 }
 
 static void facts(const struct strip *strip, const struct moment *now, struct called called, struct facts *out)

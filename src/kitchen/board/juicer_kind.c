@@ -121,6 +121,7 @@ static void water_face(const struct strip *strip, const struct moment *now, stru
 	out->job = out->water_dry ? "HEAT OFF" : "WATER";
 	out->act = out->water_dry ? "Heat OFF, let it cool: no water into a hot dry pan"
 	                          : "Water pan: look, top up with hot water, then press a";
+	out->brief = out->water_dry ? "Heat OFF, no water in" : "Top up hot, then press a";
 }
 
 /* --- in the log ----------------------------------------------------------------------- */

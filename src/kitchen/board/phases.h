@@ -102,8 +102,9 @@ enum phase_asks {
 #define WATER_DRY_INTERVALS 1
 #define NO_SPAN 0
 #define AT_STATION(kind) (1u << (kind))
-#define JOB_MAX 9        /* letters of a job: with the station's digit they fill 80 columns */
-#define OF_THE_WORK (-1) /* required time is the load's process, the house's run, the recipe's boil-hold */
+#define PHASE_BRIEF_MAX 36 /* with the station's digit they fill 40 columns */
+#define JOB_MAX 9          /* letters of a job: with the station's digit they fill 80 columns */
+#define OF_THE_WORK (-1)   /* required time is the load's process, the house's run, the recipe's boil-hold */
 
 /* What a pot makes, as far as its phases are worded by it. */
 #define POT_RAW 1u   /* packed raw: only what covers the food is in the pot */
@@ -136,10 +137,12 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	const char *words; /* "come-up" */
 	const char *now;   /* said when it begins: "off the heat"; NULL: "come-up begins" */
 	const char *act;   /* what to do now */
+	const char *brief; /* the same in PHASE_BRIEF_MAX columns, for the smallest window; NULL: act fits there */
 	const char *due;   /* TIMED: what to do when the time is over */
-	const char *job;   /* the same in JOB_MAX capitals and blanks, to be read across a room */
-	const char *step;  /* what the step key says: a condition seen, or a thing done */
-	const char *lost;  /* what the lost key says */
+	const char *due_brief; /* likewise */
+	const char *job;       /* the same in JOB_MAX capitals and blanks, to be read across a room */
+	const char *step;      /* what the step key says: a condition seen, or a thing done */
+	const char *lost;      /* what the lost key says */
 	const char *caution;
 	enum phase_heat heat; /* of the temperature that act, step and caution name as {at} */
 	const char *source;

@@ -126,6 +126,8 @@ static void say_phase(const struct board *board, struct strip *strip)
 
 	heat_here_words(board, strip->rule->heat, at, sizeof(at));
 	phase_words(strip->rule->act, at, strip->said.act, sizeof(strip->said.act));
+	phase_words(strip->rule->brief != NULL ? strip->rule->brief : strip->rule->act, at, strip->said.brief,
+	            sizeof(strip->said.brief));
 	phase_words(strip->rule->step, at, strip->said.step, sizeof(strip->said.step));
 	phase_words(strip->rule->caution, at, strip->said.caution, sizeof(strip->said.caution));
 }

@@ -174,6 +174,7 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	memset(out, 0, sizeof(*out));
 	if (kind == NULL) {
 		out->act = "Free";
+		out->brief = out->act;
 		return;
 	}
 	passed = strip_passed_ms(strip, now);
@@ -187,10 +188,17 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	out->alarm = strip->rule->alarm;
 	out->job = out->due ? strip->rule->job : NULL;
 	out->act = out->due ? strip->rule->due : strip->said.act;
-	if (out->due && strip_wants_clock(strip))
+	out->brief = !out->due                        ? strip->said.brief
+	             : strip->rule->due_brief != NULL ? strip->rule->due_brief
+	                                              : strip->rule->due;
+	if (out->due && strip_wants_clock(strip)) {
 		out->act = "RESTARTED: read another clock before the hold ends";
-	if (strip->rule->name == PHASE_SEAL_CHECK && strip_load(strip)->row.verdict == VERDICT_NOT_VALID)
+		out->brief = "RESTARTED: read another clock";
+	}
+	if (strip->rule->name == PHASE_SEAL_CHECK && strip_load(strip)->row.verdict == VERDICT_NOT_VALID) {
 		out->act = "Process NOT VALID: give every jar a fate now";
+		out->brief = "NOT VALID: fates";
+	}
 	if (kind->second_clock != NULL)
 		kind->second_clock(strip, now, out);
 }
