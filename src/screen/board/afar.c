@@ -87,18 +87,23 @@ static bool clock_fits(const struct ring *ring, bool large, int cols)
 }
 
 /* What the tall letters do not say, the most needed first; what it holds where all of it finds room. */
-static void under_words(const struct ring *ring, bool large, int cols, int room, struct text *text)
+enum under { UNDER_ACT, UNDER_BRIEF, UNDER_ALARM, UNDER_CLOCK, UNDER_TITLE, UNDER_JOB, UNDER_COUNT };
+
+static void under_words(const struct ring *ring, bool large, int cols, enum under most, struct text *text)
 {
 	char over[24];
 
 	over_words(ring, over, sizeof(over));
-	text_add(text, "%s%s%s  %s", large ? "" : ring->face.job, large ? "" : "  ", strip_title(ring->strip),
-	         alarm_words(ring->face.alarm));
-	if (!clock_fits(ring, large, cols))
+	text_add(text, "%s", large ? "" : ring->face.job);
+	if (most == UNDER_JOB && !large)
+		return;
+	text_add(text, "%s%s", large ? "" : "  ", strip_title(ring->strip));
+	if (most <= UNDER_ALARM)
+		text_add(text, "  %s", alarm_words(ring->face.alarm));
+	if (most <= UNDER_CLOCK && !clock_fits(ring, large, cols))
 		text_add(text, "  OVER BY %s", over + 1);
-	text_add(text, "  %s", ring->face.act);
-	if ((int)(text->used + strlen(ring->strip->holds)) + 4 <= room)
-		text_add(text, "  (%s)", ring->strip->holds);
+	if (most <= UNDER_BRIEF)
+		text_add(text, "  %s", most == UNDER_ACT ? ring->face.act : ring->face.brief);
 }
 
 /* In `rows` at most; returns how many it took. */
@@ -107,7 +112,7 @@ static int under_draw(const struct desk *desk, const struct ring *ring, bool lar
 {
 	char words[400];
 	char rest[40] = "";
-	struct text text = TEXT_OVER(words);
+	struct text text;
 	struct text rest_text = TEXT_OVER(rest);
 	int room = cols - 2;
 
@@ -116,7 +121,14 @@ static int under_draw(const struct desk *desk, const struct ring *ring, bool lar
 		room -= (int)strlen(rest) + 2;
 		terminal_put(desk->terminal, row, cols - (int)strlen(rest) - 1, (int)strlen(rest), ROLE_ALARM, rest);
 	}
-	under_words(ring, large, cols, room, &text);
+	for (enum under most = UNDER_ACT; most < UNDER_COUNT; most++) {
+		text = TEXT_OVER(words);
+		under_words(ring, large, cols, most, &text);
+		if (desk_paragraph_lines(words, room) <= rows)
+			break;
+	}
+	if ((int)(text.used + strlen(ring->strip->holds)) + 4 <= room)
+		text_add(&text, "  (%s)", ring->strip->holds);
 	return desk_paragraph(desk, row, 1, room, rows, ROLE_STRONG, words);
 }
 

@@ -253,9 +253,8 @@ static bool ask_other_clock(struct desk *desk, const struct strip *strip)
 	card_of(desk)->other_clock.phase_id = strip->phase.id;
 	desk_ask(desk, "Began, by another clock:", "", began_typed);
 	/* What is said goes away; what may be left empty stands as long as the question. */
-	desk->entry.keys = desk_columns(desk) < 60
-	                       ? "Empty: nobody read one: UNKNOWN"
-	                       : "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
+	desk->entry.keys = "Enter keeps it   empty: nobody read one, so UNKNOWN   Esc: the hold goes on";
+	desk->entry.keys_brief = "Empty: nobody read one: UNKNOWN";
 	desk_say(
 	    desk, ROLE_CAUTION,
 	    "Write 14:05:30; empty: nobody read one, and the process is UNKNOWN. The computer restarted during this "
@@ -635,14 +634,14 @@ static bool has_juice(const struct desk *desk)
 	return kitchen_board(desk->kitchen)->juice_ul > 0;
 }
 
-/* Until its first load a kitchen finds back to its first steps. */
+/* Until its first load a kitchen finds back to its first steps, while no work needs the room. */
 static bool is_new(const struct desk *desk)
 {
 	struct board_card *card = card_of(desk);
 
 	if (!card->has_loaded)
 		card->has_loaded = !first_steps_open(desk);
-	return !card->has_loaded && !has_fates(desk);
+	return !card->has_loaded && !has_fates(desk) && none_at_work(desk);
 }
 
 static void open_first_steps(struct desk *desk)

@@ -1,6 +1,7 @@
 /*
  * exceptions_view.c - what can go wrong in the present phase of one load.
  */
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "kitchen/board/clock.h"
@@ -49,15 +50,17 @@ static void draw(const struct desk *desk, int top, int rows)
 	enum exception open[EXCEPTION_COUNT];
 	int count = open_now(desk, open);
 	int window_rows;
+	char words[300];
 	int cols;
-	int row = 1;
+	int row;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
 	if (strip == NULL || strip->content == STRIP_EMPTY)
 		return;
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%d %s, %s: %s", strip->station.digit,
-	              strip->station.name, strip->rule->words, strip->holds);
-	row += desk_paragraph(desk, top + row, 1, cols - 2, 3, ROLE_QUIET, strip->said.caution);
+	(void)snprintf(words, sizeof(words), "%d %s, %s: %s", strip->station.digit, strip->station.name,
+	               strip->rule->words, strip->holds);
+	row = desk_title(desk, top, words);
+	row += desk_paragraph(desk, top + row, 1, cols - 2, 4, ROLE_QUIET, strip->said.caution);
 	row = row < 3 ? 3 : row;
 	if (count == 0)
 		terminal_put(desk->terminal, top + row, 3, cols - 4, ROLE_PLAIN, "Nothing like that in this phase.");

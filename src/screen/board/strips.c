@@ -1,6 +1,7 @@
 /*
  * strips.c - the most urgent clock in tall digits, and a strip per station.
  */
+#include <limits.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -20,7 +21,9 @@
 #define GIANT_COLS 110
 #define RIGHT_TEXT_MIN 24 /* columns beside the digits worth using */
 #define QUIET_TEXT_MIN 11 /* "quiet until" */
+#define CAPTION_MIN 6     /* "so far" */
 #define WHO_COLS 6        /* initials, not names */
+#define PHASE_COLS 10     /* a longer one ends where its clock has blanks */
 #define HOLDS_MIN 8       /* fewer columns say nothing */
 #define FREE_AT_COLS 60   /* in a narrower window the act has the whole line */
 
@@ -35,17 +38,66 @@ static enum digits_height digits_for(const struct desk *desk)
 	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
 }
 
-/* Digits and one line of words or air under them; the digits alone where there
- * is no room for that, so that a message does not push them off a low window. */
+/* What to do, under the digits: whole where it finds room in so many rows, else brief.  A clock beside that of
+ * the phase is named first where it is not named beside. */
+static int clock_cols(const struct desk *desk, const struct strip *strip, const struct face *face)
+{
+	char clock[24];
+
+	strip_clock_tall(strip, face, clock, sizeof(clock));
+	return digits_columns(clock, digits_for(desk));
+}
+
+/* Is there room beside the digits for what they count? */
+static bool has_caption(const struct desk *desk, int width)
+{
+	return desk_columns(desk) - width - 4 >= CAPTION_MIN;
+}
+
+static void under_words(const struct desk *desk, const struct strip *strip, int rows, char *buffer, size_t size)
+{
+	int cols = desk_columns(desk) - 2;
+	int digit = strip_digit(strip);
+	struct face face;
+	const char *clock_name;
+	char act[200];
+
+	strip_face(strip, &desk->now, &face);
+	clock_name = strip_soonest(strip, &face);
+	if (!has_caption(desk, clock_cols(desk, strip, &face))) {
+		(void)snprintf(buffer, size, "%d %s, %s: %s", digit, clock_name, strip_counts_words(&face), face.brief);
+		if (desk_paragraph_lines(buffer, cols) > rows)
+			(void)snprintf(buffer, size, "%d %s, %s", digit, clock_name, strip_counts_words(&face));
+		if (desk_paragraph_lines(buffer, cols) <= rows && clock_name != strip->rule->words)
+			return;
+	}
+	strip_act_words(desk, &face, INT_MAX, act, sizeof(act));
+	(void)snprintf(buffer, size, "%d %s", digit, act);
+	if (desk_paragraph_lines(buffer, cols) <= rows)
+		return;
+	strip_act_words(desk, &face, cols - 2, act, sizeof(act));
+	(void)snprintf(buffer, size, "%d %s", digit, act);
+}
+
+/* Digits and a line of words or air under them, two in a narrow window that has them; the digits
+ * alone where there is no room for that, so that a message does not push them off a low window. */
 int urgent_rows(const struct desk *desk, int room)
 {
-	int rows;
-	int cols;
+	const struct strip *strip = desk_most_urgent(desk);
+	struct face face;
+	char words[300];
 	int want = digits_rows(digits_for(desk)) + 1;
 
-	terminal_size(desk->terminal, &rows, &cols);
-	if (desk_most_urgent(desk) == NULL)
+	if (strip == NULL)
 		return room < 3 ? room : 3;
+	strip_face(strip, &desk->now, &face);
+	(void)strip_soonest(strip, &face);
+	if (desk_columns(desk) < NARROW && want + 1 <= room) {
+		under_words(desk, strip, 2, words, sizeof(words));
+		want += desk_paragraph_lines(words, desk_columns(desk) - 2) - 1;
+	}
+	if (want - 1 == room && !has_caption(desk, clock_cols(desk, strip, &face)))
+		return want; /* digits that nothing names say nothing */
 	if (want - 1 == room)
 		return room;
 	return want <= room ? want : 0;
@@ -123,9 +175,11 @@ static bool must_be_read(const struct strip *strip)
 	       station_views(strip)->must_read(strip);
 }
 
-/* Where there is no room for more than that, an answered alarm still says when it comes back. */
-static void quiet_beside(const struct desk *desk, const struct strip *strip, const struct face *face, struct area area)
+/* Where there is no room for more than that: what the digits count, and of an answered alarm when it comes back. */
+static void caption_beside(const struct desk *desk, const struct strip *strip, const struct face *face,
+                           const char *clock_name, struct area area)
 {
+	int used = 0;
 	int row = area.row;
 	int col = area.col;
 	int cols = area.cols;
@@ -138,9 +192,12 @@ static void quiet_beside(const struct desk *desk, const struct strip *strip, con
 		(void)desk_paragraph(desk, row, col, cols, area.rows, ROLE_STRONG, words);
 		return;
 	}
+	(void)snprintf(words, sizeof(words), "%s, %s", clock_name, strip_counts_words(face));
+	if (has_caption(desk, col - 3))
+		used = desk_paragraph(desk, row, col, cols, 3, strip_role(desk, face), words);
 	strip_quiet_words(desk, face->quiet_s, quiet, sizeof(quiet));
 	if (!face->ringing && cols >= QUIET_TEXT_MIN)
-		(void)desk_paragraph(desk, row + 1, col, cols, 2, ROLE_CAUTION, quiet);
+		(void)desk_paragraph(desk, row + used, col, cols, 2, ROLE_CAUTION, quiet);
 }
 
 void urgent_draw(const struct desk *desk, int row, int rows)
@@ -150,7 +207,7 @@ void urgent_draw(const struct desk *desk, int row, int rows)
 	struct face face;
 	const char *clock_name;
 	char clock[24];
-	char act[200];
+	char words[300];
 	int window_rows;
 	int cols;
 	int width;
@@ -175,12 +232,11 @@ void urgent_draw(const struct desk *desk, int row, int rows)
 		              (struct area){ .row = row, .col = width + 4, .cols = cols - width - 5, .rows = rows });
 		return;
 	}
-	quiet_beside(desk, strip, &face,
-	             (struct area){ .row = row, .col = width + 3, .cols = cols - width - 4, .rows = rows });
-	strip_act_words(desk, &face, act, sizeof(act));
-	if (rows > digits_rows(height))
-		terminal_putf(desk->terminal, row + digits_rows(height), 1, cols - 2, strip_role(desk, &face), "%d %s",
-		              strip_on_rack(strip) ? 0 : strip->station.digit, act);
+	caption_beside(desk, strip, &face, clock_name,
+	               (struct area){ .row = row, .col = width + 3, .cols = cols - width - 4, .rows = rows });
+	under_words(desk, strip, rows - digits_rows(height), words, sizeof(words));
+	desk_paragraph(desk, row + digits_rows(height), 1, cols - 2, rows - digits_rows(height),
+	               strip_role(desk, &face), words);
 }
 
 /* --- strips ------------------------------------------------------------------------ */
@@ -288,8 +344,11 @@ static void canner_line(const struct desk *desk, const struct strip *strip, cons
                         int row, int cols)
 {
 	bool selected = desk_selected(desk) == strip;
-	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 10;
+	bool narrow = cols < NARROW;
+	int name_cols = cols >= 100 ? 22 : cols >= 70 ? 15 : 13;
+	int clock_cols = narrow ? 11 : 12;
 	char clock[24] = "";
+	char told[32];
 	char act[200];
 	int col = 2;
 
@@ -313,17 +372,19 @@ static void canner_line(const struct desk *desk, const struct strip *strip, cons
 	}
 	strip_clock_words(strip, face, clock, sizeof(clock));
 	/* the clock alone flashes: what it is about is read at any time */
-	terminal_put(desk->terminal, row, col, 10, face->clock_rings ? ROLE_ALARM : strip_role(desk, face),
+	terminal_put(desk->terminal, row, col, PHASE_COLS + 2, face->clock_rings ? ROLE_ALARM : strip_role(desk, face),
 	             strip->rule->words);
-	col += 11;
-	terminal_putf(desk->terminal, row, col, 12, strip_role(desk, face), face->timed ? "%12s" : "for %8s", clock);
-	col += 13;
+	col += PHASE_COLS + 1;
+	(void)snprintf(told, sizeof(told), "%s%s", face->timed ? "" : "for ", clock);
+	terminal_put(desk->terminal, row, col + clock_cols - (int)strlen(told), (int)strlen(told),
+	             strip_role(desk, face), told);
+	col += clock_cols + 1;
 	if (cols - col - 1 < HOLDS_MIN)
 		return;
 	if (face->water)
 		col += water_put(desk, face, row, col, cols - col - 1) + 1;
 	/* With one row a station, what to do comes before what is in it. */
-	strip_act_words(desk, face, act, sizeof(act));
+	strip_act_words(desk, face, cols - col - 1, act, sizeof(act));
 	if (one_row && (face->due || face->ringing))
 		terminal_put(desk->terminal, row, col, cols - col - 1, ROLE_STRONG, act);
 	else
@@ -389,7 +450,7 @@ static void canner_act_line(const struct desk *desk, const struct strip *strip, 
 		free_at_words(desk, strip, when, sizeof(when));
 	if (when[0] != '\0')
 		right -= (int)strlen(when) + 1;
-	strip_act_words(desk, face, act, sizeof(act));
+	strip_act_words(desk, face, right - 4, act, sizeof(act));
 	terminal_put(desk->terminal, row, 3, right - 4, face->due ? ROLE_STRONG : ROLE_PLAIN, act);
 	terminal_put(desk->terminal, row, right, cols - right - 1, ROLE_QUIET, when);
 }
@@ -400,20 +461,27 @@ static void rack_line(const struct desk *desk, const struct strip *strip, const 
 {
 	char when[40];
 	char act[200];
-	int code_cols = 17;
+	bool narrow = cols < NARROW;
+	int code_cols = narrow ? 14 : 17;
+	int room = cols - code_cols - 4;
 
 	terminal_put(desk->terminal, row, 0, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
 	terminal_put(desk->terminal, row, 1, 1, selected ? ROLE_SELECTED : ROLE_KEY, "0");
 	terminal_put(desk->terminal, row, 3, code_cols, selected ? ROLE_STRONG : ROLE_PLAIN, strip->lot.code);
 	if (strip->rule->name == PHASE_COOLING && !face->due) {
 		clock_words_near(desk->now.wall_ms + face->left_s * 1000, desk->now.wall_ms, when, sizeof(when));
-		terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, ROLE_QUIET,
-		              "cooling, seals %s  %s", when, strip->holds);
+		terminal_putf(desk->terminal, row, 3 + code_cols, room, ROLE_QUIET,
+		              narrow ? "seals %s" : "cooling, seals %s  %s", when, narrow ? "" : strip->holds);
 		return;
 	}
-	strip_act_words(desk, face, act, sizeof(act));
-	terminal_putf(desk->terminal, row, 3 + code_cols, cols - code_cols - 4, strip_role(desk, face), "%s  %s", act,
-	              strip->holds);
+	strip_act_words(desk, face, room, act, sizeof(act));
+	if ((int)strlen(act) > room)
+		text_copy(act, sizeof(act), face->job != NULL ? face->job : strip->rule->words);
+	if ((int)(strlen(act) + strlen(strip->holds)) + 2 <= room)
+		terminal_putf(desk->terminal, row, 3 + code_cols, room, strip_role(desk, face), "%s  %s", act,
+		              strip->holds);
+	else
+		terminal_put(desk->terminal, row, 3 + code_cols, room, strip_role(desk, face), act);
 }
 
 static bool is_selected(const struct desk *desk, const struct strip *strip)
@@ -625,8 +693,8 @@ static void waiting_line(const struct desk *desk, int row)
 	text_add_hours(&text, waited / 60000);
 	waiting_words(desk, late, &act);
 	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
-	              "%s %s for a canner, the oldest %s%s",
-	              count_words((int64_t)board->waiting_count, "filled jar").words,
+	              cols < NARROW ? "%s %s %s%s" : "%s %s for a canner, the oldest %s%s",
+	              count_words((int64_t)board->waiting_count, cols < NARROW ? "jar" : "filled jar").words,
 	              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
 }
 

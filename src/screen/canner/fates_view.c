@@ -66,8 +66,8 @@ static void detail_draw(const struct desk *desk, int top, int rows, int cols)
 	text_add(&text, "%s ", lot.code);
 	if (jar->place_in_load > 0)
 		text_add(&text, "jar %d, ", jar->place_in_load);
-	text_add(&text, "%s %s: %s%s.", jar_size_words(jar->size, 1), lot.product, words,
-	         late ? ". TOO LATE: throw it out (b), do not taste" : "");
+	text_add(&text, "%s %s: %s.", jar_size_words(jar->size, 1), lot.product,
+	         late ? "TOO LATE: throw it out (b), do not taste" : words);
 	desk_paragraph(desk, top, 1, cols - 2, rows, late ? ROLE_STOP : ROLE_STRONG, line);
 }
 

@@ -176,6 +176,8 @@ static void proposal_words(const struct desk *desk, const struct proposal *propo
 static void process_draw(const struct desk *desk, int row, int end, int cols)
 {
 	const struct loader_card *card = card_of(desk);
+	struct caution_lines cautions = { .count = 0 };
+	char boiled[JARS_BOILED_BYTES];
 	char headspace[24];
 
 	if (!card->has_process) {
@@ -190,14 +192,12 @@ static void process_draw(const struct desk *desk, int row, int end, int cols)
 	else
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_STRONG, "%d min at %d psi, headspace %s",
 		              card->process.minutes, card->process.pressure_psi, headspace);
-	if (row + 1 < end && card->process.row->confirmed == CONFIRMED_PRACTICE)
-		row += desk_whole(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_CAUTION, IN_NO_TABLE);
-	if (row + 1 < end && card->process.jars_sterile) {
-		char words[JARS_BOILED_BYTES];
-
-		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
-		row += desk_whole(desk, row + 1, 3, cols - 4, end - row - 1, ROLE_CAUTION, words);
-	}
+	jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, boiled, sizeof(boiled));
+	if (card->process.row->confirmed == CONFIRMED_PRACTICE)
+		caution_line_add(&cautions, IN_NO_TABLE);
+	if (card->process.jars_sterile)
+		caution_line_add(&cautions, boiled);
+	row += desk_cautions(desk, row + 1, end - row - 1, &cautions);
 	if (row + 1 < end)
 		terminal_put(desk->terminal, row + 1, 3, cols - 4, ROLE_QUIET, "The longest any of its jars needs.");
 }
@@ -258,24 +258,25 @@ static void draw(const struct desk *desk, int top, int rows)
 {
 	const struct loader_proposal *offer = &card_of(desk)->offer;
 	const struct log_station *station = station_of(desk, card_of(desk)->station_id);
-	int window_rows;
-	int cols;
+	char words[NAME_MAX_BYTES + 40];
+	int cols = desk_columns(desk);
 	int end = top + rows;
 	int row = top;
 
-	terminal_size(desk->terminal, &window_rows, &cols);
 	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
 	row += waiting_draw(desk, row, rows > 12 ? 6 : 3);
-	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Where they go. This is for %s.",
-	              station == NULL ? "no canner" : station->name);
+	(void)snprintf(words, sizeof(words), "Where they go. This is for %s.",
+	               station == NULL ? "no canner" : station->name);
+	desk_fit(desk, row++, ROLE_STRONG, words, words + strlen("Where they go. "));
 	for (size_t i = 0; i < offer->count && row < end - 3; i++) {
 		bool here = offer->proposals[i].station_id == card_of(desk)->station_id;
-		char words[200];
+		char proposed[200];
 
 		if (offer->proposals[i].pick_count == 0)
 			continue;
-		proposal_words(desk, &offer->proposals[i], words, sizeof(words));
-		terminal_put(desk->terminal, row++, 3, cols - 4, here ? ROLE_SELECTED : ROLE_PLAIN, words);
+		proposal_words(desk, &offer->proposals[i], proposed, sizeof(proposed));
+		row +=
+		    desk_paragraph(desk, row, 3, cols - 4, end - 3 - row, here ? ROLE_SELECTED : ROLE_PLAIN, proposed);
 	}
 	if (offer->left_over > 0 && row < end)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_CAUTION, "No canner takes %s this time.",

@@ -233,6 +233,7 @@ static void process_draw(const struct desk *desk, const struct strip *canner, co
 		text_add(&text, " at %d psi", proposal->process.pressure_psi);
 	text_add(&text, "%s, %s. %s", desk_columns(desk) < 60 ? "" : ", the full time again",
 	         pack_words(proposal->pack), jar_fate_advice(FATE_REPROCESS, &proposal->lot));
+	desk_sentences(words, desk_columns(desk) - 2, rows, 0); /* the advice stands whole where it is taken up */
 	desk_paragraph(desk, top, 1, desk_columns(desk) - 2, rows, ROLE_STRONG, words);
 }
 

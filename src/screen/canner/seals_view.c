@@ -204,10 +204,14 @@ static void jar_words_draw(const struct desk *desk, int row, int cols)
 static void fates_draw(const struct desk *desk, const struct strip *strip, int top, int rows, int cols)
 {
 	const struct log_jar *jar = &seal_card(desk)->jars[seal_card(desk)->cursor];
+	int most = rows < FATE_ROWS ? 1 : 3;
 	int row = top;
 
-	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG,
-	              "%s goes to:", seal_card(desk)->fate_for_all ? "Every jar still without a fate" : "This jar");
+	if (seal_card(desk)->fate_for_all)
+		desk_fit(desk, row++, ROLE_STRONG,
+		         "Every jar still without a fate goes to:", "Every jar without a fate goes to:");
+	else
+		terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "This jar goes to:");
 	for (int fate = FATE_FRIDGE; fate < FATE_COUNT && row < top + rows; fate++) {
 		struct fault why = { 0 };
 		int64_t by;
@@ -223,8 +227,11 @@ static void fates_draw(const struct desk *desk, const struct strip *strip, int t
 		terminal_putf(desk->terminal, row, 1, 2, open ? ROLE_KEY : ROLE_QUIET, open ? "%d" : "-", fate);
 		terminal_put(desk->terminal, row, 4, 10, open ? ROLE_STRONG : ROLE_QUIET,
 		             jar_fate_words((enum jar_fate)fate));
-		row += desk_paragraph(desk, row, 15, cols - 16, rows < FATE_ROWS ? 1 : 3,
-		                      open ? ROLE_PLAIN : ROLE_QUIET, open ? advice : why.sentence);
+		/* What it asks step by step is shown as soon as it was chosen. */
+		if (open && desk_paragraph_lines(advice, cols - 16) > most)
+			text_copy(advice, sizeof(advice), "Never taste; steps next.");
+		row += desk_paragraph(desk, row, 15, cols - 16, most, open ? ROLE_PLAIN : ROLE_QUIET,
+		                      open ? advice : why.sentence);
 	}
 }
 
@@ -249,16 +256,18 @@ static void methods_draw(const struct desk *desk, int top, int rows, int cols)
 }
 
 /* The load, and which of the round it is. */
-static void title_draw(const struct desk *desk, const struct strip *strip, int row, int cols)
+static int title_draw(const struct desk *desk, const struct strip *strip, int row)
 {
 	int64_t ids[ROUND_MAX];
 	char place[64] = "";
+	char words[NAME_MAX_BYTES + HOLDS_MAX_BYTES + 80];
 	size_t at;
 	size_t count = round_of(desk, ids, &at);
 
 	if (seal_card(desk)->round && at < count)
 		(void)snprintf(place, sizeof(place), "Load %zu of %zu: ", at + 1, count);
-	terminal_putf(desk->terminal, row, 1, cols - 2, ROLE_STRONG, "%s%s  %s", place, strip->lot.code, strip->holds);
+	(void)snprintf(words, sizeof(words), "%s%s  %s", place, strip->lot.code, strip->holds);
+	return desk_title(desk, row, words);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
@@ -269,6 +278,7 @@ static void draw(const struct desk *desk, int top, int rows)
 	bool in_short = rows < ROWS_FOR_WHY; /* the reason stands in the story */
 	char why[SENTENCE_MAX_BYTES + 24];
 	int window_rows;
+	int titled;
 	int used = 0;
 	int cols;
 
@@ -278,7 +288,9 @@ static void draw(const struct desk *desk, int top, int rows)
 		return;
 	}
 	in = strip_load(strip);
-	title_draw(desk, strip, top, cols);
+	titled = title_draw(desk, strip, top);
+	top += titled - 1;
+	rows -= titled - 1;
 	if (in->row.verdict == VERDICT_NOT_VALID && in_short)
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_STOP, "NOT VALID. " NEVER_TASTE);
 	else if (in->row.verdict == VERDICT_NOT_VALID) {
@@ -290,6 +302,8 @@ static void draw(const struct desk *desk, int top, int rows)
 		              cols < 70 ? "OVERDUE, %lld h: unsealed is past saving"
 		                        : "OVERDUE: %lld h since the process. What did not seal is past saving.",
 		              (long long)((desk->now.wall_ms - in->row.process_ended_wall_ms) / HOUR_MS));
+	else if (titled > 1 && in_short) /* the jars need the row more */
+		top--, rows++;
 	else
 		terminal_put(desk->terminal, top + 1, 1, cols - 2, ROLE_QUIET,
 		             cols < 60 ? "Press, tap, look: one bad = unsealed."

@@ -487,43 +487,34 @@ static void enter(struct desk *desk, const struct opening *opening)
 
 /* --- drawing --------------------------------------------------------------------------- */
 
-static int line(const struct desk *desk, int row, int end, int cols, enum role role, const char *words)
+/* Words that do without a caution's room: all of them, or none. */
+static int quiet_line(const struct desk *desk, int row, int end, int cols, const char *words)
 {
-	int most;
-
-	if (words[0] == '\0' || row >= end)
+	if (desk_paragraph_lines(words, cols - 4) > end - row)
 		return row;
-	if (role == ROLE_CAUTION)
-		return row + desk_whole(desk, row, 3, cols - 4, end - row, role, words);
-	most = cols < 60 ? 4 : 2; /* a caution is worth more than what comes after it */
-	return row + desk_paragraph(desk, row, 3, cols - 4, end - row < most ? end - row : most, role, words);
+	return row + desk_paragraph(desk, row, 3, cols - 4, end - row, ROLE_QUIET, words);
 }
 
 /* What the food's own line warns of, whatever name it was chosen by. */
-static int caution_draw(const struct desk *desk, int row, int end, int cols)
+static void cautions_of_food(const struct start_card *card, struct caution_lines *cautions)
 {
-	const struct start_card *card = card_of(desk);
 	const struct food *food = food_of(card);
 	const char *of_product = card->products[card->product].caution;
 
-	row = line(desk, row, end, cols, ROLE_CAUTION, of_product);
-	if (food == NULL || strcmp(food->caution, of_product) == 0)
-		return row;
-	return line(desk, row, end, cols, ROLE_CAUTION, food->caution);
+	caution_line_add(cautions, of_product);
+	if (food != NULL && strcmp(food->caution, of_product) != 0)
+		caution_line_add(cautions, food->caution);
 }
 
-/* What must not be in it, in as many rows as are left. */
-static void must_not_draw(const struct desk *desk, int row, int end, int cols)
+/* What must not be in it. */
+static void must_not_words(const struct start_card *card, char words[CAUTION_BYTES])
 {
-	const struct food *food = food_of(card_of(desk));
-	char words[CAUTION_BYTES];
-	struct text text = TEXT_OVER(words);
+	const struct food *food = food_of(card);
+	struct text text = text_over(words, CAUTION_BYTES);
 
-	if (food == NULL || row >= end)
-		return;
-	food_must_not_words(food, &text);
+	if (food != NULL)
+		food_must_not_words(food, &text);
 	words[0] = words[0] == 'm' ? 'M' : words[0];
-	(void)desk_whole(desk, row, 3, cols - 4, end - row, ROLE_CAUTION, words);
 }
 
 /* The process as published, and what goes with it. */
@@ -531,7 +522,11 @@ static void process_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	const struct start_card *card = card_of(desk);
 	const struct process *process = &card->process;
-	char words[400];
+	struct caution_lines cautions = { .count = 0 };
+	char words[80];
+	char sized_up[120];
+	char boiled[JARS_BOILED_BYTES];
+	char must_not[CAUTION_BYTES];
 	char headspace[24];
 	struct text text = TEXT_OVER(words);
 	int end = top + rows;
@@ -542,30 +537,29 @@ static void process_draw(const struct desk *desk, int top, int rows, int cols)
 	if (process->pressure_psi != NO_PRESSURE)
 		text_add(&text, " at %d psi", process->pressure_psi);
 	text_add(&text, ", headspace %s", headspace);
-	row = line(desk, row, end, cols, ROLE_STRONG, words);
+	row += desk_paragraph(desk, row, 3, cols - 4, rows, ROLE_STRONG, words);
 	if (process->row->confirmed == CONFIRMED_PRACTICE)
-		row = line(desk, row, end, cols, ROLE_CAUTION, IN_NO_TABLE);
-	if (process->jar_sized_up) {
-		text = TEXT_OVER(words);
-		text_add(&text, "No row for this size in this pack: takes the %s row, the next larger tested size.",
-		         process->jar_in_table->words);
-		row = line(desk, row, end, cols, ROLE_CAUTION, words);
-	}
+		caution_line_add(&cautions, IN_NO_TABLE);
+	(void)snprintf(sized_up, sizeof(sized_up),
+	               "No row for this size in this pack: takes the %s row, the next larger tested size.",
+	               process->jar_sized_up ? process->jar_in_table->words : "");
+	if (process->jar_sized_up)
+		caution_line_add(&cautions, sized_up);
 	if (process->band_raised)
-		row = line(desk, row, end, cols, ROLE_CAUTION,
-		           "The elevation is rounded and touches a higher band: the higher one is used.");
+		caution_line_add(&cautions,
+		                 "The elevation is rounded and touches a higher band: the higher one is used.");
 	if (process->above_tables)
-		row = line(desk, row, end, cols, ROLE_CAUTION,
-		           "Above 8,000 ft another table asks for more time for other foods: ask your extension "
-		           "office.");
-	if (process->jars_sterile) {
-		jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, words, sizeof(words));
-		row = line(desk, row, end, cols, ROLE_CAUTION, words);
-	}
-	row = caution_draw(desk, row, end, cols);
-	row = line(desk, row, end, cols, ROLE_QUIET,
-	           "Your recipe, your canner's manual and your extension office outrank this program.");
-	must_not_draw(desk, row, end, cols);
+		caution_line_add(&cautions, "Above 8,000 ft another table asks for more time for other foods: ask your "
+		                            "extension office.");
+	jars_boiled_words(&kitchen_board(desk->kitchen)->house.elevation, boiled, sizeof(boiled));
+	if (process->jars_sterile)
+		caution_line_add(&cautions, boiled);
+	cautions_of_food(card, &cautions);
+	must_not_words(card, must_not);
+	caution_line_add(&cautions, must_not);
+	row += desk_cautions(desk, row, end - row, &cautions);
+	(void)quiet_line(desk, row, end, cols,
+	                 "Your recipe, your canner's manual and your extension office outrank this program.");
 }
 
 /* Of the product that is chosen, or at the cursor; then of its process and its food. */
@@ -610,7 +604,7 @@ static int acid_draw(const struct desk *desk, int row, int cols)
 		text_add(&text, "NOT in.");
 	if (card->jars.vinegar_tenths > 0)
 		text_add(&text, ", %d.%d percent", card->jars.vinegar_tenths / 10, card->jars.vinegar_tenths % 10);
-	return desk_paragraph(desk, row, 3, cols - 4, 2, is_in ? ROLE_PLAIN : ROLE_STOP, words);
+	return desk_paragraph(desk, row, 3, cols - 4, 3, is_in ? ROLE_PLAIN : ROLE_STOP, words);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
@@ -620,15 +614,18 @@ static void draw(const struct desk *desk, int top, int rows)
 	char words[400];
 	struct text text = TEXT_OVER(words);
 	int cols = desk_columns(desk);
-	int used = 1;
+	int titled;
+	int used;
 
 	if (strip != NULL)
-		text_add(&text, "%d %s", strip->station.digit, strip->station.name);
+		text_add(&text, "%d", strip->station.digit);
+	if (strip != NULL && cols >= NARROW)
+		text_add(&text, " %s", strip->station.name);
 	form_answers(desk, &card->form, &text);
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	used += form_draw(desk, &card->form, top + 1, rows - 1, cols);
+	titled = desk_title(desk, top, words);
+	used = titled + form_draw(desk, &card->form, top + titled, rows - titled, cols);
 	if (is_at(desk, IS_READY) && asks_acid(desk))
-		used = 2 + acid_draw(desk, top + 2, cols);
+		used = titled + 1 + acid_draw(desk, top + titled + 1, cols);
 	if (card->has_process && card->form.at > ASKS_JAR)
 		process_draw(desk, top + used, rows - used, cols);
 }

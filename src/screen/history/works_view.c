@@ -286,9 +286,8 @@ static bool words_typed(struct desk *desk, const char *text)
 static void ask_words(struct desk *desk)
 {
 	desk_offer(desk, "Search for:", back_card(desk)->wish.words, words_typed);
-	desk->entry.keys = desk_columns(desk) < NARROW
-	                       ? "Enter searches   Esc as it was"
-	                       : "Enter searches; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
+	desk->entry.keys = "Enter searches; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
+	desk->entry.keys_brief = "Enter searches   Esc as it was";
 }
 
 void works_view_search(struct desk *desk)

@@ -448,7 +448,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		top++;
 		rows--;
 	}
-	desk_paragraph(desk, top, 3, cols - 4, rows, ROLE_QUIET, help);
+	desk_explain(desk, top, rows, help);
 }
 
 /* --- keys -------------------------------------------------------------------------------------------- */

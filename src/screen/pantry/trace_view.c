@@ -191,7 +191,7 @@ static void jars_draw(const struct desk *desk, int top, int rows)
 
 	traced_count_words(card->jars, card->jar_count, counted, sizeof(counted));
 	text_add(&text, "%s of %s%s%s", counted, card->said, in_recall(desk) ? "; " : "", card->recall.reason);
-	used = desk_paragraph(desk, top, 1, cols - 2, 2, ROLE_STRONG, words);
+	used = desk_title(desk, top, words);
 	text = TEXT_OVER(words);
 	where_words(desk, &text);
 	used += desk_paragraph(desk, top + used, 1, cols - 2, 2, ROLE_PLAIN, words);

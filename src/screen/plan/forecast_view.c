@@ -508,7 +508,8 @@ static void line_words(const struct desk *desk, struct text *text)
 		text_add(text, ", %d in a pot", product->in_pot);
 	text_add(text, ", %s %s, ", product->jar->plural, jars);
 	if (product->room > 0)
-		text_add(text, "full loads %s of %d in %s", loads, product->room, card->ahead.canner[line]);
+		text_add(text, desk_columns(desk) < NARROW ? "full loads %s of %d" : "full loads %s of %d in %s", loads,
+		         product->room, card->ahead.canner[line]);
 	else
 		text_add(text, "no canner here takes it in these (j: others)");
 }
@@ -597,6 +598,7 @@ static void draw(const struct desk *desk, int top, int rows)
 	row += desk_paragraph(desk, row, 1, cols - 2, cols < NARROW ? 3 : 2, ROLE_STRONG, words);
 	text = TEXT_OVER(words);
 	yield_words(desk, &text);
+	desk_sentences(words, cols - 2, top + rows - row, 0);
 	desk_paragraph(desk, row, 1, cols - 2, top + rows - row, ROLE_QUIET, words);
 }
 

@@ -62,8 +62,8 @@ static void station_draw(const struct desk *desk, const struct axis *axis, int s
 	const struct plan_station_state *state = &plan->stations[station];
 	const struct board *board = kitchen_board(desk->kitchen);
 
-	terminal_putf(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_PLAIN, "%d %s", state->digit,
-	              state->strip < board->stations ? board->strips[state->strip].station.name : "");
+	station_label_draw(desk, axis, state->digit,
+	                   state->strip < board->stations ? board->strips[state->strip].station.name : "", row);
 	for (int i = 0; i < plan->plan->task_count; i++)
 		if (plan->plan->tasks[i].station == station)
 			task_draw(desk, axis, &plan->plan->tasks[i], row);
@@ -78,7 +78,8 @@ static void hands_draw(const struct desk *desk, const struct axis *axis, int row
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 
-	terminal_put(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "hands busy");
+	terminal_put(desk->terminal, row, 1, axis_label_cols(axis), ROLE_QUIET,
+	             desk_columns(desk) < NARROW ? "hands" : "hands busy");
 	for (int column = 0; column < axis->cols; column++) {
 		int64_t at = axis->from_ms + column * axis->per_col_ms + axis->per_col_ms / 2;
 		unsigned busy = 0;

@@ -52,7 +52,7 @@ static bool all_done(const struct kitchen_plan *plan)
 	return plan->state == PLAN_ACCEPTED && plan->nothing_left && plan->done > 0;
 }
 
-static void finish_words(const struct kitchen_plan *plan, struct text *text)
+static void finish_words(const struct kitchen_plan *plan, bool brief, struct text *text)
 {
 	const char *juice = plan_is_runs_alone(plan) ? " No batch yet: b adds one." : "";
 
@@ -63,13 +63,28 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 	clock_words_hour(plan->accepted_finish_ms, accepted, sizeof(accepted));
 	switch (plan->state) {
 	case PLAN_EMPTY:
-		text_add(text, "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g).");
+		text_add(text, brief ? "Nothing is planned. r fruit, b a batch"
+		                     : "Nothing is planned. r adds fruit, b a batch; or p in the forecast (g).");
 		break;
-	case PLAN_DRAFT: text_add(text, "A draft: it would end about %s. g accepts it.%s", hour, juice); break;
+	case PLAN_DRAFT:
+		if (brief)
+			text_add(text, "Draft: ends about %s. g accepts it.", hour);
+		else
+			text_add(text, "A draft: it would end about %s. g accepts it.%s", hour, juice);
+		break;
 	case PLAN_ACCEPTED:
 		if (all_done(plan)) {
-			text_add(text, "All that was planned is done: clean down, then press d. The plan said %s.",
-			         accepted);
+			if (brief)
+				text_add(text, "All done: clean down, then press d.");
+			else
+				text_add(text,
+				         "All that was planned is done: clean down, then press d. The plan said %s.",
+				         accepted);
+			break;
+		}
+		if (brief) {
+			text_add(text, "Ends about %s", hour);
+			late_words(plan->late_ms, text);
 			break;
 		}
 		text_add(text, "Ends about %s; the plan said %s", hour, accepted);
@@ -78,7 +93,10 @@ static void finish_words(const struct kitchen_plan *plan, struct text *text)
 		break;
 	case PLAN_OVER:
 		clock_words_hour(plan->finished_wall_ms, hour, sizeof(hour));
-		text_add(text, "The day ended at %s; the plan said %s", hour, accepted);
+		if (brief)
+			text_add(text, "The day ended at %s", hour);
+		else
+			text_add(text, "The day ended at %s; the plan said %s", hour, accepted);
 		late_words(plan->late_ms, text);
 		text_add(text, ".");
 		break;
@@ -109,7 +127,7 @@ static int head_draw(const struct desk *desk, int top, int rows, int cols)
 	int used;
 
 	if (plan->possible || plan->state == PLAN_EMPTY || plan->state == PLAN_OVER || plan->nothing_left) {
-		finish_words(plan, &text);
+		finish_words(plan, cols < NARROW && rows <= 8, &text);
 		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 3 : 1, ROLE_STRONG, words);
 	} else {
 		used = desk_paragraph(desk, top, 1, cols - 2, rows > 8 ? 3 : 2, ROLE_STOP, plan->why.sentence);
@@ -118,7 +136,7 @@ static int head_draw(const struct desk *desk, int top, int rows, int cols)
 		return used;
 	text = TEXT_OVER(words);
 	busy_words(plan, &text);
-	return used + desk_paragraph(desk, top + used, 1, cols - 2, cols < NARROW ? 2 : 1, ROLE_QUIET, words);
+	return used + desk_paragraph(desk, top + used, 1, cols - 2, 2, ROLE_QUIET, words);
 }
 
 /* --- page: what next ---------------------------------------------------------------------- */

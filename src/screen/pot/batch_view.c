@@ -399,6 +399,7 @@ static void way_words(const struct desk *desk, const struct ingredient *ingredie
 #define WIDE_COLS 60 /* a narrower window has its rows for what goes in */
 #define AMOUNT_COLS 17
 #define AMOUNT_COLS_NARROW 11
+#define HEAD_STAYS_ROWS 10
 
 /* One ingredient: its amount, and beside it all that is said of it; in a narrow window as much as a row holds, so
  * that all of them are seen at once, but what is short is said to its end.  Returns the rows it took, or -1: it has
@@ -414,8 +415,10 @@ static int need_line_draw(const struct desk *desk, size_t n, int row, int rows, 
 	int beside = cols < WIDE_COLS ? AMOUNT_COLS_NARROW : AMOUNT_COLS;
 	char measured[120];
 	char amount[120];
+	char here[140] = "";
 	char words[400];
 	struct text text = TEXT_OVER(words);
+	struct text stock = TEXT_OVER(here);
 
 	if (need->lines[n].replaced) {
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "Instead of %s: %s", ingredient->name,
@@ -439,14 +442,14 @@ static int need_line_draw(const struct desk *desk, size_t n, int row, int rows, 
 	} else if (need->lines[n].counted) {
 		amount_words(ingredient->supply == SUPPLY_JUICE ? MEASURE_VOLUME : supply_measure(ingredient->supply),
 		             need->lines[n].stock, desk_units(desk), amount, sizeof(amount));
-		text_add(&text, " (%s here)", amount);
+		text_add(&stock, " (%s here)", amount);
 	}
-	/* What it is made into comes last: in a narrow window that may be cut, the stock may not. */
-	if (!is_short || cols >= 60)
+	/* What is enough, and how it is bought, stands with it where there is the room. */
+	if (cols >= NARROW || (int)(text.used + stock.used) <= cols - 4 - beside)
+		text_add(&text, "%s", here);
+	if (cols >= NARROW)
 		text_add(&text, "%s%s", ingredient->form[0] != '\0' ? ", " : "", ingredient->form);
-	if (cols < 60 && !is_short)
-		rows = 1;
-	else if (!first && desk_paragraph_lines(words, cols - 4 - beside) > rows)
+	if (!first && desk_paragraph_lines(words, cols - 4 - beside) > rows)
 		return -1;
 	terminal_put(desk->terminal, row, 3, beside, role, measured);
 	return desk_paragraph(desk, row, 3 + beside, cols - 4 - beside, rows, role, words);
@@ -519,7 +522,7 @@ static void need_list_draw(const struct desk *desk, int top, int rows, int cols)
 {
 	struct batch_card *card = card_of(desk);
 	int count = need_count(desk);
-	int end = top + rows - 1; /* the last row tells of more */
+	int end = top + (rows < 1 ? 1 : rows) - 1; /* the last row tells of more */
 	int row = top;
 	int n = card->need_list.cursor;
 
@@ -569,6 +572,11 @@ static void need_draw(const struct desk *desk, int top, int rows, int cols)
 		desk_paragraph(desk, row, 3, cols - 4, rows, ROLE_STOP, card->refusal.sentence);
 		return;
 	}
+	/* In a low window what was read first makes room for what is scrolled to. */
+	if (rows < HEAD_STAYS_ROWS && card->need_list.cursor > 0) {
+		need_list_draw(desk, row, rows, cols);
+		return;
+	}
 	outlook_words(desk, &text);
 	row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STRONG, words);
 	if (may_take_instead(desk) && row < top + rows) {
@@ -577,7 +585,9 @@ static void need_draw(const struct desk *desk, int top, int rows, int cols)
 		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION, words);
 	}
 	if (card->need.short_lines > 0)
-		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STOP, "Something is SHORT. Do not stretch it.");
+		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_STOP,
+		                      cols < NARROW ? "SHORT: do not stretch it."
+		                                    : "Something is SHORT. Do not stretch it.");
 	if (card->need.nowhere_to_go)
 		row += desk_paragraph(desk, row, 3, cols - 4, 2, ROLE_CAUTION,
 		                      card->need.canner_in_ms < 0
@@ -605,9 +615,15 @@ static void chosen_words(const struct desk *desk, struct text *text)
 	const struct board *board = kitchen_board(desk->kitchen);
 	const struct batch_card *card = card_of(desk);
 
-	for (size_t i = 0; i < board->stations; i++)
-		if (board->strips[i].station.id == card->order.station_id)
-			text_add(text, "%d %s", board->strips[i].station.digit, board->strips[i].station.name);
+	for (size_t i = 0; i < board->stations; i++) {
+		const struct log_station *station = &board->strips[i].station;
+
+		if (station->id != card->order.station_id)
+			continue;
+		text_add(text, "%d", station->digit);
+		if (desk_columns(desk) >= NARROW)
+			text_add(text, " %s", station->name);
+	}
 	form_answers(desk, &card->form, text);
 }
 
@@ -619,8 +635,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	int used;
 
 	chosen_words(desk, &text);
-	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
-	used = 1 + form_draw(desk, &card_of(desk)->form, top + 1, rows - 1, cols);
+	used = desk_title(desk, top, words);
+	used += form_draw(desk, &card_of(desk)->form, top + used, rows - used, cols);
 	if (is_from(desk, ASKS_MULTIPLE))
 		need_draw(desk, top + used, rows - used, cols);
 }

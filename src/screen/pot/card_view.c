@@ -128,15 +128,24 @@ static void clock_draw(const struct desk *desk, const struct strip *strip, int t
 }
 
 /* The same where there is no room for tall digits. */
-static void clock_words_draw(const struct desk *desk, const struct strip *strip, int top, int cols)
+static int clock_words_draw(const struct desk *desk, const struct strip *strip, int top, int cols)
 {
+	const char *acts[2];
 	struct face face;
 	char clock[24];
+	char words[200];
 
 	strip_face(strip, &desk->now, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
-	terminal_putf(desk->terminal, top, 1, cols - 2, strip_role(desk, &face), "%d %s %s  %s", strip->station.digit,
-	              strip->rule->words, clock, face.act);
+	acts[0] = face.act;
+	acts[1] = face.brief;
+	for (size_t i = 0; i < sizeof(acts) / sizeof(acts[0]); i++) {
+		(void)snprintf(words, sizeof(words), "%d %s %s  %s", strip->station.digit, strip->rule->words, clock,
+		               acts[i]);
+		if ((int)strlen(words) <= cols - 2)
+			break;
+	}
+	return desk_paragraph(desk, top, 1, cols - 2, 2, strip_role(desk, &face), words);
 }
 
 /* The words the card has for so much of it; false when they would not be read as just
@@ -271,7 +280,7 @@ static void draw(const struct desk *desk, int top, int rows)
 	else if (head > 1)
 		clock_draw(desk, strip, top, cols);
 	else
-		clock_words_draw(desk, strip, top, cols);
+		head = clock_words_draw(desk, strip, top, cols);
 	row = top + head + amounts_draw(desk, recipe, top + head, rows - head);
 	if (recipe == NULL || row >= end)
 		return;

@@ -501,6 +501,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	char headspace[24];
 	char trayed[48] = "";
 	char words[ACID_ANSWER_BYTES] = "";
+	char titled[300];
+	struct text title = TEXT_OVER(titled);
 	int cols = desk_columns(desk);
 	int used;
 
@@ -512,18 +514,23 @@ static void draw(const struct desk *desk, int top, int rows)
 	headspace_words(in->row.headspace_thou, headspace, sizeof(headspace));
 	if (in->taken_ul > 0)
 		amount_words(MEASURE_VOLUME, in->taken_ul, desk_units(desk), trayed, sizeof(trayed));
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s: %s, %s so far%s%s%s, headspace %s",
-	              strip->lot.code, strip->holds, count_words(in->filled, "jar").words, in->taken_ul > 0 ? ", " : "",
-	              trayed, in->taken_ul > 0 ? " to trays" : "", headspace);
-	used = jars_draw(desk, strip, top + 1, cols);
+	if (cols >= NARROW)
+		text_add(&title, "%s: ", strip->lot.code);
+	text_add(&title, cols < NARROW ? "%s, %s%s%s%s, headspace %s" : "%s, %s so far%s%s%s, headspace %s",
+	         strip->holds, count_words(in->filled, "jar").words, in->taken_ul > 0 ? ", " : "", trayed,
+	         in->taken_ul > 0 ? " to trays" : "", headspace);
+	used = desk_title(desk, top, titled) - 1;
+	used += jars_draw(desk, strip, top + used + 1, cols);
 	top += used;
 	rows -= used;
 	(void)form_draw(desk, &card->form, top + 1, rows - 1, cols);
 	if (!is_at(desk, IS_READY))
 		return;
-	terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->jars.count,
-	              jar_size_words(card->jar, card->jars.count));
-	terminal_put(desk->terminal, top + 3, 3, cols - 4, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
+	if (rows > 2)
+		terminal_putf(desk->terminal, top + 2, 3, cols - 4, ROLE_SELECTED, " %d %s ", card->jars.count,
+		              jar_size_words(card->jar, card->jars.count));
+	if (rows > 3)
+		desk_paragraph(desk, top + 3, 3, cols - 4, rows - 3, ROLE_PLAIN, acid_said(desk, words, sizeof(words)));
 }
 
 static const char *choose_words(const struct desk *desk)

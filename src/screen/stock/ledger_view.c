@@ -95,6 +95,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	int count = (int)shelf_card(desk)->ledger_count;
 	int window_rows;
 	struct list_area area;
+	char title[NAME_MAX_BYTES + 40];
+	char brief[NAME_MAX_BYTES + 40];
 	int whole;
 	int cols;
 
@@ -102,10 +104,12 @@ static void draw(const struct desk *desk, int top, int rows)
 	whole = cols < NARROW ? 3 : 0; /* who, and what was left, which have no column there */
 	area =
 	    (struct list_area){ .top = top + 1, .rows = rows - 1 - whole, .left = 1, .count = count, .line = line_of };
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "%s, newest first%s", thing(desk)->name,
-	              count == 0                  ? ": nothing recorded yet"
-	              : count == LEDGER_LINES_MAX ? "; older lines are in the log"
-	                                          : "");
+	(void)snprintf(title, sizeof(title), "%s, newest first%s", thing(desk)->name,
+	               count == 0                  ? ": nothing recorded yet"
+	               : count == LEDGER_LINES_MAX ? "; older lines are in the log"
+	                                           : "");
+	(void)snprintf(brief, sizeof(brief), count == 0 ? "%s: nothing yet" : "%s, newest first", thing(desk)->name);
+	desk_fit(desk, top, ROLE_STRONG, title, brief);
 	(void)list_draw(desk, &shelf_card(desk)->ledger_list, &area);
 	if (whole > 0 && count > 0)
 		whole_draw(desk, top + rows - whole, whole, cols);

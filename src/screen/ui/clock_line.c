@@ -4,6 +4,7 @@
  */
 #include "screen/ui/clock_line.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -115,14 +116,19 @@ void strip_alarm_words(const struct desk *desk, const struct face *face, char *b
 		strip_quiet_words(desk, face->quiet_s, buffer, size);
 }
 
-void strip_act_words(const struct desk *desk, const struct face *face, char *buffer, size_t size)
+void strip_act_words(const struct desk *desk, const struct face *face, int room, char *buffer, size_t size)
 {
-	struct text text = text_over(buffer, size);
+	const char *acts[] = { face->act, face->brief };
 	char quiet[56] = "";
 
 	if (!face->ringing)
 		strip_quiet_words(desk, face->quiet_s, quiet, sizeof(quiet));
-	text_add(&text, "%s%s%s", quiet, quiet[0] != '\0' ? ": " : "", face->act);
+	for (size_t i = 0; i < sizeof(acts) / sizeof(acts[0]); i++) {
+		(void)snprintf(buffer, size, "%s%s%s", quiet, quiet[0] != '\0' ? ": " : "", acts[i]);
+		if ((int)strlen(buffer) <= room)
+			return;
+	}
+	text_copy(buffer, size, face->brief); /* how long it is quiet stands beside the clock */
 }
 
 /* --- when it says something else ------------------------------------------------------- */
@@ -199,6 +205,33 @@ const char *strip_soonest(const struct strip *strip, struct face *face)
 	return face->second->clock;
 }
 
+/* From the fullest to what cannot be left out. */
+enum clock_words {
+	CLOCK_AND_ACT,
+	CLOCK_AND_BRIEF,
+	CLOCK_AND_TITLE,
+	CLOCK_CLOSE,
+	CLOCK_OF_DIGIT,
+	CLOCK_ALARM,
+	CLOCK_WORDS_COUNT
+};
+
+static void line_words(enum clock_words words, const char *head, const char *title, const char *tail,
+                       const struct face *face, char *buffer, size_t size)
+{
+	const char *act = !face->due ? "" : words == CLOCK_AND_ACT ? face->act : face->brief;
+
+	switch (words) {
+	case CLOCK_AND_ACT:
+	case CLOCK_AND_BRIEF: (void)snprintf(buffer, size, "%s %s  %s  %s", head, title, tail, act); break;
+	case CLOCK_AND_TITLE: (void)snprintf(buffer, size, "%s %s  %s", head, title, tail); break;
+	case CLOCK_CLOSE: (void)snprintf(buffer, size, "%s %s %s", head, title, tail); break;
+	case CLOCK_OF_DIGIT: (void)snprintf(buffer, size, "%s  %s", head, tail); break;
+	case CLOCK_ALARM:
+	case CLOCK_WORDS_COUNT: text_copy(buffer, size, head); break;
+	}
+}
+
 void clock_line_draw(const struct desk *desk, int row)
 {
 	const struct strip *strip = desk_most_urgent(desk);
@@ -208,6 +241,9 @@ void clock_line_draw(const struct desk *desk, int row)
 	const char *clock_name;
 	char clock[24];
 	char alarm[56];
+	char head[64];
+	char tail[80];
+	char line[400];
 	char more[24] = "";
 	struct text text = TEXT_OVER(more);
 	bool over;
@@ -227,8 +263,13 @@ void clock_line_draw(const struct desk *desk, int row)
 	clock_name = strip_soonest(strip, &face);
 	strip_clock_words(strip, &face, clock, sizeof(clock));
 	over = face.timed && face.due; /* "19:30 left", but "OVER BY 2:03" without the sign */
-	terminal_putf(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), "%s%s%d %s  %s %s %s  %s", alarm,
-	              alarm[0] != '\0' ? ": " : "", strip_on_rack(strip) ? 0 : strip->station.digit, strip_title(strip),
-	              clock_name, over ? strip_counts_words(&face) : clock,
-	              over ? clock + 1 : strip_counts_words(&face), face.due ? face.act : "");
+	(void)snprintf(head, sizeof(head), "%s%s%d", alarm, alarm[0] != '\0' ? ": " : "", strip_digit(strip));
+	(void)snprintf(tail, sizeof(tail), "%s %s %s", clock_name, over ? strip_counts_words(&face) : clock,
+	               over ? clock + 1 : strip_counts_words(&face));
+	for (enum clock_words words = 0; words < CLOCK_WORDS_COUNT; words++) {
+		line_words(words, head, strip_title(strip), tail, &face, line, sizeof(line));
+		if ((int)strlen(line) <= cols - 2)
+			break;
+	}
+	terminal_put(desk->terminal, row, 1, cols - 2, strip_role(desk, &face), line);
 }

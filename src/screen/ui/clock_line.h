@@ -30,8 +30,8 @@ void strip_quiet_words(const struct desk *desk, int64_t quiet_s, char *buffer, s
 /* What an alarm says: "LIFT THE JARS" while it rings; answered: "quiet until 14:20", when it comes
  * back; "" where there is none. */
 void strip_alarm_words(const struct desk *desk, const struct face *face, char *buffer, size_t size);
-/* The act, behind "quiet until 14:20: " where its alarm was answered. */
-void strip_act_words(const struct desk *desk, const struct face *face, char *buffer, size_t size);
+/* The act, behind "quiet until 14:20: " where its alarm was answered; where it has no room, brief. */
+void strip_act_words(const struct desk *desk, const struct face *face, int room, char *buffer, size_t size);
 /* Milliseconds until its clocks show something else (INT64_MAX: never); and whether that is a
  * second, which stations may share, or a minute of its own. */
 int64_t strip_clock_next_ms(const struct strip *strip, const struct moment *now, bool *by_second);

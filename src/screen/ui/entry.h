@@ -27,8 +27,9 @@ struct entry {
 	/* Left at its beginning, which may leave what is entered; Up, or Backspace in an empty line, which
 	 * never do.  NULL: as in a line. */
 	void (*back)(struct desk *desk, bool may_leave);
-	const char *keys; /* what its keys do; NULL: the usual words */
-	bool in_view;     /* the view draws it, where its answer stands */
+	const char *keys;       /* what its keys do; NULL: the usual words */
+	const char *keys_brief; /* the same in a narrow window */
+	bool in_view;           /* the view draws it, where its answer stands */
 };
 
 /* Ask for one line of text. */

@@ -301,6 +301,16 @@ static void answered_draw(const struct desk *desk, const struct question *questi
 	terminal_put(desk->terminal, row, 3 + name_cols(cols), cols - 4 - name_cols(cols), ROLE_PLAIN, words);
 }
 
+/* Rows that the unit takes below the field, where it has no room beside what is typed. */
+static int unit_rows(const struct desk *desk, const struct question *question, int cols)
+{
+	char unit[WORDS_BYTES_HERE];
+	struct text text = TEXT_OVER(unit);
+
+	form_unit(desk, question, form_of(desk)->number.value, &text);
+	return (int)text.used + FIELD_LEAST > cols - 4 - name_cols(cols) ? desk_paragraph_lines(unit, cols - 4) : 0;
+}
+
 /* What is being given: the line, the number, the letters that narrow a list; its unit beside it. */
 static void field_draw(const struct desk *desk, const struct question *question, int row, int cols)
 {
@@ -310,7 +320,8 @@ static void field_draw(const struct desk *desk, const struct question *question,
 	char unit[WORDS_BYTES_HERE];
 	struct text text = TEXT_OVER(unit);
 
-	form_unit(desk, question, form->number.value, &text);
+	if (unit_rows(desk, question, cols) == 0)
+		form_unit(desk, question, form->number.value, &text);
 	if (question->kind == ASK_TEXT && desk->entry.open)
 		col += entry_line_draw(
 		    desk, row, col, room - (int)text.used - 1 > FIELD_LEAST ? room - (int)text.used - 1 : FIELD_LEAST);
@@ -319,16 +330,6 @@ static void field_draw(const struct desk *desk, const struct question *question,
 	else
 		col += terminal_putf(desk->terminal, row, col, room, ROLE_STRONG, "%s_", form->picker.filter);
 	terminal_put(desk->terminal, row, col + 1, cols - col - 2, ROLE_PLAIN, unit);
-}
-
-/* Without its last sentence; of what stands before `least` nothing is left out. */
-static void leave_out_last(char *words, size_t least)
-{
-	size_t end = strlen(words) - 1;
-
-	while (end > least && !(words[end - 1] == '.' && words[end] == ' '))
-		end--;
-	words[end > least ? end : least] = '\0';
 }
 
 /* What is asked for, and of its help the sentences that find room in so many rows; returns the
@@ -340,9 +341,7 @@ static int help_words(const struct desk *desk, char *buffer, size_t size, int co
 
 	(void)snprintf(buffer, size, "%s%s%s", put != NULL ? put : question->asks, question->help != NULL ? " " : "",
 	               question->help != NULL ? question->help : "");
-	while (desk_paragraph_lines(buffer, cols - 4) > rows &&
-	       strlen(buffer) > strlen(put != NULL ? put : question->asks))
-		leave_out_last(buffer, strlen(put != NULL ? put : question->asks));
+	desk_sentences(buffer, cols - 4, rows, strlen(put != NULL ? put : question->asks));
 	return desk_paragraph_lines(buffer, cols - 4);
 }
 
@@ -351,7 +350,7 @@ static int choice_rows(const struct desk *desk, int cols)
 {
 	const struct form *form = form_of(desk);
 	const struct question *question = form_question(form);
-	int choices = question->kind == ASK_CHOICE ? form_choices(desk, form) : 0;
+	int choices = question->kind == ASK_CHOICE ? form_choices_rows(desk, form, INT_MAX, CHOICE_COL) : 0;
 
 	if (question->kind == ASK_CHOICE && choices == 0 && form_none(desk, question) != NULL)
 		return desk_paragraph_lines(form_none(desk, question), cols - CHOICE_COL - 3);
@@ -364,7 +363,9 @@ static int present_draw(const struct desk *desk, int row, int rows, int cols)
 	const struct form *form = form_of(desk);
 	const struct question *question = form_question(form);
 	int choices = choice_rows(desk, cols);
-	int room = rows - 1 - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
+	int room = rows - 1 - unit_rows(desk, question, cols) - (choices < CHOICES_MIN ? choices : CHOICES_MIN);
+	char unit[WORDS_BYTES_HERE];
+	struct text unit_text = TEXT_OVER(unit);
 	char words[HELP_BYTES];
 	int help = help_words(desk, words, sizeof(words), cols, room);
 	int used = 1;
@@ -372,9 +373,13 @@ static int present_draw(const struct desk *desk, int row, int rows, int cols)
 	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, glyph(desk->terminal, GLYPH_SELECTION));
 	terminal_put(desk->terminal, row, 3, name_cols(cols), ROLE_STRONG, question->name);
 	field_draw(desk, question, row, cols);
-	if (help > room)
-		help = room;
-	used += desk_paragraph(desk, row + 1, 3, cols - 4, help, question->stop ? ROLE_STOP : ROLE_QUIET, words);
+	if (unit_rows(desk, question, cols) > 0) {
+		form_unit(desk, question, form->number.value, &unit_text);
+		used += desk_paragraph(desk, row + used, 3, cols - 4, rows - used, ROLE_PLAIN, unit);
+	}
+	if (help > rows - used)
+		help = rows - used;
+	used += desk_paragraph(desk, row + used, 3, cols - 4, help, question->stop ? ROLE_STOP : ROLE_QUIET, words);
 	if (question->kind != ASK_CHOICE)
 		return used;
 	if (choices > rows - used)
@@ -387,7 +392,8 @@ static int present_rows(const struct desk *desk, int cols)
 {
 	char words[HELP_BYTES];
 
-	return 1 + help_words(desk, words, sizeof(words), cols, INT_MAX) + choice_rows(desk, cols);
+	return 1 + unit_rows(desk, form_question(form_of(desk)), cols) +
+	       help_words(desk, words, sizeof(words), cols, INT_MAX) + choice_rows(desk, cols);
 }
 
 static size_t asked_before(const struct desk *desk)

@@ -476,15 +476,28 @@ static void choice_line(const struct desk *desk, struct list_line *line)
 	words_of(desk, form_question(form), listed(desk, form, line->n), line->words, sizeof(line->words));
 }
 
+static struct list_area choices_area(const struct desk *desk, const struct form *form, int top, int rows, int left)
+{
+	return (struct list_area){ .top = top,
+		                   .rows = rows,
+		                   .left = left,
+		                   .count = form_choices(desk, form),
+		                   .of = form,
+		                   .line = choice_line };
+}
+
+int form_choices_rows(const struct desk *desk, const struct form *form, int rows, int left)
+{
+	const struct list_area area = choices_area(desk, form, 0, rows, left);
+	const struct list_state list = { .cursor = form->picker.cursor };
+
+	return list_rows(desk, &list, &area);
+}
+
 int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols)
 {
 	const struct question *question = form_question(form);
-	const struct list_area area = { .top = top,
-		                        .rows = rows,
-		                        .left = left,
-		                        .count = form_choices(desk, form),
-		                        .of = form,
-		                        .line = choice_line };
+	const struct list_area area = choices_area(desk, form, top, rows, left);
 	struct list_state list = { .cursor = form->picker.cursor };
 
 	if (area.count == 0 && form_none(desk, question) != NULL)
@@ -512,7 +525,7 @@ static int caution_draw(const struct desk *desk, const struct form *form, int to
 	const struct question *question = form_question(form);
 	int here = form_choice(desk, form);
 	const char *words = question->caution == NULL || here < 0 ? NULL : question->caution(desk, here);
-	int count = form_choices(desk, form);
+	int count = form_choices_rows(desk, form, rows, 1);
 	int needed = words == NULL ? 0 : desk_paragraph_lines(words, cols - 4);
 	int lines = needed < rows ? needed : 1; /* one choice is seen */
 	int below = count < rows - lines ? count : rows - lines;
@@ -534,7 +547,7 @@ int form_draw(const struct desk *desk, const struct form *form, int top, int row
 
 	switch (question->kind) {
 	case ASK_CHOICE:
-		count = form_choices(desk, form);
+		count = form_choices_rows(desk, form, rows - 1, 1);
 		if (!question->short_list || count > rows - 1)
 			form_choices_draw(desk, form, top + 1,
 			                  rows - 1 - caution_draw(desk, form, top + 1, rows - 1, cols), 1, cols);

@@ -309,15 +309,32 @@ static const struct warning *worst_to_say(const struct desk *desk)
 	return NULL;
 }
 
-/* Rows that what was said and what is being typed take: to its end. */
+/* What was said: a stop or a caution to its end, of other words the sentences that three rows hold, or
+ * one that is longer than that. */
+#define OTHER_ROWS 3
+static void said_words(const struct desk *desk, char words[FAULT_SENTENCE_MAX])
+{
+	int cols = desk_columns(desk) - 2;
+
+	text_copy(words, FAULT_SENTENCE_MAX, desk->message);
+	if (desk->message_role != ROLE_STOP && desk->message_role != ROLE_CAUTION)
+		desk_sentences(words, cols, OTHER_ROWS, 0);
+	if (words[0] == '\0')
+		text_copy(words, FAULT_SENTENCE_MAX, desk->message);
+}
+
+/* Rows that it and what is being typed take. */
 #define SAID_MOST 6 /* so much is left of the lowest window */
 static int said_rows(const struct desk *desk)
 {
-	int message = desk_paragraph_lines(desk->message, desk_columns(desk) - 2);
+	char words[FAULT_SENTENCE_MAX];
+	int message;
 	int rows;
 	int cols;
 	int most = SAID_MOST - line_rows(desk);
 
+	said_words(desk, words);
+	message = desk_paragraph_lines(words, desk_columns(desk) - 2);
 	terminal_size(desk->terminal, &rows, &cols);
 	if (rows < TALL_ROWS && desk->view == VIEW_BOARD && desk->alarm != ALARM_NONE && most > 4)
 		most = 4; /* the clock that rings is not pushed out by words */
@@ -487,10 +504,10 @@ static const char *line_keys(const struct desk *desk, int cols)
 	const struct entry *entry = &desk->entry;
 
 	if (entry->keys != NULL)
-		return entry->keys;
+		return cols < NARROW ? entry->keys_brief : entry->keys;
 	if (entry->blank != NULL)
-		return cols < 60 ? "Space keeps it  Up back  Esc leaves"
-		                 : "Space keeps it   typing replaces it   Up one back   Esc leaves all as it was";
+		return cols < NARROW ? "Space keeps it  Up back  Esc leaves"
+		                     : "Space keeps it   typing replaces it   Up one back   Esc leaves all as it was";
 	if (entry->in_view && cols < 60)
 		return "Enter keeps it  Up back  Esc leaves";
 	if (entry->in_view)
@@ -500,6 +517,19 @@ static const char *line_keys(const struct desk *desk, int cols)
 		return "Enter keeps it   Esc as it was";
 	return entry->offered ? "Enter keeps it   typing replaces it, Left changes it   Esc as it was"
 	                      : "Enter keeps it   Esc leaves it as it was   Ctrl-U empties it";
+}
+
+/* Bytes of the words that fit: all, or what stands before a colon or comma. */
+static int clause_bytes(const char *words, int room)
+{
+	int length = (int)strlen(words);
+	int whole = length;
+
+	while (length > room && length > 0)
+		do
+			length--;
+		while (length > 0 && words[length] != ':' && words[length] != ',');
+	return length > 0 ? length : whole;
 }
 
 static void keys_draw(const struct desk *desk, int row, int cols)
@@ -537,12 +567,14 @@ static void keys_draw(const struct desk *desk, int row, int cols)
 		if (key->key == KEY_CODE_ESCAPE || !is_shown(desk, key))
 			continue;
 		words = words_now(desk, view, key);
-		/* The first key is shown even where it must be cut. */
 		cap = cap_now(desk, view, key);
 		if (!first && col + (int)(strlen(cap) + strlen(words)) + 2 > right)
 			continue;
 		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_KEY, cap) + 1;
-		col += terminal_put(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, words) + 2;
+		/* The first key is shown in any case. */
+		col += terminal_putf(desk->terminal, row, col, right - col - 1, ROLE_PLAIN, "%.*s",
+		                     clause_bytes(words, right - col - 1), words) +
+		       2;
 		first = false;
 	}
 	sources_key_draw(desk, row, col, right);
@@ -553,9 +585,11 @@ static void warning_draw(const struct desk *desk, int row, int rows, int cols)
 	char words[WARNING_SENTENCE_MAX + 16];
 	enum role role = warning_words(desk, words);
 
-	if (role != ROLE_QUIET && desk_paragraph_lines(words, cols - 2) > rows)
+	if (desk_paragraph_lines(words, cols - 2) > rows)
 		terminal_putf(desk->terminal, row, 1, cols - 2, role, "%s: %sw shows it",
-		              role == ROLE_STOP ? severity_name(SEVERITY_STOP) : severity_name(SEVERITY_CAUTION),
+		              role == ROLE_STOP    ? severity_name(SEVERITY_STOP)
+		              : role == ROLE_QUIET ? severity_name(SEVERITY_NOTE)
+		                                   : severity_name(SEVERITY_CAUTION),
 		              desk->view == VIEW_BOARD ? "" : "on the board, ");
 	else
 		desk_paragraph(desk, row, 1, cols - 2, rows, role, words);
@@ -579,13 +613,15 @@ static void line_draw(const struct desk *desk, int row, int cols)
 static void said_draw(const struct desk *desk, int row, int rows, int cols)
 {
 	int line = line_rows(desk);
+	char words[FAULT_SENTENCE_MAX];
 
+	said_words(desk, words);
 	if (line > 0)
 		line_draw(desk, row, cols);
 	row += line;
 	rows -= line;
 	if (desk->message[0] != '\0' && rows > 0)
-		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, desk->message);
+		desk_paragraph(desk, row, 1, cols - 2, rows, desk->message_role, words);
 }
 
 void footer_draw(const struct desk *desk)

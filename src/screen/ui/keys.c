@@ -87,24 +87,33 @@ static const struct view_key *help_row(const struct desk *desk, size_t n)
 	                                          : NULL;
 }
 
-/* The row that says what the key of the n-th does: the first that can act now, else the last. */
+#define NO_ROW_TOLD ((size_t)-1)
+
+/* The row that says what the key of the n-th does: the first that can act now and has words, or where the one
+ * that can has none, the last that has; NO_ROW_TOLD: the key does nothing now. */
 static size_t row_told(const struct desk *desk, size_t n)
 {
 	const struct view_key *row;
 	long key = help_row(desk, n)->key;
-	size_t last = n;
+	size_t last = NO_ROW_TOLD;
+	bool acts = false;
 
-	for (size_t i = 0; key != 0 && (row = help_row(desk, i)) != NULL; i++) {
-		if (row->key != key || row->cap[0] == '\0' || row->help[0] == '\0')
+	for (size_t i = 0; (row = help_row(desk, i)) != NULL; i++) {
+		bool usable = row->usable == NULL || row->usable(desk);
+
+		if (row->key != key)
 			continue;
-		if (row->usable == NULL || row->usable(desk))
+		acts = acts || usable;
+		if (row->cap[0] == '\0' || row->help[0] == '\0')
+			continue;
+		if (usable)
 			return i;
 		last = i;
 	}
-	return last;
+	return acts ? last : NO_ROW_TOLD;
 }
 
-/* One row for each key, however many things it does in turn. */
+/* One row for each key that does something now, however many things it does in turn. */
 static void choose_help(struct desk *desk)
 {
 	const struct view_key *row;

@@ -8,6 +8,8 @@
 #include "base/text.h"
 #include "screen/ui/desk.h"
 
+#define MORE_TO_KNOW "There is more to know: @"
+#define EXPLAIN_BYTES 800
 #define TELLS_FROM_ROWS 3 /* a lower list has no row to spare for how many more there are */
 
 void list_move(struct list_state *list, int by, int count)
@@ -105,7 +107,77 @@ int desk_whole(const struct desk *desk, int row, int col, int cols, int rows, en
 {
 	if (desk_paragraph_lines(text, cols) <= rows)
 		return desk_paragraph(desk, row, col, cols, rows, role, text);
-	return desk_paragraph(desk, row, col, cols, rows < 1 ? rows : 1, role, "There is more to know: @");
+	return desk_paragraph(desk, row, col, cols, rows < 1 ? rows : 1, role, MORE_TO_KNOW);
+}
+
+void caution_line_add(struct caution_lines *cautions, const char *words)
+{
+	if (words != NULL && words[0] != '\0' && cautions->count < CAUTION_LINES_MAX)
+		cautions->words[cautions->count++] = words;
+}
+
+int desk_cautions(const struct desk *desk, int row, int rows, const struct caution_lines *cautions)
+{
+	int cols = desk_columns(desk) - 4;
+	int used = 0;
+
+	for (int i = 0; i < cautions->count && used < rows; i++) {
+		bool last = i + 1 == cautions->count;
+		/* The row of the way to the others is kept free. */
+		bool fits = desk_paragraph_lines(cautions->words[i], cols) <= rows - used - !last;
+
+		used += desk_paragraph(desk, row + used, 3, cols, fits ? rows - used : 1, ROLE_CAUTION,
+		                       fits ? cautions->words[i] : MORE_TO_KNOW);
+		if (!fits)
+			break;
+	}
+	return used;
+}
+
+/* Without its last sentence; of what stands before `least` nothing is left out. */
+static void leave_out_last(char *words, size_t least)
+{
+	size_t end = strlen(words) - 1;
+
+	while (end > least && !(words[end - 1] == '.' && words[end] == ' '))
+		end--;
+	words[end > least ? end : least] = '\0';
+}
+
+void desk_sentences(char *buffer, int cols, int rows, size_t keep)
+{
+	while (desk_paragraph_lines(buffer, cols) > rows && strlen(buffer) > keep)
+		leave_out_last(buffer, keep);
+}
+
+int desk_explain(const struct desk *desk, int row, int rows, const char *text)
+{
+	int cols = desk_columns(desk) - 4;
+	char words[EXPLAIN_BYTES];
+
+	text_copy(words, sizeof(words), text);
+	desk_sentences(words, cols, rows, 0);
+	return desk_paragraph(desk, row, 3, cols, rows, ROLE_QUIET, words);
+}
+
+size_t desk_page(const struct desk *desk, int row, int rows, enum role role, const char *text)
+{
+	int cols = desk_columns(desk) - 2;
+	const char *at = text;
+
+	for (int used = 0; *at != '\0' && used < rows; used++) {
+		size_t length = desk_line_bytes(at, cols);
+
+		terminal_putf(desk->terminal, row + used, 1, cols, role, "%.*s", (int)length, at);
+		at += length;
+		at += strspn(at, " ");
+	}
+	return (size_t)(at - text);
+}
+
+int desk_title(const struct desk *desk, int row, const char *words)
+{
+	return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, 3, ROLE_STRONG, words);
 }
 
 void desk_fit(const struct desk *desk, int row, enum role role, const char *words, const char *brief)
@@ -155,6 +227,11 @@ static void more_draw(const struct desk *desk, const struct list_area *area, int
 	if (below > 0)
 		text_add(&text, above > 0 ? ", %d below" : "%d more below", below);
 	terminal_put(desk->terminal, row, area->left + 2, desk_columns(desk) - area->left - 3, ROLE_PLAIN, words);
+}
+
+int list_rows(const struct desk *desk, const struct list_state *list, const struct list_area *area)
+{
+	return area->count == 0 ? 0 : area->count - 1 + rows_here(desk, area, list->cursor);
 }
 
 int list_draw(const struct desk *desk, struct list_state *list, const struct list_area *area)

@@ -56,6 +56,8 @@ struct list_area {
 	void (*line)(const struct desk *desk, struct list_line *line);
 };
 
+/* Rows that all of them take: no more than area->rows when the one at the cursor is higher than that. */
+int list_rows(const struct desk *desk, const struct list_state *list, const struct list_area *area);
 /* Draw those that find room: one row each, cut at the edge, and the one at the cursor whole.
  * Where some are not seen the last row says how many.  Returns the rows it took. */
 int list_draw(const struct desk *desk, struct list_state *list, const struct list_area *area);

@@ -2,6 +2,7 @@
  * list_views.c - views that only show: the story of a load, the keys,
  * and the question before leaving.
  */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -149,8 +150,10 @@ static int help_keys_draw(const struct desk *desk, int row, int end, int cols)
 
 		if (i < HELP_ROWS_MAX && !desk->help_told[i]) /* told by another row */
 			continue;
+		if (i > help_list(desk)->cursor && desk_paragraph_lines(key->help, cols - 11) > end - row)
+			break; /* whole on the next page */
 		terminal_put(desk->terminal, row, 1, 8, ROLE_KEY, key->cap);
-		row += desk_paragraph(desk, row, 10, cols - 11, end - row < 3 ? end - row : 3, ROLE_PLAIN, key->help);
+		row += desk_paragraph(desk, row, 10, cols - 11, end - row, ROLE_PLAIN, key->help);
 	}
 	help_list(desk)->top = i;
 	return row;
@@ -162,8 +165,11 @@ static void help_draw(const struct desk *desk, int top, int rows)
 	int cols = desk_columns(desk);
 	int row = top;
 
-	terminal_putf(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Keys of: %s%s", view->title,
-	              help_list(desk)->cursor > 0 ? ", the others" : "");
+	char title[160];
+
+	(void)snprintf(title, sizeof(title), "Keys of: %s%s", view->title,
+	               help_list(desk)->cursor > 0 ? ", the others" : "");
+	row += desk_title(desk, row, title);
 	row = help_keys_draw(desk, row, top + rows, cols);
 	/* The caution is shown whole or not at all; the load card shows it too. */
 	if (row + 4 <= top + rows || (cols > 100 && row + 1 < top + rows))

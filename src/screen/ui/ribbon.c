@@ -10,15 +10,24 @@
 #include "screen/ui/ribbon.h"
 
 #define MINUTE_MS (INT64_C(60) * 1000)
+#define LABEL_NAME_COLS 16 /* a station's digit and name */
+#define LABEL_DIGIT_COLS 5 /* its digit, as in all words about it */
+
 /* One column is one minute or more, so that a quarter of the width is past. */
 static struct axis axis_for(int cols)
 {
-	struct axis axis = { .col = AXIS_LABEL_COLS + 1, .cols = cols - AXIS_LABEL_COLS - 2 };
+	int label = cols < NARROW ? LABEL_DIGIT_COLS : LABEL_NAME_COLS;
+	struct axis axis = { .col = label + 2, .cols = cols - label - 3 };
 	int64_t minutes = axis.cols >= 90 ? 1 : axis.cols >= 44 ? 2 : 4;
 
 	axis.per_col_ms = minutes * MINUTE_MS;
 	axis.from_ms = -(axis.cols / 6) * axis.per_col_ms;
 	return axis;
+}
+
+int axis_label_cols(const struct axis *axis)
+{
+	return axis->col - 2;
 }
 
 /* The planned day: coarser, scrolled by so much. */
@@ -76,7 +85,7 @@ void axis_draw(const struct desk *desk, const struct axis *axis, int row)
 	int64_t first = desk->now.wall_ms + axis->from_ms;
 	int64_t at = day + (first - day + step - 1) / step * step;
 
-	terminal_put(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "time");
+	terminal_put(desk->terminal, row, 1, axis_label_cols(axis), ROLE_QUIET, "time");
 	for (; axis_column(axis, at - desk->now.wall_ms) + 6 <= axis->cols; at += step) {
 		char hour[8];
 		int col = axis->col + axis_column(axis, at - desk->now.wall_ms);
@@ -85,6 +94,14 @@ void axis_draw(const struct desk *desk, const struct axis *axis, int row)
 		terminal_put(desk->terminal, row, col, 1, ROLE_QUIET, glyph(desk->terminal, GLYPH_TICK));
 		terminal_put(desk->terminal, row, col + 1, 5, ROLE_QUIET, hour);
 	}
+}
+
+void station_label_draw(const struct desk *desk, const struct axis *axis, int digit, const char *name, int row)
+{
+	if (axis_label_cols(axis) < LABEL_NAME_COLS)
+		terminal_putf(desk->terminal, row, 1, axis_label_cols(axis), ROLE_QUIET, "%d", digit);
+	else
+		terminal_putf(desk->terminal, row, 1, axis_label_cols(axis), ROLE_QUIET, "%d %s", digit, name);
 }
 
 static bool is_busy(const struct strip *strip)
@@ -111,8 +128,7 @@ static void station_draw(const struct desk *desk, const struct axis *axis, const
 	struct stretch stretches[STRETCHES_MAX];
 	size_t count = strip_outlook(strip, &desk->now, stretches);
 
-	terminal_putf(desk->terminal, row, 1, AXIS_LABEL_COLS - 1, ROLE_QUIET, "%d %s", strip->station.digit,
-	              strip->station.name);
+	station_label_draw(desk, axis, strip->station.digit, strip->station.name, row);
 	for (size_t s = 0; s < count && (stretches[s].kind != STRETCH_EXPECTED || strip_end_known(strip)); s++)
 		stretch_draw(desk, axis, &stretches[s], row);
 	terminal_put(desk->terminal, row, axis->col + axis_column(axis, 0), 1, ROLE_STRONG,
