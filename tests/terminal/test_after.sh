@@ -130,7 +130,7 @@ press Escape
 at="the pantry"
 press k
 wait_for "Pantry, oldest first" "32 (9 OVER A YEAR) half-pints berry" "13 pints crushed tomatoes"
-shows "Too few used to tell how long they last: 0 in 26 weeks, and 6 are needed."
+shows "0 of 6 used in 26 weeks: too few to"
 press t
 wait_for "How many used, of 32: 1_"
 typed nine

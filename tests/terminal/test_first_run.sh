@@ -24,7 +24,7 @@ reply() {
 
 # The program's frame is where it should be: nothing on the screen moved it.
 intact() {
-	wait_for "The house, line 1 of"
+	wait_for "The house. Space"
 	is "last line" "$(sed -n 24p "$screen" | grep -c '^ Space change.*? keys$')" 1
 	is "third line" "$(sed -n 3p "$screen" | sed "s|[0-9][0-9]*|N|g")" " The house, line N of N. Space changes it."
 	is "lines that are too long" "$(grep -cE '^.{81}' "$screen")" 0
@@ -86,12 +86,12 @@ at="left and come back to"
 press Escape
 wait_for "1 Kettle" "Space start a load"
 press h
-wait_for "The house, line 1 of" "f first steps"
+wait_for "The house. Space" "f first steps"
 press f
 wait_for "First steps: 3 of 8 done."
 wait_like "^ [^ ] open Helpers"
 press h
-wait_for "The house, line 1 of" 'station 1    Kettle, boiling-water canner, 7 pints'
+wait_for "The house. Space" 'station 1    Kettle, boiling-water canner, 7 pints'
 
 at="what the first steps left out of a station"
 press Down Down Down Down Down Down Down
@@ -120,7 +120,7 @@ wait_for 'station 1    Kettle, boiling-water canner, 7 pints, 1500 W, heats itse
 press Escape
 wait_for "1 Kettle"
 press h
-wait_for "The house, line 1 of"
+wait_for "The house. Space"
 
 at="the elevation as a line of the house"
 press Down

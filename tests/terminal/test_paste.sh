@@ -28,7 +28,7 @@ is "the loads" "$(loads)" "$before"
 
 at="in a line"
 press h
-wait_for "The house, line 1"
+wait_for "The house. Space"
 press Space
 wait_for "What is the kitchen called?"
 paste 'Upper\nLower'

@@ -12,10 +12,10 @@ practise 80 24 2
 
 at="a draft"
 press p
-wait_for "A draft: it would end about" "g accepts it." "Busiest: the" "No plan ends before" "hands busy" "1 Big kett"
+wait_for "A draft: it would end about" "g accepts it." "Busiest: the" "No plan ends before" "hands" "1 Big kett"
 shows "J run" "H hold" "x unload" " %"
 press Right
-wait_for "hands busy"
+wait_for "hands"
 press n
 wait_for "planned    12 lb grapes" "planned    grape jelly, 8 jars" "apple butter"
 press n
@@ -122,7 +122,7 @@ wait_for "4,650 ft"
 press p
 wait_for "the plan" "JO    "
 press n
-wait_for "hands busy"
+wait_for "hands"
 press Escape
 tm resize-window -t "$window" -x 80 -y 24
 wait_for ", ends about "

@@ -36,7 +36,8 @@ shows_all() {
 	if until_true is_fitted; then good; else bad "the frame does not fit"; fi
 	shows "4,650 ft" "203.5" "9 jars" "2 warnings" "Space" "? keys" "hold"
 	if grep -q 'hold *[12][0-9] min' "$screen"; then good; else bad "no time left"; fi
-	shows "Keep a complete boil" # the act in words
+	# the act in words, brief in the smallest window
+	if grep -Eq 'Keep a complete boil|Full boil; top up' "$screen"; then good; else bad "no act"; fi
 	not_wrapped
 }
 
@@ -103,12 +104,12 @@ shows_all "after one column by one row"
 for key in "x exceptions" "s story" "w warnings" "h house" "? keys" "q leave"; do
 	at="view $key at 40 x 12"
 	press "${key% *}"
-	wait_gone "Keep a complete boil; top"
+	wait_gone "Full boil; top"
 	wait_like '1 Big kettle'
 	wait_like 'hold 1[0-9] min left' # no view hides the clock
 	not_wrapped
 	press Escape
-	wait_for "Keep a complete boil"
+	wait_for "Full boil; top"
 done
 at="color"
 record

@@ -78,7 +78,7 @@ wait_for "Ready. Space starts; the clock waits."
 step
 wait_for "7 quarts green beans" "22 jars" "Space heat is on, weight off"
 step
-wait_for "Wait for a strong unbroken funnel of steam"
+wait_for "Wait for strong steam"
 
 at="three clocks at once"
 wait_for "Space steady steam: start the vent"

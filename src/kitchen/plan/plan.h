@@ -178,6 +178,7 @@ struct plan_next {
 	                              a batch); 0: none */
 	bool juice_to_come;       /* of that batch: not all of its juice is here */
 	char words[160];          /* "Set up the Tall juicer: 12 lb grapes" */
+	const char *brief;        /* instead of them where they find no room; NULL: nothing else says it */
 };
 
 /* One station, by its index in plan->stations / one line a station, by digit / one a

@@ -223,6 +223,7 @@ static void say_heat_ahead(const struct plan_task *task, const struct moment *no
 		return;
 	text_copy(words, sizeof(words), out->words);
 	(void)snprintf(out->words, sizeof(out->words), "Heat canner water (180 F, raw 140 F). %.110s", words);
+	out->brief = "Load it; water to 180 F (raw 140 F) first";
 }
 
 static void say_task(const struct kitchen_plan *plan, const struct board *board, const struct plan_task *task,

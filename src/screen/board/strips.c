@@ -146,6 +146,7 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	struct text text = TEXT_OVER(process);
 	char alarm[56];
 	enum role role = strip_role(desk, face);
+	const char *act;
 	bool chosen;
 	int used;
 
@@ -162,8 +163,8 @@ static void urgent_beside(const struct desk *desk, const struct strip *strip, co
 	strip_beside_words(desk, strip, &text);
 	rows -= 3;
 	row += 3;
-	used =
-	    desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, face->act);
+	act = desk_paragraph_lines(face->act, cols) <= (rows < 2 ? rows : 2) ? face->act : face->brief;
+	used = desk_paragraph(desk, row, col, cols, rows < 2 ? rows : 2, face->due ? ROLE_STRONG : ROLE_PLAIN, act);
 	chosen = chosen_words(desk, strip, rows - used > 1, &text);
 	desk_paragraph(desk, row + used, col, cols, rows - used < 2 ? rows - used : 2,
 	               chosen ? ROLE_STRONG : ROLE_QUIET, process);
@@ -295,7 +296,7 @@ static bool is_wanted(const struct desk *desk, const struct strip *strip)
 	return strip->content == STRIP_EMPTY && next_of(desk, strip, &next) && next.now;
 }
 
-static bool next_words(const struct desk *desk, const struct strip *strip, struct text *text)
+static bool next_words(const struct desk *desk, const struct strip *strip, int room, struct text *text)
 {
 	struct plan_next next;
 	char hour[8];
@@ -303,7 +304,10 @@ static bool next_words(const struct desk *desk, const struct strip *strip, struc
 	if (!next_of(desk, strip, &next))
 		return false;
 	clock_words_hour(next.at_ms, hour, sizeof(hour));
-	text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
+	if (next.brief != NULL && (int)(strlen(next.words) + strlen(hour)) + 2 > room)
+		text_add(text, "%s: %s", next.now ? "now" : hour, next.brief);
+	else
+		text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
 	return true;
 }
 
@@ -364,7 +368,7 @@ static void canner_line(const struct desk *desk, const struct strip *strip, cons
 		char next[200] = "";
 		struct text text = TEXT_OVER(next);
 
-		if (one_row && next_words(desk, strip, &text))
+		if (one_row && next_words(desk, strip, cols - col - 7, &text))
 			terminal_putf(desk->terminal, row, col, cols - col - 1, ROLE_PLAIN, "free; %s", next);
 		else
 			free_draw(desk, strip->station.kind, row, col, cols - col - 1);
@@ -438,7 +442,7 @@ static void canner_act_line(const struct desk *desk, const struct strip *strip, 
 		char words[200];
 		struct text text = TEXT_OVER(words);
 
-		if (next_words(desk, strip, &text)) {
+		if (next_words(desk, strip, cols - 4, &text)) {
 			terminal_put(desk->terminal, row, 3, cols - 4, ROLE_PLAIN, words);
 			return;
 		}
@@ -477,6 +481,8 @@ static void rack_line(const struct desk *desk, const struct strip *strip, const 
 	strip_act_words(desk, face, room, act, sizeof(act));
 	if ((int)strlen(act) > room)
 		text_copy(act, sizeof(act), face->job != NULL ? face->job : strip->rule->words);
+	if (!narrow && (int)(strlen(act) + strlen(strip->holds)) + 2 > room)
+		text_copy(act, sizeof(act), face->brief);
 	if ((int)(strlen(act) + strlen(strip->holds)) + 2 <= room)
 		terminal_putf(desk->terminal, row, 3 + code_cols, room, strip_role(desk, face), "%s  %s", act,
 		              strip->holds);

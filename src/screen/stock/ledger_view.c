@@ -108,7 +108,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	               count == 0                  ? ": nothing recorded yet"
 	               : count == LEDGER_LINES_MAX ? "; older lines are in the log"
 	                                           : "");
-	(void)snprintf(brief, sizeof(brief), count == 0 ? "%s: nothing yet" : "%s, newest first", thing(desk)->name);
+	(void)snprintf(brief, sizeof(brief), count == 0 ? "%s, newest first: none" : "%s, newest first",
+	               thing(desk)->name);
 	desk_fit(desk, top, ROLE_STRONG, title, brief);
 	(void)list_draw(desk, &shelf_card(desk)->ledger_list, &area);
 	if (whole > 0 && count > 0)

@@ -93,7 +93,7 @@ int form_choice(const struct desk *desk, const struct form *form)
 	return form_question(form)->kind == ASK_CHOICE ? listed(desk, form, form->picker.cursor) : -1;
 }
 
-int form_choices(const struct desk *desk, const struct form *form)
+static int form_choices(const struct desk *desk, const struct form *form)
 {
 	int count = count_of(desk, form_question(form));
 	int listed = 0;

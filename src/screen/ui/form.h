@@ -165,9 +165,8 @@ void form_chosen(const struct desk *desk, const struct form *form, const struct 
 /* The question in one row, what may be answered below it, in `rows` at most; returns those used. */
 int form_draw(const struct desk *desk, const struct form *form, int top, int rows, int cols);
 /* The choices alone, those that hold the letters, in so many rows from that column on;
- * returns those used.  form_choices: how many there are. */
+ * returns those used. */
 int form_choices_rows(const struct desk *desk, const struct form *form, int rows, int left); /* that they need */
 int form_choices_draw(const struct desk *desk, const struct form *form, int top, int rows, int left, int cols);
-int form_choices(const struct desk *desk, const struct form *form);
 
 #endif

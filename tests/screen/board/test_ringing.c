@@ -98,7 +98,7 @@ START_TEST(two_are_seen_large_and_the_third_is_counted_at_80x24)
 		"   ██    ██ █ ██ █████   ██   ████  ████               ███ ██ ██    ██ ██ ████",
 		"  ██     ███████ ██ ██   ██   ██    ██ ██               █  ██ ██ ██ ██ ██    ██",
 		"  ██      ██ ██  ██ ██   ██   █████ ██ ██                   ███      ███  ████",
-		" Old juicer  BURNS DRY  Top up hot, then press a                     and 1 more",
+		" Old juicer  BURNS DRY  Top up hot, then press a  (10 lb apples)     and 1 more",
 		"▌1!Big kettle      hold             +11:05 Heat OFF, lid off: 5 min rest",
 		" 2 Low kettle      loaded       for 71 min 6 half-pints grape jelly",
 		" 6!Tall juicer     heat         for 21 min WATER +1:05 Top up hot, then press a",
