@@ -238,7 +238,7 @@ close_window main
 at="the smallest window, without color"
 board 40 12 "NO_COLOR=1" ""
 press k
-wait_for "Pantry, oldest first" "half-pints berry syrup" "Oldest"
+wait_for "Pantry: jars, best by" "half-pints berry syrup" "Oldest"
 press Space
 wait_for "by lot"
 press r
@@ -282,15 +282,16 @@ wait_for "1 fridge"
 press Right P f 2
 wait_for "2 freezer"
 press Escape f
-wait_for "Jars set aside, soonest first: 1 of 2" "Space in the freezer" "into the freezer by"
+wait_for "Jars set aside, soonest first" "Space in the freezer" "into the freezer by"
 press Space
 wait_for "Noted: in the freezer." "Space eaten" "syrup: in the fridge, eat by" "in the freezer since"
 press Space
-wait_for "Noted: eaten." "1 of 1" "syrup: in the freezer since"
+wait_for "Noted: eaten." "syrup: in the freezer since"
+wait_gone "in the fridge, eat by"
 press u
-wait_for "Undone:" "1 of 2" "in the fridge, eat by"
+wait_for "Undone:" "in the fridge, eat by"
 press f
-wait_for "Noted: in the freezer." "Jars set aside, soonest first: 1 of 2"
+wait_for "Noted: in the freezer." "Jars set aside, soonest first"
 lacks "fridge, eat by"
 press Escape
 close_window main

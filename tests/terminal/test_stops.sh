@@ -215,7 +215,7 @@ step
 wait_for "The station is free."
 
 at="never valid"
-wait_for "Process NOT VALID: give every jar a fate now" "NOT VALID: 7"
+wait_for "ive every jar a fate" "NOT VALID: 7"
 is "verdict after a full hold" "$(load_field verdict B2 "$practice")" not_valid
 holds "$own/warnings" "the lemon juice ran out"
 warns process-not-valid

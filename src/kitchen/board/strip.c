@@ -197,7 +197,7 @@ void strip_face(const struct strip *strip, const struct moment *now, struct face
 	}
 	if (strip->rule->name == PHASE_SEAL_CHECK && strip_load(strip)->row.verdict == VERDICT_NOT_VALID) {
 		out->act = "Process NOT VALID: give every jar a fate now";
-		out->brief = "NOT VALID: fates";
+		out->brief = "Give every jar a fate";
 	}
 	if (kind->second_clock != NULL)
 		kind->second_clock(strip, now, out);

@@ -256,18 +256,24 @@ static void methods_draw(const struct desk *desk, int top, int rows, int cols)
 }
 
 /* The load, and which of the round it is. */
-static int title_draw(const struct desk *desk, const struct strip *strip, int row)
+/* In one row where something is chosen below: each line of that is worth more. */
+static int title_draw(const struct desk *desk, const struct strip *strip, bool chosen, int row)
 {
 	int64_t ids[ROUND_MAX];
 	char place[64] = "";
 	char words[NAME_MAX_BYTES + HOLDS_MAX_BYTES + 80];
+	char brief[NAME_MAX_BYTES + 80];
 	size_t at;
 	size_t count = round_of(desk, ids, &at);
 
 	if (seal_card(desk)->round && at < count)
 		(void)snprintf(place, sizeof(place), "Load %zu of %zu: ", at + 1, count);
 	(void)snprintf(words, sizeof(words), "%s%s  %s", place, strip->lot.code, strip->holds);
-	return desk_title(desk, row, words);
+	(void)snprintf(brief, sizeof(brief), "%s%s", place, strip->lot.code);
+	if (!chosen)
+		return desk_title(desk, row, words);
+	desk_fit(desk, row, ROLE_STRONG, words, brief);
+	return 1;
 }
 
 static void draw(const struct desk *desk, int top, int rows)
@@ -288,7 +294,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		return;
 	}
 	in = strip_load(strip);
-	titled = title_draw(desk, strip, top);
+	titled = title_draw(desk, strip, in_short && (card->choosing_fate || card->asking), top);
 	top += titled - 1;
 	rows -= titled - 1;
 	if (in->row.verdict == VERDICT_NOT_VALID && in_short)

@@ -308,9 +308,9 @@ static void lots_draw(const struct desk *desk, int top, int rows)
 	char words[200];
 	char brief[160];
 
-	(void)snprintf(brief, sizeof(brief), "%lld %s %s", (long long)line->jars,
+	(void)snprintf(brief, sizeof(brief), "%lld %s %s by lot", (long long)line->jars,
 	               jar_size_words(line->size, line->jars), line->product);
-	(void)snprintf(words, sizeof(words), "%s by lot, oldest first", brief);
+	(void)snprintf(words, sizeof(words), "%s, oldest first", brief);
 	desk_fit(desk, top, ROLE_STRONG, words, brief);
 	(void)list_draw(desk, &card->lot_list, &area);
 }
