@@ -172,14 +172,10 @@ static void day_after(struct desk *desk)
 	other_day(desk, 1);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
+	*count = (int)card_of(desk)->count;
+	return &card_of(desk)->list;
 }
 
 static const struct view_key keys[] = {
@@ -191,8 +187,8 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_LEFT, 0, "Left", "day before", "The day before.", NULL, day_before },
 	{ KEY_CODE_RIGHT, 0, "Right", "day after", "The day after.", NULL, day_after },
 	{ KEY_CODE_ESCAPE, 'b', "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view day_view = {
@@ -201,5 +197,6 @@ const struct view day_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 };

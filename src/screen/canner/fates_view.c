@@ -186,14 +186,10 @@ static void undo(struct desk *desk)
 	desk_undo_by(desk, kitchen_undo_fate);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *jars)
 {
-	list_move(&card_of(desk)->list, -1, count(desk));
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, count(desk));
+	*jars = count(desk);
+	return &card_of(desk)->list;
 }
 
 static const char *usual_words(const struct desk *desk)
@@ -228,8 +224,8 @@ static const struct view_key keys[] = {
 	{ 'b', 0, "b", "to the trash", "Thrown out untasted instead.", NULL, bin },
 	{ 'u', 0, "u", "undo", "Undo the last thing done here.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 void unsealed_sources(struct sources *page)
@@ -256,6 +252,7 @@ const struct view fates_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.look = look,
 	.draw = draw,
 	.sources = sources,

@@ -200,14 +200,10 @@ static void last_measure(struct desk *desk)
 	other_measure(desk, -1);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&back_card(desk)->season_list, -1, (int)back_card(desk)->season_count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&back_card(desk)->season_list, 1, (int)back_card(desk)->season_count);
+	*count = (int)back_card(desk)->season_count;
+	return &back_card(desk)->season_list;
 }
 
 static const struct view_key seasons_keys[] = {
@@ -218,8 +214,8 @@ static const struct view_key seasons_keys[] = {
 	{ KEY_CODE_RIGHT, 0, "Right", "compare by", "Compare the years by something else.", NULL, next_measure },
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "The same, the other way.", NULL, last_measure },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view seasons_view = {
@@ -228,6 +224,7 @@ const struct view seasons_view = {
 	.keys = seasons_keys,
 	.key_count = sizeof(seasons_keys) / sizeof(seasons_keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = seasons_draw,
 	.sources = seasons_sources,
 };

@@ -505,32 +505,12 @@ static void back(struct desk *desk)
 		desk_show_board(desk);
 }
 
-static void move(struct desk *desk, int by)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	if (card_of(desk)->in_lots)
-		list_move(&card_of(desk)->lot_list, by, (int)card_of(desk)->lot_count);
-	else
-		list_move(&card_of(desk)->list, by, (int)card_of(desk)->count);
-}
+	struct pantry_card *card = card_of(desk);
 
-static void up(struct desk *desk)
-{
-	move(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	move(desk, 1);
-}
-
-static void page_up(struct desk *desk)
-{
-	move(desk, -10);
-}
-
-static void page_down(struct desk *desk)
-{
-	move(desk, 10);
+	*count = (int)(card->in_lots ? card->lot_count : card->count);
+	return card->in_lots ? &card->lot_list : &card->list;
 }
 
 static bool in_lines(const struct desk *desk)
@@ -558,10 +538,10 @@ static const struct view_key keys[] = {
 	{ 'r', 0, "r", "trace", "Every jar of it, wherever it is; from there: recall.", NULL, trace },
 	{ 'i', 0, "i", "initials", "Who takes or counts; recorded with each act.", NULL, initials },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
-	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten lines up.", NULL, page_up },
-	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten lines down.", NULL, page_down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten lines up.", NULL, list_page_above },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten lines down.", NULL, list_page_below },
 };
 
 const struct view pantry_view = {
@@ -572,6 +552,7 @@ const struct view pantry_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 	.sources = sources,
 };

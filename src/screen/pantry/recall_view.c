@@ -199,14 +199,10 @@ static void of_day(struct desk *desk)
 	ask_which(desk, TRACE_DAY, "Day:");
 }
 
-static void list_up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&recall_card(desk)->list, -1, (int)recall_card(desk)->count);
-}
-
-static void list_down(struct desk *desk)
-{
-	list_move(&recall_card(desk)->list, 1, (int)recall_card(desk)->count);
+	*count = (int)recall_card(desk)->count;
+	return &recall_card(desk)->list;
 }
 
 static const struct view_key list_keys[] = {
@@ -220,8 +216,8 @@ static const struct view_key list_keys[] = {
 	{ 'p', 0, "p", "product", "Every jar of a product.", NULL, of_product },
 	{ 'd', 0, "d", "day", "Every jar made or canned on that day.", NULL, of_day },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 static void list_sources(const struct desk *desk, struct sources *page)
@@ -239,6 +235,7 @@ const struct view recalls_view = {
 	.keys = list_keys,
 	.key_count = sizeof(list_keys) / sizeof(list_keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = recalls_draw,
 	.sources = list_sources,
 };

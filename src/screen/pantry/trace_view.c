@@ -333,29 +333,10 @@ static void jars_back(struct desk *desk)
 		desk_show_view(desk, recall_card(desk)->from);
 }
 
-static void jars_move(struct desk *desk, int by)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&recall_card(desk)->jar_list, by, (int)recall_card(desk)->jar_count);
-}
-
-static void up(struct desk *desk)
-{
-	jars_move(desk, -1);
-}
-
-static void down(struct desk *desk)
-{
-	jars_move(desk, 1);
-}
-
-static void page_up(struct desk *desk)
-{
-	jars_move(desk, -10);
-}
-
-static void page_down(struct desk *desk)
-{
-	jars_move(desk, 10);
+	*count = (int)recall_card(desk)->jar_count;
+	return &recall_card(desk)->jar_list;
 }
 
 static const char *const pages[] = { "traced", "recalled", NULL };
@@ -382,10 +363,10 @@ static const struct view_key jar_keys[] = {
 	{ 'G', 0, "", NULL, "", in_recall, all_gone },
 	{ 'u', 0, "u", "undo", "Undo the last recall or follow-up.", NULL, undo },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back.", NULL, jars_back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The jar above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The jar below.", NULL, down },
-	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten jars up.", NULL, page_up },
-	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten jars down.", NULL, page_down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The jar above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The jar below.", NULL, list_below },
+	{ KEY_CODE_PAGE_UP, 0, "PgUp", NULL, "Ten jars up.", NULL, list_page_above },
+	{ KEY_CODE_PAGE_DOWN, 0, "PgDn", NULL, "Ten jars down.", NULL, list_page_below },
 };
 
 const struct view trace_view = {
@@ -395,5 +376,6 @@ const struct view trace_view = {
 	.keys = jar_keys,
 	.key_count = sizeof(jar_keys) / sizeof(jar_keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = jars_draw,
 };

@@ -625,14 +625,10 @@ void forecast_sources(const struct desk *desk, struct sources *page)
 		sources_add_recipe(page, card->ahead.order.products[i].recipe);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&forecast_card(desk)->list, -1, (int)forecast_card(desk)->choices);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&forecast_card(desk)->list, 1, (int)forecast_card(desk)->choices);
+	*count = (int)forecast_card(desk)->choices;
+	return &forecast_card(desk)->list;
 }
 
 static void open_shortage(struct desk *desk)
@@ -654,8 +650,8 @@ static const struct view_key keys[] = {
 	{ 'v', 0, "v", "batches a pot", "How many batches are cooked in one pot.", may_multiply, ask_in_pot },
 	{ 's', 0, "s", "juice in stock", "Use the juice in stock as well, or not.", has_recipes, with_stock },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the shelf, or to the first steps.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 /* Keys that wait for a fruit, for its weight, for a product. */
@@ -680,6 +676,7 @@ const struct view forecast_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.look = work_out, /* an act of another terminal may have changed what is known */
 	.draw = draw,
 	.why_not = why_not,

@@ -696,36 +696,47 @@ static void undo(struct desk *desk)
 	desk_undo_about(desk, DONE_TO_PLAN | DONE_TO_HELP, "the plan");
 }
 
-static void move(struct desk *desk, int by)
+static bool on_ribbon(const struct desk *desk)
+{
+	return plan_card(desk)->page == PLAN_PAGE_RIBBON;
+}
+
+/* The ribbons have none. */
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
 	struct nexts nexts;
 
 	switch (plan_card(desk)->page) {
 	case PLAN_PAGE_NEXT:
 		read_nexts(desk, &nexts);
-		list_move(&plan_card(desk)->next, by, (int)nexts.count);
-		break;
-	case PLAN_PAGE_RIBBON: plan_card(desk)->top += by; break;
-	case PLAN_PAGE_ROWS: list_move(&plan_card(desk)->rows, by, (int)desk_plan(desk)->item_count); break;
-	case PLAN_PAGE_TIMES: list_move(&plan_card(desk)->times, by, reckoning_count(desk)); break;
+		*count = (int)nexts.count;
+		return &plan_card(desk)->next;
+	case PLAN_PAGE_ROWS: *count = (int)desk_plan(desk)->item_count; return &plan_card(desk)->rows;
+	case PLAN_PAGE_TIMES: *count = reckoning_count(desk); return &plan_card(desk)->times;
+	case PLAN_PAGE_RIBBON:
 	case PLAN_PAGE_COUNT: break;
 	}
+	return NULL;
 }
 
 /* Rows may have gone. */
 static void look(struct desk *desk)
 {
-	move(desk, 0);
+	int count = 0;
+	struct list_state *list = list_of(desk, &count);
+
+	if (list != NULL)
+		list_move(list, 0, count);
 }
 
-static void up(struct desk *desk)
+static void ribbon_up(struct desk *desk)
 {
-	move(desk, -1);
+	plan_card(desk)->top--;
 }
 
-static void down(struct desk *desk)
+static void ribbon_down(struct desk *desk)
 {
-	move(desk, 1);
+	plan_card(desk)->top++;
 }
 
 static void sooner(struct desk *desk)
@@ -738,9 +749,9 @@ static void later(struct desk *desk)
 	plan_card(desk)->scroll_ms += 30 * MINUTE_MS;
 }
 
-static bool on_ribbon(const struct desk *desk)
+static bool on_list(const struct desk *desk)
 {
-	return plan_card(desk)->page == PLAN_PAGE_RIBBON;
+	return !on_ribbon(desk);
 }
 
 static const char *const pages[] = { "what next", "ribbons", "rows", "times", NULL };
@@ -775,8 +786,10 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_LEFT, 0, "Left", NULL, "Ribbons: half an hour earlier.", on_ribbon, sooner },
 	{ KEY_CODE_RIGHT, 0, "Right", "later", "Ribbons: half an hour later.", on_ribbon, later },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board, or to the first steps.", NULL, desk_show_home },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", on_list, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", on_list, list_below },
+	{ KEY_CODE_UP, 0, "", NULL, "", on_ribbon, ribbon_up },
+	{ KEY_CODE_DOWN, 0, "", NULL, "", on_ribbon, ribbon_down },
 };
 
 const struct view plan_view = {
@@ -787,6 +800,7 @@ const struct view plan_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.look = look,
 	.draw = draw,
 	.sources = sources,

@@ -432,14 +432,10 @@ static void edit_jars(struct desk *desk)
 	desk_offer(desk, "Jars filled:", words, jars_typed);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
+	*count = (int)card_of(desk)->count;
+	return &card_of(desk)->list;
 }
 
 static const struct view_key keys[] = {
@@ -450,8 +446,8 @@ static const struct view_key keys[] = {
 	{ 'u', 0, "u", "undo", "Undo the last action at this pot.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "board", "Back to the board, where Space is the next step.", NULL,
 	  desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view card_view = {
@@ -460,6 +456,7 @@ const struct view card_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 	.sources = sources,
 };

@@ -167,14 +167,10 @@ static void undo(struct desk *desk)
 	refresh(desk);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, (int)card_of(desk)->count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, (int)card_of(desk)->count);
+	*count = (int)card_of(desk)->count;
+	return &card_of(desk)->list;
 }
 
 static const struct view_key keys[] = {
@@ -185,8 +181,8 @@ static const struct view_key keys[] = {
 	{ 'n', 0, "n", "brought in", "Juice that did not come from a run here.", NULL, bring },
 	{ 'u', 0, "u", "undo", "Undo the last change to the juice.", NULL, undo },
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 static void sources(const struct desk *desk, struct sources *page)
@@ -210,6 +206,7 @@ const struct view juice_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.again = refresh,
+	.list = list_of,
 	.draw = draw,
 	.sources = sources,
 };

@@ -219,14 +219,10 @@ static void back(struct desk *desk)
 	desk_show_view(desk, VIEW_HOUSE);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&card_of(desk)->list, -1, line_count(desk));
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&card_of(desk)->list, 1, line_count(desk));
+	*count = line_count(desk);
+	return &card_of(desk)->list;
 }
 
 static const struct view_key keys[] = {
@@ -235,8 +231,8 @@ static const struct view_key keys[] = {
 	{ 's', 0, "s", "save", "Save the recipe, if it passes its check.", NULL, save },
 	{ 'd', 0, "d", "take out", "Take the ingredient under the cursor out.", at_ingredient, take_out },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the house; what is not saved is lost.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
 const struct view recipe_view = {
@@ -245,6 +241,7 @@ const struct view recipe_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 	.keeps = true,
 };

@@ -116,14 +116,10 @@ static void draw(const struct desk *desk, int top, int rows)
 		whole_draw(desk, top + rows - whole, whole, cols);
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&shelf_card(desk)->ledger_list, -1, (int)shelf_card(desk)->ledger_count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&shelf_card(desk)->ledger_list, 1, (int)shelf_card(desk)->ledger_count);
+	*count = (int)shelf_card(desk)->ledger_count;
+	return &shelf_card(desk)->ledger_list;
 }
 
 static void back(struct desk *desk)
@@ -133,8 +129,8 @@ static void back(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the shelf.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", "later", "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", "later", "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, list_below },
 };
 
 void shelf_sources(const struct desk *desk, struct sources *page)
@@ -161,6 +157,7 @@ const struct view ledger_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 	.sources = shelf_sources,
 };

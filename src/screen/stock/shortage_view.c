@@ -135,14 +135,10 @@ static void draw(const struct desk *desk, int top, int rows)
 	                           : "At most: if all yields well. To print it: stillroom shortage --help");
 }
 
-static void up(struct desk *desk)
+static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	list_move(&forecast_card(desk)->missing_list, -1, (int)forecast_card(desk)->missing_count);
-}
-
-static void down(struct desk *desk)
-{
-	list_move(&forecast_card(desk)->missing_list, 1, (int)forecast_card(desk)->missing_count);
+	*count = (int)forecast_card(desk)->missing_count;
+	return &forecast_card(desk)->missing_list;
 }
 
 static void back(struct desk *desk)
@@ -152,8 +148,8 @@ static void back(struct desk *desk)
 
 static const struct view_key keys[] = {
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the forecast.", NULL, back },
-	{ KEY_CODE_UP, 0, "Up", "above", "The line above.", NULL, up },
-	{ KEY_CODE_DOWN, 0, "Down", "below", "The line below.", NULL, down },
+	{ KEY_CODE_UP, 0, "Up", "above", "The line above.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", "below", "The line below.", NULL, list_below },
 };
 
 const struct view shortage_view = {
@@ -161,6 +157,7 @@ const struct view shortage_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
+	.list = list_of,
 	.draw = draw,
 	.sources = forecast_sources,
 };

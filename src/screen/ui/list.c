@@ -10,6 +10,7 @@
 
 #define MORE_TO_KNOW "There is more to know: @"
 #define EXPLAIN_BYTES 800
+#define PAGE_LINES 10
 #define TELLS_FROM_ROWS 3 /* a lower list has no row to spare for how many more there are */
 
 void list_move(struct list_state *list, int by, int count)
@@ -51,6 +52,16 @@ void list_above(struct desk *desk)
 void list_below(struct desk *desk)
 {
 	move(desk, 1);
+}
+
+void list_page_above(struct desk *desk)
+{
+	move(desk, -PAGE_LINES);
+}
+
+void list_page_below(struct desk *desk)
+{
+	move(desk, PAGE_LINES);
 }
 
 /* Bytes of `text` that fit in `cols` columns, broken at a blank where there is

@@ -23,9 +23,11 @@ void list_move(struct list_state *list, int by, int count);
 /* First row to show so that the cursor is within `rows`. */
 int list_scroll(struct list_state *list, int count, int rows);
 
-/* For the tables of a view: the line above, and below, in its list. */
+/* For the tables of a view: the line above, and below, in its list; ten lines. */
 void list_above(struct desk *desk);
 void list_below(struct desk *desk);
+void list_page_above(struct desk *desk);
+void list_page_below(struct desk *desk);
 
 #define LIST_WORDS_MAX 400
 #define NO_ROW (-1) /* nothing drawn there is seen */

@@ -79,20 +79,16 @@ static void story_draw(const struct desk *desk, int top, int rows)
 	(void)list_draw(desk, &story_of(desk)->list, &area);
 }
 
-static void story_up(struct desk *desk)
+static struct list_state *story_list(const struct desk *desk, int *count)
 {
-	list_move(&story_of(desk)->list, -1, (int)story_of(desk)->count);
-}
-
-static void story_down(struct desk *desk)
-{
-	list_move(&story_of(desk)->list, 1, (int)story_of(desk)->count);
+	*count = (int)story_of(desk)->count;
+	return &story_of(desk)->list;
 }
 
 static const struct view_key story_keys[] = {
 	{ KEY_CODE_ESCAPE, ' ', "Esc", "back", "Back to the board.", NULL, desk_show_board },
-	{ KEY_CODE_UP, 0, "Up", "earlier", "Earlier.", NULL, story_up },
-	{ KEY_CODE_DOWN, 0, "Down", "later", "Later.", NULL, story_down },
+	{ KEY_CODE_UP, 0, "Up", "earlier", "Earlier.", NULL, list_above },
+	{ KEY_CODE_DOWN, 0, "Down", "later", "Later.", NULL, list_below },
 };
 
 const struct view story_view = {
@@ -101,6 +97,7 @@ const struct view story_view = {
 	.keys = story_keys,
 	.key_count = sizeof(story_keys) / sizeof(story_keys[0]),
 	.enter = story_enter,
+	.list = story_list,
 	.draw = story_draw,
 };
 
