@@ -93,23 +93,23 @@ static double share_of(const struct back_card *card, size_t n, double most)
 	return season_value(&card->seasons[n], card->measure, &value) && most > 0.0 ? value / most : 0.0;
 }
 
-static void season_line_draw(const struct desk *desk, int n, int row, double most)
+static void season_line(const struct desk *desk, struct list_line *line)
 {
 	struct back_card *card = back_card(desk);
-	const struct log_season *season = &card->seasons[n];
-	bool selected = n == card->season_list.cursor;
+	const struct log_season *season = &card->seasons[line->n];
+	const double *most = line->of;
 	int cols = desk_columns(desk);
 	int words_cols = cols < WIDE ? 20 : 34;
 	int room = cols - words_cols - (cols < NARROW ? 13 : 31);
 	char words[NAME_MAX_BYTES + 64];
 
 	season_value_words(season, card->measure, desk_units(desk), words, sizeof(words));
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	terminal_putf(desk->terminal, row, 3, 6, selected ? ROLE_SELECTED : ROLE_PLAIN, "%d", season->season);
-	plot_bar(desk, row, 10, room, selected ? ROLE_STRONG : ROLE_QUIET, share_of(card, (size_t)n, most));
-	terminal_put(desk->terminal, row, 11 + room, words_cols, ROLE_PLAIN, words);
+	terminal_putf(desk->terminal, line->row, 3, 6, line->here ? ROLE_SELECTED : ROLE_PLAIN, "%d", season->season);
+	plot_bar(desk, line->row, 10, room, line->here ? ROLE_STRONG : ROLE_QUIET,
+	         share_of(card, (size_t)line->n, *most));
+	terminal_put(desk->terminal, line->row, 11 + room, words_cols, ROLE_PLAIN, words);
 	if (cols >= NARROW)
-		terminal_putf(desk->terminal, row, cols - 19, 18, ROLE_QUIET, "%s, %s",
+		terminal_putf(desk->terminal, line->row, cols - 19, 18, ROLE_QUIET, "%s, %s",
 		              count_words(season->loads, "load").words, count_words(season->jars, "jar").words);
 }
 
@@ -142,19 +142,21 @@ static void seasons_draw(const struct desk *desk, int top, int rows)
 	struct back_card *card = back_card(desk);
 	int count = (int)card->season_count;
 	bool chart = rows >= CHART_FROM_ROWS && count > 1;
-	int list_rows = rows - 1 - (chart ? CHART_ROWS + 2 : 0);
 	double most = most_of(card);
-	int first;
+	const struct list_area area = { .top = top + 1,
+		                        .rows = rows - 1 - (chart ? CHART_ROWS + 2 : 0),
+		                        .left = 1,
+		                        .count = count,
+		                        .of = &most,
+		                        .line = season_line };
 
 	if (count == 0) {
 		terminal_put(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Nothing has been made yet.");
 		return;
 	}
-	first = list_scroll(&card->season_list, count, list_rows);
 	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "By year: %s",
 	              season_measure_words(card->measure));
-	for (int i = first; i < count && i - first < list_rows; i++)
-		season_line_draw(desk, i, top + 1 + i - first, most);
+	(void)list_draw(desk, &card->season_list, &area);
 	if (chart)
 		chart_draw(desk, top + rows - CHART_ROWS - 1, most);
 }

@@ -217,24 +217,22 @@ static void columns_draw(const struct desk *desk, const struct log_work *work, i
 	              words[0] == '\0' || verdict[0] == '\0' ? "" : ", ", verdict);
 }
 
-static void line_draw(const struct desk *desk, int n, int row)
+static void line_of(const struct desk *desk, struct list_line *line)
 {
-	const struct log_work *work = &back_card(desk)->page.rows[n];
-	bool selected = n == back_card(desk)->page_list.cursor;
-	enum role role = selected ? ROLE_SELECTED : role_of(work);
+	const struct log_work *work = &back_card(desk)->page.rows[line->n];
+	enum role role = line->here ? ROLE_SELECTED : role_of(work);
 	int cols = desk_columns(desk);
 	char words[400];
 	struct text text = TEXT_OVER(words);
 
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	if (selected)
-		terminal_fill(desk->terminal, row, 3, cols - 4, role, GLYPH_SPACE);
+	if (line->here)
+		terminal_fill(desk->terminal, line->row, 3, cols - 4, role, GLYPH_SPACE);
 	if (cols >= NARROW) {
-		columns_draw(desk, work, row, cols, role);
+		columns_draw(desk, work, line->row, cols, role);
 		return;
 	}
 	line_words(desk, work, true, &text);
-	terminal_put(desk->terminal, row, 3, cols - 4, role, words);
+	terminal_put(desk->terminal, line->row, 3, cols - 4, role, words);
 }
 
 static void draw(const struct desk *desk, int top, int rows)
@@ -245,9 +243,11 @@ static void draw(const struct desk *desk, int top, int rows)
 	int count = (int)card->page.count;
 	char words[400];
 	struct text text = TEXT_OVER(words);
-	int first;
+	const struct list_area area = {
+		.top = top + 1, .rows = rows - 1 - whole, .left = 1, .count = count, .line = line_of
+	};
 
-	card->page_rows = rows - 1 - whole;
+	card->page_rows = area.rows;
 	wish_words(desk, &text);
 	terminal_put(desk->terminal, top, 1, cols - 2, ROLE_STRONG, words);
 	if (count == 0)
@@ -256,9 +256,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		                   ? "No matches. c clears all filters."
 		                   : "No matches in that year. Left: the year before; Right: the year after, then "
 		                     "all years; c clears all filters.");
-	first = list_scroll(&card->page_list, count, card->page_rows);
-	for (int i = first; i < count && i - first < card->page_rows; i++)
-		line_draw(desk, i, top + 1 + i - first);
+	(void)list_draw(desk, &card->page_list, &area);
 	if (whole == 0 || here(desk) == NULL)
 		return;
 	text = TEXT_OVER(words);

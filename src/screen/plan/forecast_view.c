@@ -423,12 +423,10 @@ static void range_words(const int values[BOUND_COUNT], char *buffer, size_t size
 		(void)snprintf(buffer, size, "%d (%d-%d)", likely, low, high);
 }
 
-static void recipe_draw(const struct desk *desk, int n, int row, int cols)
+static void recipe_line(const struct desk *desk, struct list_line *at)
 {
-	bool selected = n == forecast_card(desk)->list.cursor;
-	int line = line_of(desk, n);
-	enum role role = selected ? ROLE_SELECTED : line >= 0 ? ROLE_PLAIN : ROLE_QUIET;
-	char mark = forecast_card(desk)->choice[n].chosen ? 'x' : ' ';
+	int line = line_of(desk, at->n);
+	char mark = forecast_card(desk)->choice[at->n].chosen ? 'x' : ' ';
 	char batches[48] = "";
 	char jars[48] = "";
 
@@ -436,13 +434,13 @@ static void recipe_draw(const struct desk *desk, int n, int row, int cols)
 		range_words(forecast_card(desk)->ahead.forecast.lines[line].batches, batches, sizeof(batches));
 		range_words(forecast_card(desk)->ahead.forecast.lines[line].jars, jars, sizeof(jars));
 	}
-	terminal_put(desk->terminal, row, 1, 1, ROLE_STRONG, selected ? glyph(desk->terminal, GLYPH_SELECTION) : " ");
-	if (cols < NARROW)
-		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-26.26s %.*s", mark,
-		              forecast_card(desk)->choice[n].recipe, (int)strcspn(jars, " "), jars);
+	at->role = line >= 0 ? ROLE_PLAIN : ROLE_QUIET;
+	if (desk_columns(desk) < NARROW)
+		(void)snprintf(at->words, sizeof(at->words), "[%c] %-26.26s %.*s", mark,
+		               forecast_card(desk)->choice[at->n].recipe, (int)strcspn(jars, " "), jars);
 	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, role, "[%c] %-32.32s %-12s %s %s", mark,
-		              forecast_card(desk)->choice[n].recipe, batches, jars, jar_at(desk, n)->plural);
+		(void)snprintf(at->words, sizeof(at->words), "[%c] %-32.32s %-12s %s %s", mark,
+		               forecast_card(desk)->choice[at->n].recipe, batches, jars, jar_at(desk, at->n)->plural);
 }
 
 static void sum_words(const struct desk *desk, bool narrow, struct text *text)
@@ -568,9 +566,9 @@ static void draw(const struct desk *desk, int top, int rows)
 	char words[700];
 	struct text text = TEXT_OVER(words);
 	int count = (int)card->choices;
+	struct list_area area;
 	int window_rows;
 	int detail;
-	int first;
 	int cols;
 	int row = top;
 
@@ -589,9 +587,10 @@ static void draw(const struct desk *desk, int top, int rows)
 	if (cols >= NARROW)
 		terminal_putf(desk->terminal, row++, 3, cols - 4, ROLE_QUIET, "    %-32s %-12s %s", "make this",
 		              "batches", "jars: likely (from - to)");
-	first = list_scroll(&card->list, count, top + rows - row - detail);
-	for (int i = first; i < count && row < top + rows - detail; i++)
-		recipe_draw(desk, i, row++, cols);
+	area = (struct list_area){
+		.top = row, .rows = top + rows - row - detail, .left = 1, .count = count, .line = recipe_line
+	};
+	(void)list_draw(desk, &card->list, &area);
 	row = top + rows - detail;
 	text = TEXT_OVER(words);
 	line_words(desk, &text);

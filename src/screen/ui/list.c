@@ -22,7 +22,8 @@ void list_move(struct list_state *list, int by, int count)
 		list->cursor = 0;
 }
 
-int list_scroll(struct list_state *list, int count, int rows)
+/* First line to show so that the cursor is within `rows`. */
+static int scroll(struct list_state *list, int count, int rows)
 {
 	if (list->cursor < list->top)
 		list->top = list->cursor;
@@ -257,7 +258,7 @@ int list_draw(const struct desk *desk, struct list_state *list, const struct lis
 	if (area->count == 0 || rows < 1)
 		return 0;
 	shown = rows - tells - (here - 1);
-	first = list_scroll(list, area->count, shown);
+	first = scroll(list, area->count, shown);
 	for (int n = first; n < area->count && n < first + shown; n++) {
 		bool at = n == list->cursor;
 		struct list_line line = line_of(desk, area, n, at, row);

@@ -20,8 +20,6 @@ struct list_state {
 };
 
 void list_move(struct list_state *list, int by, int count);
-/* First row to show so that the cursor is within `rows`. */
-int list_scroll(struct list_state *list, int count, int rows);
 
 /* For the tables of a view: the line above, and below, in its list; ten lines. */
 void list_above(struct desk *desk);
@@ -54,7 +52,8 @@ struct list_area {
 	int air;  /* empty rows between two lines: for a list that has the room */
 	int count;
 	const void *of; /* what the lines are of, where the desk does not know; may be NULL */
-	/* Fills in a line; what stands before its column it draws itself. */
+	/* Fills in a line; what stands before its column it draws itself.  One without words it draws
+	 * itself, in one row. */
 	void (*line)(const struct desk *desk, struct list_line *line);
 };
 
