@@ -95,7 +95,7 @@ static void draw(const struct desk *desk, int top, int rows)
 	int count = (int)shelf_card(desk)->ledger_count;
 	int window_rows;
 	struct list_area area;
-	char title[NAME_MAX_BYTES + 40];
+	char title[NAME_MAX_BYTES + 60];
 	char brief[NAME_MAX_BYTES + 40];
 	int whole;
 	int cols;
