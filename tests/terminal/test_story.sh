@@ -91,7 +91,7 @@ press a
 wait_gone "COME NOW"
 shows "Vent is over: put the weight on"
 step
-wait_like "Wait .* the weight jiggles"
+wait_like "Wait.* the weight jiggles"
 lacks "r redo" # that was another canner
 wait_like "pressurise  *for  *[1-9][0-9]*:"
 step

@@ -164,7 +164,7 @@ const struct phase_rule batch_phases[] = {
 	    .place = PLACE_STATION, .only = POT_RAW,
 	    .asks = ASKS_JARS, .span = SPAN_OF(plan_batch, fill), .words = "fill", .now = "fill the jars",
 	    .act = "Pack raw, boiling liquid over it to the headspace, debubble, wipe rims, lids on fingertip-tight",
-	    .brief = "Pack raw, liquid, debubble, lids on",
+	    .brief = "Raw, boiling liquid, wipe rims, lids",
 	    .step = "count the jars",
 	    .caution = "Jars that wait cool down: load them soon.",
 	    .source = "A539 Guide 1, page 1-12 (raw pack); MSU-498, CU; waiting: common practice, no source",

@@ -114,7 +114,7 @@ const struct phase_rule load_phases[] = {
 	    .place = PLACE_STATION,
 	    .span = SPAN_OF(plan_process, come_up), .words = "pressurise",
 	    .act = "Wait until the weight jiggles or rocks as its maker describes",
-	    .brief = "Wait till the weight jiggles, rocks",
+	    .brief = "Wait: the weight jiggles or rocks",
 	    .step = "weight rocks: start the hold",
 	    .caution = "The weight for the pressure shown, no lighter one.",
 	    .source = "A539 (3-5 min: A539 Guide 1; up to 10 in a large one: common practice, no source)",
