@@ -619,7 +619,7 @@ static void draw(const struct desk *desk, int top, int rows)
 
 	if (strip != NULL)
 		text_add(&text, "%d", strip->station.digit);
-	if (strip != NULL && cols >= NARROW)
+	if (strip != NULL && (cols >= NARROW || is_at(desk, ASKS_PRODUCT))) /* as long as nothing else is to be said */
 		text_add(&text, " %s", strip->station.name);
 	form_answers(desk, &card->form, &text);
 	titled = desk_title(desk, top, words);
