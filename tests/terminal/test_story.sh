@@ -29,7 +29,7 @@ step
 wait_for "Ready. Space starts; the clock waits." "15 min, headspace 1/4 in"
 shows "Space START the load"
 step
-wait_for "9 half-pints grape jelly" "9 jars" "Space heat is on" "15 min, headspace 1/4 in"
+wait_for "9 half-pints grape jelly" "9 jars" "Space heat is on" "15 min, headspace 1/4 in; unpublished"
 
 at="a wrong key taken back"
 step

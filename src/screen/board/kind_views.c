@@ -54,10 +54,10 @@ static void load_beside(const struct desk *desk, const struct strip *strip, stru
 		return;
 	}
 	text_add(text, ", headspace %s", headspace);
-	if (load->confirmed == CONFIRMED_PRACTICE)
-		text_add(text, "; in no published table");
 	if (in->hold_starts > 1)
 		text_add(text, "; hold start %d", in->hold_starts);
+	if (load->confirmed == CONFIRMED_PRACTICE)
+		text_add(text, "; unpublished");
 	if (load->broken > 0)
 		text_add(text, "; %d broken", load->broken);
 }
