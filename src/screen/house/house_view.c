@@ -112,7 +112,7 @@ static size_t nth_own_recipe(const struct desk *desk, int n)
 	return 0;
 }
 
-void house_view_refresh(struct desk *desk)
+static void refresh(struct desk *desk)
 {
 	struct fault fault = { 0 };
 	struct log_supply *supplies;
@@ -138,7 +138,7 @@ static void enter(struct desk *desk, const struct opening *opening)
 	/* What is asked for first is under the cursor. */
 	if (house->name[0] != '\0' && !house->elevation.known)
 		card_of(desk)->list.cursor = HOUSE_ELEVATION;
-	house_view_refresh(desk);
+	refresh(desk);
 }
 
 /* --- drawing --------------------------------------------------------------------- */
@@ -304,37 +304,6 @@ static void draw(const struct desk *desk, int top, int rows)
 
 /* --- changing ---------------------------------------------------------------------- */
 
-static bool after_change(struct desk *desk, bool done, const struct fault *fault)
-{
-	if (done)
-		desk_say(desk, ROLE_DONE, "Noted. (u undoes)");
-	else
-		desk_say_fault(desk, fault);
-	house_view_refresh(desk);
-	return done;
-}
-
-static bool storage_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	return after_change(desk, kitchen_set_storage(desk->kitchen, text, &fault), &fault);
-}
-
-static bool measured_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	return after_change(desk, kitchen_set_measured_boil(desk->kitchen, text, &fault), &fault);
-}
-
-static bool barometer_typed(struct desk *desk, const char *text)
-{
-	struct fault fault = { 0 };
-
-	return after_change(desk, kitchen_set_barometer(desk->kitchen, text, &fault), &fault);
-}
-
 /* What stands in the line under the cursor, where that has a number of its own. */
 static int64_t id_here(const struct desk *desk)
 {
@@ -353,11 +322,9 @@ static void change_house(struct desk *desk, enum house_line line)
 	switch (line) {
 	case HOUSE_NAME: desk_enter(desk, ENTRY_NAME, 0); break;
 	case HOUSE_ELEVATION: desk_enter(desk, ENTRY_ELEVATION, 0); break;
-	case HOUSE_MEASURED:
-		desk_ask(desk, "Thermometer in boiling water, 203.5F (empty: none):", "", measured_typed);
-		break;
-	case HOUSE_STORAGE: desk_ask(desk, "Thermometer in the store, 64F (empty: none):", "", storage_typed); break;
-	case HOUSE_BAROMETER: desk_ask(desk, "Station pressure, 85.4kPa (empty: none):", "", barometer_typed); break;
+	case HOUSE_MEASURED: desk_enter(desk, ENTRY_READING, READS_WATER); break;
+	case HOUSE_BAROMETER: desk_enter(desk, ENTRY_READING, READS_AIR); break;
+	case HOUSE_STORAGE: desk_enter(desk, ENTRY_READING, READS_STORE); break;
 	case HOUSE_UNITS: desk_enter(desk, ENTRY_UNITS, 0); break;
 	case HOUSE_TIMES: desk_enter(desk, ENTRY_TIMES, 0); break;
 	default: break;
@@ -399,7 +366,7 @@ static void undo(struct desk *desk)
 {
 	desk_undo_about(desk, DONE_TO_HOUSE | DONE_TO_HELP | DONE_TO_LIDS | DONE_TO_SHELF | DONE_TO_RECIPES,
 	                "the house");
-	house_view_refresh(desk);
+	refresh(desk);
 }
 
 static struct list_state *list_of(const struct desk *desk, int *count)
@@ -436,7 +403,7 @@ const struct view house_view = {
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
-	.again = house_view_refresh,
+	.again = refresh,
 	.list = list_of,
 	.draw = draw,
 	.warned = house_warned,

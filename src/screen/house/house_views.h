@@ -10,7 +10,9 @@
 struct desk;
 struct warning;
 
-void house_view_refresh(struct desk *desk);
+/* What ENTRY_READING is opened for. */
+enum house_reading { READS_WATER, READS_AIR, READS_STORE };
+
 /* What a warning says to whoever is here already, where the elevation is a line; NULL: as it stands. */
 const char *house_warned(const struct warning *warning);
 /* Is the kitchen still without its elevation, or without a station?  Then the board opens with its first steps. */

@@ -10,7 +10,6 @@
 #include "engine/recipe/amount.h"
 #include "kitchen/board/book.h"
 #include "kitchen/recipe/own.h"
-#include "screen/house/house_views.h"
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
@@ -203,7 +202,6 @@ static void save(struct desk *desk)
 		return;
 	}
 	desk_show_view(desk, VIEW_HOUSE);
-	house_view_refresh(desk);
 	kitchen_recipe_draft_stands(&card_of(desk)->recipe, &standing);
 	desk_say(desk, standing.origin == ORIGIN_OWN_CLASS ? ROLE_DONE : ROLE_CAUTION, "Saved (u undoes): %s.",
 	         standing.words);

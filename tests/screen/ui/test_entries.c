@@ -9,6 +9,7 @@
 #include "kitchen/house/house.h"
 #include "kitchen/plan/plan.h"
 #include "log/tables/canner.h"
+#include "screen/house/house_views.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/entry_view.h"
 #include "support/desk_kit.h"
@@ -309,6 +310,30 @@ START_TEST(the_times_of_the_house_are_one_entry)
 	ck_assert_int_eq(house->water_minutes, water); /* each juicer has its own */
 	ck_assert_int_eq(house->jar_wait_minutes, 25);
 	ck_assert_int_eq(house->stand_minutes, 0);
+}
+END_TEST
+
+START_TEST(what_was_read_is_kept_to_its_last_figure_by_enter)
+{
+	const struct log_house *house = &kitchen_board(dk.kit.kitchen)->house;
+
+	KK_OK(&dk.kit, kitchen_set_measured_boil(dk.kit.kitchen, "95.1C", &dk.kit.fault));
+	enter(VIEW_HOUSE, ENTRY_READING, READS_WATER);
+	dk_key(&dk, KEY_CODE_ENTER); /* offered as 203.2 F */
+	ck_assert_int_eq(house->measured_boil_mc, 95100);
+	enter(VIEW_HOUSE, ENTRY_READING, READS_WATER);
+	answer("204");
+	ck_assert_int_eq(house->measured_boil_mc, 95556);
+	enter(VIEW_HOUSE, ENTRY_READING, READS_AIR);
+	answer("85.4");
+	ck_assert_int_eq(house->barometer_pa, 85400);
+	enter(VIEW_HOUSE, ENTRY_READING, READS_STORE);
+	answer("18C");
+	ck_assert_int_eq(house->storage_mc, 18000);
+	enter(VIEW_HOUSE, ENTRY_READING, READS_STORE);
+	dk_key(&dk, KEY_CODE_EMPTY_LINE);
+	dk_key(&dk, KEY_CODE_ENTER);
+	ck_assert_int_eq(house->storage_wall_ms, 0);
 }
 END_TEST
 
@@ -948,6 +973,7 @@ static const struct listed_test listed[] = {
 	TEST(a_canner_that_heats_itself_is_one_entry_with_what_was_answered),
 	TEST(a_station_that_is_changed_keeps_what_is_only_taken),
 	TEST(the_times_of_the_house_are_one_entry),
+	TEST(what_was_read_is_kept_to_its_last_figure_by_enter),
 	TEST(the_units_are_one_entry),
 	TEST(a_lid_box_offers_the_number_of_the_last_and_is_one_entry),
 	EACH(what_came_in_is_one_entry_in_the_unit_that_stands_there, 0, 3),
