@@ -657,7 +657,7 @@ static void fates_line(const struct desk *desk, int row)
 	terminal_size(desk->terminal, &rows, &cols);
 	aside_words_near(&board->fates[0], desk->now.wall_ms, first, sizeof(first));
 	terminal_put(desk->terminal, row, 1, 1, ROLE_KEY, "f");
-	if (cols < 60)
+	if (cols < NARROW)
 		terminal_putf(desk->terminal, row, 3, cols - 4, ROLE_CAUTION, "%s set aside: %s",
 		              count_words((int64_t)waiting, "jar").words, aside_to_do(board->fates[0].fate));
 	else
@@ -698,10 +698,15 @@ static void waiting_line(const struct desk *desk, int row)
 	terminal_size(desk->terminal, &rows, &cols);
 	text_add_hours(&text, waited / 60000);
 	waiting_words(desk, late, &act);
-	terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
-	              cols < NARROW ? "%s %s %s%s" : "%s %s for a canner, the oldest %s%s",
-	              count_words((int64_t)board->waiting_count, cols < NARROW ? "jar" : "filled jar").words,
-	              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
+	if (cols < NARROW) /* what to do comes first: it is never cut */
+		terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING, "%s %s%s, %s",
+		              count_words((int64_t)board->waiting_count, "jar").words,
+		              count_noun((int64_t)board->waiting_count, "waits").words, what, age);
+	else
+		terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
+		              "%s %s for a canner, the oldest %s%s",
+		              count_words((int64_t)board->waiting_count, "filled jar").words,
+		              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
 }
 
 void strips_draw(const struct desk *desk, int row, int rows, int rows_each)
