@@ -7,6 +7,7 @@ cd "$REPO" || exit 1
 
 cut=$(
 	LC_ALL=C find tests/pictures -name '*.txt' ! -path '*/trace/*' ! -path '*/fates/*' ! -path '*/shortage/*' \
+		! -path '*/supplies/*' \
 		-exec awk '
 		FNR == 1 { roles = 0; split("", row) }
 		/^--------$/ { roles = 1; next }

@@ -81,7 +81,7 @@ static void sold_note(const struct kitchen *kitchen, struct shelf_line *line)
 
 	amount_words(line->measure, line->sold_by, kitchen->board.house.units, words, sizeof(words));
 	if (line->amount < 0)
-		text_copy(line->note, sizeof(line->note), "more was used than came in: count it");
+		text_copy(line->note, sizeof(line->note), "below zero: count it again");
 	else if (line->sold_by > 0)
 		(void)snprintf(line->note, sizeof(line->note), "bought by %s", words);
 }
