@@ -87,7 +87,7 @@ wait_for "Space start a run"
 step
 reply grapes
 reply "20 lb"
-wait_for "Run started; its water clock runs." "20 lb grapes"
+wait_for "its water clock runs." "20 lb grapes"
 undone "Tall juicer: run started, 20 lb grapes"
 wait_like "^[^ ]4 Tall juicer  *free"
 press r

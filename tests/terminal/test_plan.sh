@@ -93,11 +93,11 @@ shows "free; now: Fill Tall juicer and heat: 12 lb grapes"
 at="the questions come with their answers"
 go 4
 step
-wait_for "Fruit in the basket: grapes"
+wait_for "Fruit           grapes_"
 press Enter
-wait_for "Weight, 12 lb or 5.5 kg: 12 lb"
+wait_for "Weight          12 lb_"
 press Enter
-wait_for "Run started"
+wait_for "Noted: grapes, 12 lb; its water clock runs."
 press p
 wait_for "the plan said"
 press n n

@@ -98,14 +98,14 @@ press Escape
 at="no run without a look at its water"
 go 4
 step
-wait_for "Minutes to water check: _" "So that its pan never boils dry"
-typed soon "Type minutes, 1 to 600."
+wait_for "Water           _ min" "So that its pan never"
+typed soon "Its water: a whole number from 1 to 600."
 press C-u
-typed 15 "Fruit in the basket:"
+typed 15 "Which fruit is in the basket?"
 press C-u
-typed grapes "Weight, 12 lb or 5.5 kg:"
+typed grapes "How much of it?"
 press C-u
-typed "12 lb" "Run started; its water clock runs."
+typed "12 lb" "its water clock runs."
 wait_like "4.Tall juicer .* water 1[45] min"
 lacks "free ~"
 press q

@@ -198,5 +198,6 @@ const struct view day_view = {
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.list = list_of,
+	.again = day_refresh,
 	.draw = draw,
 };

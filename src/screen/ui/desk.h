@@ -94,8 +94,7 @@ struct desk {
 	size_t warning_count;
 
 	struct entry entry;
-	char run_fruit[NAME_MAX_BYTES]; /* between the two questions of a run */
-	bool help_told[HELP_ROWS_MAX];  /* of the keys of the view, and of every view: one row for each key */
+	bool help_told[HELP_ROWS_MAX]; /* of the keys of the view, and of every view: one row for each key */
 };
 
 const struct view *view_of(const struct desk *desk, enum view_name name);
