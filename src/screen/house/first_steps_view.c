@@ -458,6 +458,17 @@ static void begin_step(struct desk *desk)
 	step_at(desk, card_of(desk)->list.cursor)->begin(desk);
 }
 
+/* A figure begins the elevation, as long as that is what is asked for. */
+static bool figure_typed(struct desk *desk, long key)
+{
+	if (key < '0' || key > '9' || step_at(desk, card_of(desk)->list.cursor)->begin != ask_elevation ||
+	    house_of(desk)->elevation.known)
+		return false;
+	ask_elevation(desk);
+	entry_key(desk, key);
+	return true;
+}
+
 static void undo(struct desk *desk)
 {
 	desk_undo_about(desk, DONE_TO_HOUSE | DONE_TO_HELP | DONE_TO_LIDS | DONE_TO_SHELF, "the house");
@@ -493,6 +504,7 @@ const struct view first_steps_view = {
 	.again = again,
 	.list = list_of,
 	.draw = draw,
+	.typed = figure_typed,
 	.warned = house_warned,
 	.keeps = true,
 };

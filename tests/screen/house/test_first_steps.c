@@ -78,6 +78,19 @@ START_TEST(a_number_typed_into_the_first_field_is_the_elevation)
 }
 END_TEST
 
+START_TEST(a_number_typed_on_the_page_itself_is_the_elevation)
+{
+	dk_key(&dk, ' ');
+	stands_at("Elevation");
+	answer("3200");
+	ck_assert_int_eq(house()->elevation.um, 3200 * FOOT_UM);
+	ck_assert_str_eq(house()->name, "");
+	stands_at("Name");
+	dk_type(&dk, "3"); /* no number is asked for there */
+	stands_at("Name");
+}
+END_TEST
+
 START_TEST(a_number_is_asked_about_before_it_is_a_name)
 {
 	int64_t before = kk_journal(&dk.kit);
@@ -588,6 +601,7 @@ END_TEST
 static const struct listed_test listed[] = {
 	GROUP("first steps", .begin = begin, .end = end),
 	TEST(a_number_typed_into_the_first_field_is_the_elevation),
+	TEST(a_number_typed_on_the_page_itself_is_the_elevation),
 	TEST(a_number_is_asked_about_before_it_is_a_name),
 	EACH(a_number_alone_is_in_the_unit_that_stands_beside_it, 0, 6),
 	TEST(what_cannot_be_a_height_is_not_written_down),
