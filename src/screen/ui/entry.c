@@ -65,12 +65,6 @@ void desk_ask_who(struct desk *desk, const char *prompt)
 	desk_offer(desk, prompt, kitchen_who(desk->kitchen), who_typed);
 }
 
-void vinegar_offered(const struct desk *desk, struct text *text)
-{
-	(void)desk;
-	text_add(text, "5");
-}
-
 int desk_vinegar(struct desk *desk, const char *text)
 {
 	char *end;

@@ -50,7 +50,6 @@ void desk_ask_reason(struct desk *desk, const struct fault *fault, const char *t
 /* How strong the vinegar is: "5", "4.5", "6%" in tenths of a percent, 1 to 300; 0, and it
  * is said, when that is no strength. */
 int desk_vinegar(struct desk *desk, const char *text);
-void vinegar_offered(const struct desk *desk, struct text *text); /* what most is sold at */
 
 void entry_key(struct desk *desk, long key); /* into the line being typed */
 /* The line being typed in so many columns, scrolled so that the place of the next character

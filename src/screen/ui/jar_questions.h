@@ -63,8 +63,7 @@ bool jars_acid_taken(struct desk *desk, int n);
 
 /* How strong the vinegar is; `asked` by the card. */
 #define ASKS_OF_VINEGAR \
-	.kind = ASK_TEXT, .name = "vinegar", .asks = "Vinegar: percent on label:", .text = vinegar_offered, \
-	.typed = jars_vinegar_typed
+	.kind = ASK_TEXT, .name = "vinegar", .asks = "Vinegar: percent on label:", .typed = jars_vinegar_typed
 bool jars_vinegar_typed(struct desk *desk, const char *text);
 
 #endif
