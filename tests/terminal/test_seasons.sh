@@ -101,6 +101,7 @@ press Space
 wait_for "Note: Soft after a week ?[2J in the cellar" "1 x grape jelly" "regular pectin" "8 half-pints" "batch started"
 press n
 wait_for "Note:"
+press Down # else what is typed takes its place, as anywhere
 type_text '; opened in spring, marvellous'
 press Enter
 wait_for "in the cellar; opened in spring, marvellous" "Noted; it can be searched for."

@@ -196,7 +196,7 @@ static void ask_note(struct desk *desk)
 	struct log_batch batch;
 
 	if (kitchen_batch_get(desk->kitchen, back_card(desk)->subject.id, &batch, &fault))
-		desk_ask(desk, "Note:", batch.note, note_typed);
+		desk_offer(desk, "Note:", batch.note, note_typed);
 	else
 		desk_say_fault(desk, &fault);
 }

@@ -383,7 +383,7 @@ static bool note_typed(struct desk *desk, const char *text)
 
 static void note(struct desk *desk)
 {
-	desk_ask(desk, "Note:", card_of(desk)->batch.note, note_typed);
+	desk_offer(desk, "Note:", card_of(desk)->batch.note, note_typed);
 }
 
 static void undo(struct desk *desk)
