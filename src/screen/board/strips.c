@@ -296,18 +296,23 @@ static bool is_wanted(const struct desk *desk, const struct strip *strip)
 	return strip->content == STRIP_EMPTY && next_of(desk, strip, &next) && next.now;
 }
 
+/* As much of it as has room: whole, briefly, or what kind of work it is: the plan has the rest. */
 static bool next_words(const struct desk *desk, const struct strip *strip, int room, struct text *text)
 {
 	struct plan_next next;
+	const char *words;
 	char hour[8];
 
 	if (!next_of(desk, strip, &next))
 		return false;
 	clock_words_hour(next.at_ms, hour, sizeof(hour));
-	if (next.brief != NULL && (int)(strlen(next.words) + strlen(hour)) + 2 > room)
-		text_add(text, "%s: %s", next.now ? "now" : hour, next.brief);
-	else
-		text_add(text, "%s: %s", next.now ? "now" : hour, next.words);
+	room -= (int)strlen(next.now ? "now" : hour) + 2;
+	words = next.words;
+	if ((int)strlen(words) > room && next.brief != NULL)
+		words = next.brief;
+	if ((int)strlen(words) > room)
+		words = plan_task_words(next.kind);
+	text_add(text, "%s: %s", next.now ? "now" : hour, words);
 	return true;
 }
 

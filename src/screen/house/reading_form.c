@@ -125,7 +125,7 @@ static bool done(struct desk *desk, struct text *noted, struct fault *fault)
 	.kind = ASK_TEXT, .name = (word), .asked = (about), .unit = beside, .text = reading_now, .typed = reading_typed
 
 static const struct question questions[] = {
-	{ READ("Boiling water", is_water), .asks = "What does a thermometer in boiling water read?",
+	{ READ("Boils at", is_water), .asks = "What does a thermometer in boiling water read?",
 	  .help = "Nothing: nobody measured it." },
 	{ READ("Barometer", is_air), .asks = "What does a barometer in the kitchen read?",
 	  .help =
