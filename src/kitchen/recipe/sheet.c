@@ -64,6 +64,8 @@ static bool is_none(const char *words)
 /* What would be right: short, since a small window shows two lines of it. */
 static bool not_so(enum sheet_field field, const char *words, struct fault *fault)
 {
+	if (words[0] == '\0')
+		return fault_set(fault, FAULT_MISUSE, "Type %s.", fields[field].form);
 	return fault_set(fault, FAULT_MISUSE, "Not \"%.20s\": type %s.", words, fields[field].form);
 }
 

@@ -136,6 +136,8 @@ static void entry_finish(struct desk *desk)
 	char text[ENTRY_MAX];
 
 	text_copy(text, sizeof(text), entry->text);
+	for (size_t end = strlen(text); end > 0 && text[end - 1] == ' '; end--)
+		text[end - 1] = '\0'; /* nobody sees a blank at the end, or could say why it is wrong */
 	entry->answered = true;
 	if (entry->done(desk, text))
 		entry->open = false;

@@ -505,7 +505,8 @@ static const char *line_keys(const struct desk *desk, int cols)
 
 	if (entry->keys != NULL)
 		return cols < NARROW ? entry->keys_brief : entry->keys;
-	if (entry->blank != NULL)
+	/* Behind what was typed Space is a blank like any. */
+	if (entry->blank != NULL && (entry->offered || entry->text[0] == '\0'))
 		return cols < NARROW ? "Space keeps it  Up back  Esc leaves"
 		                     : "Space keeps it   typing replaces it   Up one back   Esc leaves all as it was";
 	if (entry->in_view && cols < 60)
