@@ -423,7 +423,7 @@ START_TEST(what_is_not_valid_is_said_once)
 	never("process-not-valid", &facts);
 	facts = quiet(ABOUT_LOAD);
 	facts.load.verdict = VERDICT_UNKNOWN;
-	fires("process-unknown", &facts, "process unknown (a reason)");
+	fires("process-unknown", &facts, "process unknown, and no seal makes it known. Why: a reason.");
 }
 END_TEST
 
