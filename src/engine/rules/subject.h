@@ -76,8 +76,8 @@ struct about_house {
 	int boil_off_mf;                   /* measured boiling point less what the elevation gives; 0: not measured */
 	int storage_mf;                    /* warmth of the store; FACT_NOT_READ */
 	int64_t storage_ms;                /* since that was read */
-	int waiting;                       /* filled jars without a canner */
-	int left_over;                     /* of these, more than the canners take in this round */
+	int waiting;                       /* filled jars without a canner, not past their limit */
+	int left_over;                     /* of all that wait, more than the canners take in this round */
 	int unpublished;                   /* of these, without a published process */
 	int64_t waited_ms;                 /* the one that waits longest */
 	int64_t wait_limit_ms;

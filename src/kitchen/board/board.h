@@ -279,6 +279,7 @@ struct waiting_group {
 	int jars;
 	int sheet_minutes; /* of process its batch's pectin asks; 0: none */
 	int64_t waited_ms; /* of the one that waits longest */
+	bool too_long;     /* past the limit: loaded as they are, their process is unknown, low-acid not at all */
 };
 
 #define WAITING_GROUPS_MAX 24

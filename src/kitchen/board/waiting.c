@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "kitchen/act/act.h"
 #include "kitchen/board/board_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/pot.h"
@@ -67,6 +68,7 @@ size_t kitchen_waiting(const struct kitchen *kitchen, const struct moment *now,
 		    !batch_sheet_minutes(kitchen, jar->batch_id, &group->sheet_minutes, NULL))
 			memset(&group->lot, 0, sizeof(group->lot));
 		group->waited_ms = waited_ms(jar, now);
+		group->too_long = group->waited_ms > stand_limit_of(kitchen, group->lot.acidity);
 	}
 	return count;
 }

@@ -292,9 +292,9 @@ static int room_left(const struct log_station *station, const struct proposal *p
 }
 
 /* Low-acid jars that stood too long go nowhere before they are reheated. */
-static bool may_be_loaded(const struct kitchen *kitchen, const struct waiting_group *group)
+static bool may_be_loaded(const struct waiting_group *group)
 {
-	return group->lot.acidity != ACIDITY_LOW_ACID || group->waited_ms <= stand_limit_of(kitchen, ACIDITY_LOW_ACID);
+	return group->lot.acidity != ACIDITY_LOW_ACID || !group->too_long;
 }
 
 static bool goes_with(const struct kitchen *kitchen, const struct log_station *station, struct need *needs,
@@ -321,7 +321,7 @@ static void fill_canner(const struct kitchen *kitchen, const struct strip *canne
 
 		if (jars > group->jars)
 			jars = group->jars;
-		if (jars <= 0 || !may_be_loaded(kitchen, group) ||
+		if (jars <= 0 || !may_be_loaded(group) ||
 		    !goes_with(kitchen, &canner->station, needs, out->pick_count, group))
 			continue;
 		pick->batch_id = group->batch_id;
@@ -435,7 +435,7 @@ static void pick_part(struct sharing *sharing, const struct kitchen_plan *plan, 
 	}
 	group = group_of_part(sharing, plan, part->batch);
 	if (group == NULL || group->jars == 0 || proposal->pick_count == PICKS_MAX ||
-	    !may_be_loaded(sharing->kitchen, group))
+	    !may_be_loaded(group))
 		return;
 	pick->batch_id = group->batch_id;
 	pick->jars = part->jars < group->jars ? part->jars : group->jars;
@@ -535,7 +535,7 @@ static bool could_go(const struct kitchen *kitchen, const struct log_station *st
 	if (need.jar == NULL || station_room(station, need.jar, NULL) == 0)
 		return fault_set(why, FAULT_REFUSED, "%s takes no %s: too tall for it, or none are set (h).",
 		                 station->name, need.jar == NULL ? group->size : need.jar->plural);
-	if (!may_be_loaded(kitchen, group))
+	if (!may_be_loaded(group))
 		return !stood_too_long(kitchen, &group->lot, group->waited_ms, why);
 	return common(&kitchen->board.house.elevation, station_method(station->kind), &need, 1, NO_PRESSURE, &process,
 	              why);

@@ -82,6 +82,23 @@ static void plan_facts(const struct asking *asking, struct about_house *house, s
 	house->finish_words = gathered->words[2];
 }
 
+/* Those that may still be loaded as they are; the others have a caution of their own, which says
+ * to fill them again, and none may tell to load them. */
+static void waiting_facts(const struct asking *asking, struct about_house *facts)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = asking->board->waiting_count > 0 ? kitchen_waiting(asking->kitchen, asking->now, groups) : 0;
+
+	for (size_t i = 0; i < count; i++) {
+		if (groups[i].too_long)
+			continue;
+		facts->waiting += groups[i].jars;
+		if (groups[i].waited_ms > facts->waited_ms)
+			facts->waited_ms = groups[i].waited_ms;
+	}
+	facts->wait_limit_ms = asking->board->house.jar_wait_minutes * MINUTE_MS;
+}
+
 static void ask_house(const struct asking *asking)
 {
 	const struct kitchen *kitchen = asking->kitchen;
@@ -96,10 +113,7 @@ static void ask_house(const struct asking *asking)
 	facts.boil_off_mf = boil_off_mf(house);
 	facts.storage_mf = house->storage_wall_ms == 0 ? FACT_NOT_READ : millifahrenheit(house->storage_mc);
 	facts.storage_ms = house->storage_wall_ms == 0 ? 0 : asking->now->wall_ms - house->storage_wall_ms;
-	facts.waiting = (int)board->waiting_count;
-	if (board->waiting_count > 0)
-		facts.waited_ms = moment_between(&board->waiting[0].filled, asking->now);
-	facts.wait_limit_ms = house->jar_wait_minutes * MINUTE_MS;
+	waiting_facts(asking, &facts);
 	facts.left_over = left_over(asking);
 	facts.unpublished = board->waiting_unpublished;
 	facts.kept_lot = kitchen->kept.id != 0 ? kitchen->kept.code : NULL;

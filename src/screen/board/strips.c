@@ -670,14 +670,31 @@ static void fates_line(const struct desk *desk, int row)
 		              count_words((int64_t)waiting, "jar").words, first);
 }
 
+/* Some of them are past their limit, and are not to be loaded as they are. */
+static bool some_too_long(const struct desk *desk)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+	size_t count = kitchen_waiting(desk->kitchen, &desk->now, groups);
+
+	for (size_t i = 0; i < count; i++)
+		if (groups[i].too_long)
+			return true;
+	return false;
+}
+
 /* What is to be done with them: as the plan has it, in the words of the stations' lines. */
 static void waiting_words(const struct desk *desk, bool late, struct text *text)
 {
+	bool one = kitchen_board(desk->kitchen)->waiting_count == 1;
 	struct plan_next next;
 	char hour[8];
 
+	if (late && some_too_long(desk)) {
+		text_add(text, ": REHEAT, FILL AGAIN");
+		return;
+	}
 	if (!plan_next_waiting(desk_plan(desk), kitchen_board(desk->kitchen), &desk->now, &next)) {
-		text_add(text, "%s", late ? ": LOAD THEM NOW" : "");
+		text_add(text, "%s", !late ? "" : one ? ": LOAD IT NOW" : ": LOAD THEM NOW");
 		return;
 	}
 	clock_words_hour(next.at_ms, hour, sizeof(hour));
@@ -709,9 +726,9 @@ static void waiting_line(const struct desk *desk, int row)
 		              count_noun((int64_t)board->waiting_count, "waits").words, what, age);
 	else
 		terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
-		              "%s %s for a canner, the oldest %s%s",
-		              count_words((int64_t)board->waiting_count, "filled jar").words,
-		              count_noun((int64_t)board->waiting_count, "waits").words, age, what);
+		              "%s %s for a canner, %s%s%s", count_words((int64_t)board->waiting_count, "filled jar").words,
+		              count_noun((int64_t)board->waiting_count, "waits").words,
+		              board->waiting_count == 1 ? "" : "the oldest ", age, what);
 }
 
 void strips_draw(const struct desk *desk, int row, int rows, int rows_each)

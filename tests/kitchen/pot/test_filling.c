@@ -321,6 +321,30 @@ START_TEST(the_age_of_jars_does_not_move_with_the_wall_clock)
 }
 END_TEST
 
+START_TEST(jars_past_their_limit_are_filled_again_and_not_loaded)
+{
+	struct waiting_group groups[WAITING_GROUPS_MAX];
+
+	jelly();
+	KK_OK(&kit, fill("half_pint", 5, BOX_A, false, true));
+	kk_pass(&kit, STANDING_MAX_MS);
+	(void)kitchen_waiting(kit.kitchen, &kit.clock.now, groups);
+	ck_assert(!groups[0].too_long); /* at the limit: not yet past it */
+	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-wait", 0));
+	ck_assert_ptr_null(kk_warned(&kit, "jars-stood", 0));
+	kk_pass(&kit, 1);
+	(void)kitchen_waiting(kit.kitchen, &kit.clock.now, groups);
+	ck_assert(groups[0].too_long);
+	ck_assert_ptr_null(kk_warned(&kit, "jars-wait", 0)); /* nothing says to load them */
+	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-stood", 0));
+	/* Others are still to be loaded soon, and their own minutes count. */
+	KK_OK(&kit, fill("pint", 1, BOX_A, false, true));
+	kk_pass(&kit, JAR_WAIT_MINUTES * MINUTE_MS + 1);
+	ck_assert_ptr_nonnull(strstr(kk_warned(&kit, "jars-wait", 0)->sentence, "20 min, and"));
+	ck_assert_ptr_nonnull(kk_warned(&kit, "jars-stood", 0));
+}
+END_TEST
+
 /* --- into canners ------------------------------------------------------------------------ */
 
 START_TEST(one_batch_spills_over_two_canners)
@@ -649,6 +673,7 @@ static const struct listed_test listed[] = {
 	TEST(tomatoes_are_filled_only_with_acid_in_every_jar),
 	TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known),
 	TEST(waiting_jars_show_their_age_and_are_warned_of_past_the_limit),
+	TEST(jars_past_their_limit_are_filled_again_and_not_loaded),
 	TEST(the_age_of_jars_does_not_move_with_the_wall_clock),
 	GROUP("loading", .begin = begin, .end = end),
 	TEST(one_batch_spills_over_two_canners),
