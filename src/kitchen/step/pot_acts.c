@@ -21,7 +21,7 @@ static const char *words_of(const struct strip *strip, enum exception exception,
 {
 	(void)now;
 	if (exception == EXCEPTION_RECIPE && strip_batch(strip)->row.verdict != VERDICT_NOT_VALID)
-		return "not as the recipe says (acid forgotten, fresh juice, other pectin): its jars are marked";
+		return "not as the recipe says (no acid, fresh juice, other pectin): jars marked";
 	if (exception == EXCEPTION_BOILED && (strip->rule->name == PHASE_OFF || strip->rule->name == PHASE_FILL))
 		return "boiled again: what is in the pot is off the heat from now";
 	return NULL;
