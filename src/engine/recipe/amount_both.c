@@ -79,6 +79,24 @@ static void say_in(const struct said_in *unit, int64_t amount, bool up, struct t
 		         unit->one);
 }
 
+static bool is_too_little(const struct said_in *unit, int64_t amount)
+{
+	return amount * 1000 / unit->grains < (unit->decimals < 0 ? 250 : 1);
+}
+
+/* In the unit of what is asked, or in its own where that is too coarse: 2 tbsp is no "hardly any". */
+static void say_there(enum measure measure, enum supply_kind supply, int64_t there, enum unit_system units,
+                      const struct said_in *asked, struct text *text)
+{
+	struct said_in own = unit_for(measure, supply, there, units);
+	const struct said_in *unit = is_too_little(asked, there) ? &own : asked;
+
+	if (is_too_little(unit, there))
+		text_add(text, "hardly any");
+	else
+		say_in(unit, there, false, text);
+}
+
 void amount_both(enum measure measure, enum supply_kind supply, int64_t asked, int64_t there, enum unit_system units,
                  struct amount_both *out)
 {
@@ -94,8 +112,6 @@ void amount_both(enum measure measure, enum supply_kind supply, int64_t asked, i
 	say_in(&unit, asked, true, &asked_text);
 	if (there <= 0)
 		text_add(&there_text, "none");
-	else if (there * 1000 / unit.grains < (unit.decimals < 0 ? 250 : 1))
-		text_add(&there_text, "hardly any");
 	else
-		say_in(&unit, there, false, &there_text);
+		say_there(measure, supply, there, units, &unit, &there_text);
 }

@@ -409,7 +409,9 @@ START_TEST(what_is_asked_for_and_what_is_there_are_told_in_one_unit)
 	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 828059, 0, UNITS_US, "3-1/2 cups, none");
 	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 3785412, 1182941, UNITS_US, "4 qt, 1-1/4 qt");
 	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 1170000, UNITS_US, "5 cups, 4-3/4 cups");
-	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 10000, UNITS_US, "5 cups, hardly any");
+	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1182941, 10000, UNITS_US, "5 cups, 2 tsp"); /* too little for cups */
+	check_both(MEASURE_VOLUME, SUPPLY_LEMON_JUICE, 59147, 29574, UNITS_US, "1/4 cup, 2 tbsp");
+	check_both(MEASURE_VOLUME, SUPPLY_LEMON_JUICE, 59147, 1000, UNITS_US, "1/4 cup, hardly any");
 	check_both(MEASURE_MASS, SUPPLY_SUGAR, 1400000, 453592, UNITS_US, "7 cups, 2-1/4 cups");
 	check_both(MEASURE_MASS, SUPPLY_FRUIT, 9979032, 4535924, UNITS_US, "22 lb, 10 lb");
 	check_both(MEASURE_VOLUME, SUPPLY_JUICE, 1180000, 950000, UNITS_METRIC, "1.18 L, 0.95 L");
