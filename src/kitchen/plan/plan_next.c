@@ -232,7 +232,9 @@ static void say_task(const struct kitchen_plan *plan, const struct board *board,
 	out->kind = task->kind;
 	out->at_ms = plan_wall_ms(plan, task->start_s);
 	out->now = out->at_ms <= now->wall_ms + PLAN_SOON_MS && can_begin(plan, task);
-	out->late_ms = out->now && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
+	/* Nobody is late for a meal that goes on: it is over at its hour. */
+	out->late_ms =
+	    out->now && task->kind != PLAN_BREAK && now->wall_ms > out->at_ms ? now->wall_ms - out->at_ms : 0;
 	if (task->station != PLAN_NONE) {
 		out->station_id = plan->stations[task->station].station_id;
 		out->digit = plan->stations[task->station].digit;

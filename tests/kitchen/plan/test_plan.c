@@ -825,6 +825,26 @@ static size_t people(struct plan_next out[PLAN_PEOPLE_MAX])
 	return plan_next_people(plan_now(), kitchen_board(kit.kitchen), &now, out);
 }
 
+START_TEST(nobody_is_late_for_a_meal_that_goes_on)
+{
+	struct plan_next next[PLAN_PEOPLE_MAX];
+	size_t meals = 0;
+	size_t count;
+
+	line("break 08:00 23:00");
+	plan_two();
+	kk_pass(&kit, 30 * MINUTE_MS);
+	count = people(next);
+	for (size_t i = 0; i < count; i++)
+		if (strcmp(next[i].words, "Break") == 0) {
+			ck_assert(next[i].now);
+			ck_assert_int_eq(next[i].late_ms, 0);
+			meals++;
+		}
+	ck_assert_uint_gt(meals, 0);
+}
+END_TEST
+
 START_TEST(each_helper_has_one_thing_to_do_now_or_next)
 {
 	struct plan_next next[PLAN_PEOPLE_MAX];
@@ -955,6 +975,7 @@ static const struct listed_test listed[] = {
 	TEST(acid_for_planned_jars_is_counted),
 	TEST(a_day_far_behind_is_warned_of),
 	TEST(the_finish_warned_of_is_that_of_the_better_plan_once_it_is_found),
+	TEST(nobody_is_late_for_a_meal_that_goes_on),
 	TEST(each_helper_has_one_thing_to_do_now_or_next),
 	TEST(an_alarm_goes_to_whoever_has_the_station_or_is_free),
 	TEST(stations_say_what_is_there_and_what_comes),
