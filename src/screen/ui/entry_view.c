@@ -108,8 +108,12 @@ static void end(struct desk *desk)
 		back->again(desk);
 	behind = about->behind != NULL ? about->behind : "(u undoes)";
 	desk_say(desk, ROLE_DONE, "Noted: %s.%s%s", words, behind[0] != '\0' ? " " : "", behind);
-	if (about->then != NULL)
-		about->then(desk);
+	if (about->then == NULL)
+		return;
+	about->then(desk);
+	/* The next is asked for: there u is a letter like any. */
+	if (desk->view == VIEW_ENTRY && about->behind == NULL && desk->message[0] != '\0')
+		desk_say(desk, ROLE_DONE, "Noted: %s.", words);
 }
 
 static void enter(struct desk *desk, const struct opening *opening)
