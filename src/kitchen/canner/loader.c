@@ -434,8 +434,7 @@ static void pick_part(struct sharing *sharing, const struct kitchen_plan *plan, 
 		return;
 	}
 	group = group_of_part(sharing, plan, part->batch);
-	if (group == NULL || group->jars == 0 || proposal->pick_count == PICKS_MAX ||
-	    !may_be_loaded(group))
+	if (group == NULL || group->jars == 0 || proposal->pick_count == PICKS_MAX || !may_be_loaded(group))
 		return;
 	pick->batch_id = group->batch_id;
 	pick->jars = part->jars < group->jars ? part->jars : group->jars;

@@ -480,7 +480,7 @@ START_TEST(a_shelf_check_writes_down_only_what_was_found_otherwise)
 	press('k');
 	dk_draw(&dk);
 	ck_assert(dk_sees(&dk, "Space keeps it")); /* in an empty line and on an offer */
-	type("7 "); /* behind what was typed it is a blank, which nobody sees */
+	type("7 ");                                /* behind what was typed it is a blank, which nobody sees */
 	dk_draw(&dk);
 	ck_assert(dk_sees(&dk, "Enter keeps it"));
 	ck_assert(!dk_sees(&dk, "Space keeps it"));
