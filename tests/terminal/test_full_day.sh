@@ -360,7 +360,7 @@ shows_clocks "1.Big kettle  *hold  *+\{0,1\}[0-9:]*" \
 	"7 Deep pot  *rinse  *for  *[0-9:]*\( min\)\{0,1\} 4 x grape jelly, low sugar" \
 	"0 [-0-9]*-B1  *cooling, seals [a-z]* [0-9:]*  9 pints peaches" \
 	"0 [-0-9]*-B2  *cooling, seals [a-z]* [0-9:]*  7 pints peaches" \
-	"  1 filled jar waits for a canner, the oldest [0-9:]*"
+	"  1 filled jar waits for a canner, [0-9:]*"
 for digit in 1 2 3 4 5 6 7; do go "$digit"; done
 press 0
 wait_like "^[^ ]0 [-0-9]*-B1"

@@ -72,8 +72,6 @@ struct wall_clock wall_clock_of(const struct kitchen *kitchen, const struct mome
                                 char last_entry[FACT_WORDS_BYTES]);
 /* Work is started or a clock begun: refused while the wall clock is behind. */
 bool check_clock(const struct kitchen *kitchen, struct fault *fault);
-/* How long food of that acidity may stand in this house before it is heated again. */
-int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
 /* The journal says how many minutes it stood when that is over the caution, else nothing. */
 void act_says_stood(struct act *act, int64_t stood_ms);
 /* Low-acid food over its limit is not loaded, and not filled. */

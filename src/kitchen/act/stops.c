@@ -65,11 +65,6 @@ bool check_clock(const struct kitchen *kitchen, struct fault *fault)
 	return stops_let_pass(&FACTS(key_clock, key), "", fault);
 }
 
-int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
-{
-	return standing_limit_ms(acidity, kitchen->board.house.stand_minutes * MINUTE_MS);
-}
-
 void act_says_stood(struct act *act, int64_t stood_ms)
 {
 	if (stood_ms <= act->kitchen->board.house.jar_wait_minutes * MINUTE_MS)

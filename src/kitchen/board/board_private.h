@@ -133,6 +133,8 @@ int64_t waited_for_canner_ms(const struct log_load *load, const struct log_jar *
 bool of_group(const struct log_jar *jar, int64_t batch_id, const char *size);
 /* How long a jar waits; 0: its filling was not noted. */
 int64_t waited_ms(const struct log_jar *jar, const struct moment *now);
+/* How long food of that acidity may stand in this house before it is heated again. */
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity);
 /* Minutes of process that the sheet of its pectin asked of a batch (0: none). */
 bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault);
 /* Of the jars of a batch, those that were filled from its pot: one under a second lid is no

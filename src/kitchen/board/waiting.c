@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
-#include "kitchen/act/act.h"
+#include "engine/gate/gate.h"
 #include "kitchen/board/board_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/pot.h"
@@ -27,6 +27,11 @@ int64_t waited_ms(const struct log_jar *jar, const struct moment *now)
 	int64_t waited = jar->filled.wall_ms == 0 ? 0 : moment_between(&jar->filled, now);
 
 	return waited > 0 ? waited : 0;
+}
+
+int64_t stand_limit_of(const struct kitchen *kitchen, enum acidity acidity)
+{
+	return standing_limit_ms(acidity, kitchen->board.house.stand_minutes * INT64_C(60000));
 }
 
 bool batch_sheet_minutes(const struct kitchen *kitchen, int64_t batch_id, int *minutes, struct fault *fault)
