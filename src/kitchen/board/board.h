@@ -106,7 +106,7 @@ struct strip_drying {
 	int64_t conditioned_ms;
 };
 
-#define ACT_MAX_BYTES 120
+#define ACT_MAX_BYTES 160
 struct phase_said {
 	char act[ACT_MAX_BYTES];
 	char brief[ACT_MAX_BYTES];

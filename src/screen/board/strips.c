@@ -712,23 +712,28 @@ static void waiting_line(const struct desk *desk, int row)
 	bool late = waited > board->house.jar_wait_minutes * INT64_C(60000);
 	char age[32];
 	char what[40];
+	char said[120];
 	struct text text = TEXT_OVER(age);
 	struct text act = TEXT_OVER(what);
+	struct text line = TEXT_OVER(said);
 	int rows;
 	int cols;
 
 	terminal_size(desk->terminal, &rows, &cols);
 	text_add_hours(&text, waited / 60000);
 	waiting_words(desk, late, &act);
-	if (cols < NARROW) /* what to do comes first: it is never cut */
-		terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING, "%s %s%s, %s",
-		              count_words((int64_t)board->waiting_count, "jar").words,
-		              count_noun((int64_t)board->waiting_count, "waits").words, what, age);
-	else
-		terminal_putf(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING,
-		              "%s %s for a canner, %s%s%s", count_words((int64_t)board->waiting_count, "filled jar").words,
-		              count_noun((int64_t)board->waiting_count, "waits").words,
-		              board->waiting_count == 1 ? "" : "the oldest ", age, what);
+	if (cols < NARROW) { /* what to do comes first: it is never cut */
+		text_add(&line, "%s %s%s", count_words((int64_t)board->waiting_count, "jar").words,
+		         count_noun((int64_t)board->waiting_count, "waits").words, what);
+		if ((int)(line.used + strlen(age)) + 2 <= cols - 4)
+			text_add(&line, ", %s", age);
+	} else {
+		text_add(&line, "%s %s for a canner, %s%s%s",
+		         count_words((int64_t)board->waiting_count, "filled jar").words,
+		         count_noun((int64_t)board->waiting_count, "waits").words,
+		         board->waiting_count == 1 ? "" : "the oldest ", age, what);
+	}
+	terminal_put(desk->terminal, row, 3, cols - 4, late ? ROLE_CAUTION : ROLE_WAITING, said);
 }
 
 void strips_draw(const struct desk *desk, int row, int rows, int rows_each)

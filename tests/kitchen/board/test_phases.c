@@ -279,6 +279,30 @@ START_TEST(a_temperature_is_said_as_this_kitchen_has_it)
 }
 END_TEST
 
+static void fits(const char *words, int most)
+{
+	char said[1000];
+
+	if (words == NULL)
+		return;
+	phase_words(words, "206.1 F here", said, sizeof(said));
+	ck_assert_msg((int)strlen(said) <= most, "%s: %zu, at most %d", said, strlen(said), most);
+}
+
+/* Each is said whole, and has a short wording for a window of 40 columns. */
+START_TEST(what_a_phase_says_is_never_cut)
+{
+	for (int kind = 0; kind < WORK_KINDS; kind++)
+		for (const struct phase_rule *rule = work_kinds[kind]->phases; rule->name != PHASE_NO_PHASE; rule++) {
+			fits(rule->act, ACT_MAX_BYTES - 1);
+			fits(rule->step, ACT_MAX_BYTES - 1);
+			fits(rule->caution, ACT_MAX_BYTES - 1);
+			fits(rule->brief != NULL ? rule->brief : rule->act, PHASE_BRIEF_MAX);
+			fits(rule->due_brief != NULL ? rule->due_brief : rule->due, PHASE_BRIEF_MAX);
+		}
+}
+END_TEST
+
 /* What is lost when nobody comes, and how soon one that was answered comes back. */
 START_TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner)
 {
@@ -610,6 +634,7 @@ static const struct listed_test listed[] = {
 	EACH(the_vent_cannot_be_skipped, DIAL_CANNER, DIAL_CANNER + 1),
 	TEST(an_alarm_rings_until_it_is_heard_and_the_clock_goes_on),
 	TEST(a_temperature_is_said_as_this_kitchen_has_it),
+	TEST(what_a_phase_says_is_never_cut),
 	TEST(an_answered_alarm_of_any_phase_comes_back_the_worse_the_sooner),
 	TEST(an_alarm_that_was_heard_rings_again_while_its_step_is_not_made),
 	EACH(a_heard_alarm_comes_back_at_its_time_after_a_start_and_whatever_a_clock_is_set_to, 0, 3),
