@@ -171,7 +171,7 @@ const struct phase_rule batch_phases[] = {
 	},
 	{
 	    .name = PHASE_RINSE, .stations = PT, .kind = PHASE_BY_HAND, .planned_max_s = MINUTES(3),
-	    .place = PLACE_STATION,
+	    .place = PLACE_STATION, .emptied = true,
 	    .span = SPAN_OF(plan_batch, rinse), .words = "rinse", .now = "rinse the pot",
 	    .act = "Wash or rinse the pot before the next batch",
 	    .brief = "Wash or rinse the pot",

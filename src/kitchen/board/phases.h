@@ -131,6 +131,7 @@ struct phase_rule { /* NOLINT(clang-analyzer-optin.performance.Padding): in the 
 	enum phase_name lost_to; /* where a lost condition leads; PHASE_NO_PHASE: cannot be lost */
 	enum phase_name stop_to; /* where a stopped process leads; PHASE_NO_PHASE: cannot be stopped */
 	enum load_place place;
+	bool emptied; /* nothing is in it any more: it can wait for all the others */
 	enum phase_asks asks;
 	size_t span;       /* its struct plan_span in what the planner knows of the work, by offset; NO_SPAN: none */
 	unsigned only;     /* POT_... bits: the phase before it in the words for such a pot; never a step of its own */

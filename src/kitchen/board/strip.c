@@ -240,8 +240,9 @@ int64_t strip_urgency(const struct strip *strip, const struct moment *now)
 		return face.water_left_s;
 	if (face.timed)
 		return face.left_s;
-	/* Waiting for a person: after every running clock, longest wait first. */
-	return (strip_on_rack(strip) ? 2 * base : base) - face.passed_s;
+	/* Waiting for a person: after every running clock, longest wait first; an empty pot behind
+	 * all that holds food. */
+	return (strip_on_rack(strip) || strip->rule->emptied ? 2 * base : base) - face.passed_s;
 }
 
 int64_t strip_seal_overdue_ms(const struct strip *strip)

@@ -222,6 +222,25 @@ START_TEST(only_a_batch_in_its_fill_phase_is_filled)
 }
 END_TEST
 
+/* The pot stands there an hour; a canner whose jars are in and cold comes first. */
+START_TEST(an_empty_pot_waits_behind_all_that_holds_food)
+{
+	int64_t load_id;
+
+	batch_id = pk_batch(&kit, WIDE_POT, "grape jelly", "half_pint", 1);
+	pk_to(&kit, WIDE_POT, PHASE_FILL);
+	pk_jars_ready(&kit, batch_id);
+	KK_OK(&kit, fill("half_pint", 8, BOX_A, false, true));
+	pk_to(&kit, WIDE_POT, PHASE_RINSE);
+	kk_pass(&kit, 59 * MINUTE_MS);
+	load_id = kk_start(&kit, LOW_KETTLE, 7);
+	ck_assert_int_lt(strip_urgency(kk_strip(&kit, load_id), &kit.clock.now),
+	                 strip_urgency(kk_canner(&kit, WIDE_POT), &kit.clock.now));
+	ck_assert_int_lt(strip_urgency(kk_canner(&kit, WIDE_POT), &kit.clock.now),
+	                 strip_urgency(kk_canner(&kit, DEEP_POT), &kit.clock.now));
+}
+END_TEST
+
 /* 2 tbsp of bottled lemon juice a quart, half a pint: A539 Guide 3, CSU, PSU. */
 START_TEST(tomatoes_are_filled_only_with_acid_in_every_jar)
 {
@@ -670,6 +689,7 @@ static const struct listed_test listed[] = {
 	TEST(cold_jars_are_asked_about),
 	TEST(what_cannot_be_filled_is_refused),
 	TEST(only_a_batch_in_its_fill_phase_is_filled),
+	TEST(an_empty_pot_waits_behind_all_that_holds_food),
 	TEST(tomatoes_are_filled_only_with_acid_in_every_jar),
 	TEST(acid_is_asked_for_even_when_the_recipe_is_no_longer_known),
 	TEST(waiting_jars_show_their_age_and_are_warned_of_past_the_limit),

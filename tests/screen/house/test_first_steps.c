@@ -78,6 +78,19 @@ START_TEST(a_number_typed_into_the_first_field_is_the_elevation)
 }
 END_TEST
 
+/* Who left a figure out is told what the one typed means; u takes it back. */
+START_TEST(an_elevation_of_the_shortest_times_says_so)
+{
+	dk_key(&dk, ' ');
+	dk_key(&dk, ' ');
+	answer("320");
+	dk_says(&dk, "Noted: 320 ft (98 m): process times are the shortest there. (u undoes)");
+	desk_enter(&dk.desk, ENTRY_ELEVATION, 0);
+	answer("1001");
+	dk_says(&dk, "Noted: 1,001 ft (305 m). (u undoes)");
+}
+END_TEST
+
 START_TEST(a_number_typed_on_the_page_itself_is_the_elevation)
 {
 	dk_key(&dk, ' ');
@@ -601,6 +614,7 @@ END_TEST
 static const struct listed_test listed[] = {
 	GROUP("first steps", .begin = begin, .end = end),
 	TEST(a_number_typed_into_the_first_field_is_the_elevation),
+	TEST(an_elevation_of_the_shortest_times_says_so),
 	TEST(a_number_typed_on_the_page_itself_is_the_elevation),
 	TEST(a_number_is_asked_about_before_it_is_a_name),
 	EACH(a_number_alone_is_in_the_unit_that_stands_beside_it, 0, 6),
