@@ -12,8 +12,9 @@
 #include "base/fault.h"
 #include "base/moment.h"
 #include "engine/rules/rule.h"
+#include "log/rows/common.h"
 
-#define WARNING_SENTENCE_MAX 240
+#define WARNING_SENTENCE_MAX (SENTENCE_MAX_BYTES + 140) /* why a process is unknown, and the words around it */
 #define WARNINGS_MAX 64
 #define RULE_REASON_MIN 3 /* letters of a reason: a slip of the finger is none */
 
