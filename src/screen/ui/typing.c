@@ -187,5 +187,6 @@ void desk_typed_into_field(struct desk *desk)
 void desk_refuse_number(struct desk *desk)
 {
 	desk_refuse_words(desk);
-	desk_say(desk, ROLE_CAUTION, "No number is needed now: none of it counted.");
+	desk_say(desk, ROLE_CAUTION, "No number is needed now: none of it counted.%s",
+	         desk->view == VIEW_BOARD ? "" : " Stations are chosen on the board (Esc).");
 }
