@@ -5,7 +5,7 @@
  * (load_kind.c, juicer_kind.c, batch_kind.c); EACH_WORK (log/rows/common.h) lists them.  What its
  * acts do beside is kitchen/step/kind_acts.h, what its keys open screen/board/kind_views.h.
  *
- * A new kind, WORD, touches six files that are not its own:
+ * A new kind, WORD, touches five files that are not its own:
  *   log/rows/common.h         a line of EACH_WORK.  From it follow SUBJECT_..., STRIP_..., TRACE_...,
  *                             its member of a strip, words, statements, its place in an export, the
  *                             option of `recall`, that undo captures it, and that WORD_kind,
@@ -15,7 +15,6 @@
  *   board/board.h             its member of the strip's union, given out by a function that says
  *                             NULL when something else is in it
  *   board/each_verb.h         what begins it, and its other acts
- *   screen/ui/entry_view.h    the form that asks what it begins with
  * and has of its own:
  *   schema/log.sql            its words in work.kind, station.kind, work_at and recall.about, and a
  *                             table whose id is the number of its row of `work`; what all kinds have
@@ -24,7 +23,7 @@
  *                             are not NULL, `open` and `jars`; its log_put_... by put_work
  *                             (log/query/query.h)
  *   board/WORD_kind.c, WORD_phases.c, step, screen   the entries (juicer_kind.c is the shortest), the
- *                             acts in its room
+ *                             acts in its room, the form that asks what it begins with
  * Packages of it in the pantry, a row of the plan, a line of the seasons are more; see drying.
  */
 #ifndef STILLROOM_KITCHEN_BOARD_KINDS_H
