@@ -9,6 +9,7 @@
 #include "screen/term/alarm.h"
 #include "screen/term/digits.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 #define BIG_ROWS 30
 #define BIG_COLS 110

@@ -14,6 +14,7 @@
 #include "kitchen/step/step.h"
 #include "screen/board/kind_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 struct day_card {
 	struct list_state list;

@@ -8,6 +8,8 @@
 #include "kitchen/step/step.h"
 #include "screen/ui/desk.h"
 
+#include "screen/ui/paragraph.h"
+
 struct exceptions_card {
 	struct list_state list;
 	enum exception about; /* while its minutes or a reason are asked for */

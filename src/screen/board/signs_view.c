@@ -9,6 +9,8 @@
 #include "kitchen/board/board.h"
 #include "screen/ui/desk.h"
 
+#include "screen/ui/paragraph.h"
+
 struct signs_card {
 	struct list_state list; /* cursor: first piece shown; top: first that found no room */
 	enum view_name from;    /* the view to go back to */

@@ -16,6 +16,7 @@
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
+#include "screen/ui/paragraph.h"
 
 #define GIANT_ROWS 30
 #define GIANT_COLS 110

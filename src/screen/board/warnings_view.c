@@ -12,6 +12,8 @@
 #include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
 
+#include "screen/ui/paragraph.h"
+
 struct warnings_card {
 	struct list_state list;
 };

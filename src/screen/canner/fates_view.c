@@ -11,6 +11,7 @@
 #include "kitchen/canner/canner.h"
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 struct fates_card {
 	struct list_state list;

@@ -13,6 +13,7 @@
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 
 struct loader_card {
 	int64_t station_id;

@@ -16,6 +16,7 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/form.h"
 #include "screen/ui/jar_questions.h"
+#include "screen/ui/paragraph.h"
 
 enum { ASKS_CANNER, ASKS_BOX, ASKS_ACID };
 

@@ -17,6 +17,7 @@
 #include "log/rows/words.h"
 #include "screen/canner/canner_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 static void clear(void *state)
 {

@@ -20,6 +20,7 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/form.h"
 #include "screen/ui/jar_questions.h"
+#include "screen/ui/paragraph.h"
 
 #define START_PRODUCTS_MAX 256
 

@@ -11,6 +11,7 @@
 #include "kitchen/history/seasons.h"
 #include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 #include "screen/ui/plot.h"
 
 static void clear(void *state)

@@ -12,6 +12,7 @@
 #include "screen/history/history_views.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 #define WIDE 100
 #define PAGE_ROWS 20 /* before the first frame has told */

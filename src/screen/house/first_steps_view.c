@@ -18,6 +18,7 @@
 #include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 
 struct first_steps_card {
 	struct list_state list; /* of the steps that are wanted */

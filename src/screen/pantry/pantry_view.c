@@ -16,6 +16,7 @@
 #include "kitchen/pantry/pantry.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 struct pantry_card {
 	struct list_state list;

@@ -10,6 +10,7 @@
 #include "kitchen/pantry/recall.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 static void clear(void *state)
 {

@@ -6,6 +6,7 @@
 #include "kitchen/canner/canner.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 struct steps_card {
 	const char *steps; /* what to do with jars that were thrown out; a constant */

@@ -13,6 +13,7 @@
 #include "log/rows/words.h"
 #include "screen/pantry/pantry_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 /* --- jars: reading ------------------------------------------------------------------------ */
 

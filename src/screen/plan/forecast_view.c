@@ -13,6 +13,7 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 static void clear(void *state)
 {

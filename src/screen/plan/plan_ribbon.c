@@ -10,6 +10,7 @@
 #include "kitchen/plan/plan.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 #include "screen/ui/ribbon.h"
 
 /* How busy a station is, at the right where there is room. */

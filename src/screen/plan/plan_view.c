@@ -14,6 +14,7 @@
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 #include "screen/ui/ribbon.h"
 
 static const struct view_state card_state = { sizeof(struct plan_card), NULL };

@@ -19,6 +19,7 @@
 #include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 #include "screen/ui/jar_questions.h"
+#include "screen/ui/paragraph.h"
 #include "screen/ui/recipe_choice.h"
 
 enum { ASKS_RECIPE, ASKS_PACK, ASKS_JAR, ASKS_MULTIPLE, IS_READY };

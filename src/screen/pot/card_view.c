@@ -16,6 +16,7 @@
 #include "screen/term/digits.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 /* The station card of a pot: lines to read and tick off. */
 struct station_card {

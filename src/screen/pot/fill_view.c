@@ -21,6 +21,7 @@
 #include "screen/ui/entry_view.h"
 #include "screen/ui/form.h"
 #include "screen/ui/jar_questions.h"
+#include "screen/ui/paragraph.h"
 
 enum { ASKS_JAR, ASKS_COUNT, ASKS_BOX, ASKS_ACID, ASKS_VINEGAR, IS_READY };
 

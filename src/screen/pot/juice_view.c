@@ -14,6 +14,7 @@
 #include "log/rows/words.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 
 struct juice_card {
 	struct list_state list;

@@ -13,6 +13,7 @@
 #include "screen/pot/pot_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 
 struct recipe_card {
 	struct log_recipe was;    /* as it is in the log */

@@ -8,6 +8,7 @@
 #include "kitchen/stock/ahead.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 static const struct {
 	const char *word;

@@ -13,6 +13,7 @@
 #include "kitchen/board/clock.h"
 #include "kitchen/stock/shelf.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 #define FIELD_LEAST 16 /* columns of what is typed, before what stands beside it is cut */
 #define WORDS_BYTES_HERE 200

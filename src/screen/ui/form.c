@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/paragraph.h"
 
 #define ANSWER_BYTES 200
 

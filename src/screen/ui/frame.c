@@ -6,6 +6,7 @@
 #include "kitchen/warning/warnings.h"
 #include "screen/ui/clock_line.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 /* The alarm that is heard and flashes is the worst. */
 static void look_for_alarm(struct desk *desk)

@@ -12,6 +12,7 @@
 #include "kitchen/warning/warnings.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
+#include "screen/ui/paragraph.h"
 
 #define WIDE_COLS 76
 #define TALL_ROWS 20

@@ -10,6 +10,7 @@
 #include "kitchen/board/verbs.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/frame.h"
+#include "screen/ui/paragraph.h"
 
 struct story_card {
 	struct list_state list;

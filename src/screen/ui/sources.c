@@ -12,6 +12,7 @@
 #include "engine/recipe/recipe.h"
 #include "kitchen/board/phases.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/paragraph.h"
 
 /* --- writing a page -------------------------------------------------------------------- */
 
