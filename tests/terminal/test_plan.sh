@@ -34,13 +34,6 @@ press u
 wait_for "Undone:"
 wait_gone "helper ZZ"
 press m
-wait_for "Helpers eat (in turns, together): together"
-type_text "standing"
-press Enter
-wait_for "Say how the helpers eat: in turns, or together."
-press C-u
-type_text "in turns"
-press Enter
 wait_for "Half of the helpers eat, then the others." "break 12:30 to 13:00, in turns"
 press u
 wait_for "break 12:30 to 13:00, together"

@@ -561,23 +561,17 @@ static void change_house(struct desk *desk)
 	desk_enter(desk, ENTRY_RECKONED, 0);
 }
 
-static bool meals_typed(struct desk *desk, const char *text)
+static void change_meals(struct desk *desk)
 {
 	struct log_plan_house house = *kitchen_plan_house(desk->kitchen);
 	struct fault fault = { 0 };
-	bool done = plan_meals_read(text, &house.meals_in_turns, &fault) &&
-	            kitchen_set_plan_house(desk->kitchen, &house, &fault);
+	bool done;
 
+	house.meals_in_turns = !house.meals_in_turns;
+	done = kitchen_set_plan_house(desk->kitchen, &house, &fault);
 	say_done(desk, done, &fault,
 	         house.meals_in_turns ? "Half of the helpers eat, then the others."
 	                              : "All eat together; what runs by itself goes on.");
-	return done;
-}
-
-static void ask_meals(struct desk *desk)
-{
-	desk_offer(desk, "Helpers eat (in turns, together):",
-	           plan_meals_words(kitchen_plan_house(desk->kitchen)->meals_in_turns), meals_typed);
 }
 
 static bool is_drafted(const struct desk *desk)
@@ -774,8 +768,8 @@ static const struct view_key keys[] = {
 	{ 'k', 0, "k", "take out", "Take the row, helper or break under the cursor out of the plan.", may_take_out,
 	  take_out },
 	{ 'e', 0, "e", "helpers, meals", "A helper, a meal, burners, places, clean-down.", on_times, change_house },
-	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together.",
-	  on_times, ask_meals },
+	{ 'm', 0, "m", "how they eat", "Helpers eat in turns, half of them and then the others, or all together: the other way.",
+	  on_times, change_meals },
 	{ 'o', 0, "o", "one more",
 	  "What would one more canner, pot, juicer, burner, helper save, or eating the other way? One at a time.",
 	  is_possible, one_more },
