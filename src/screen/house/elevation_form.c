@@ -283,7 +283,7 @@ static bool begin(struct desk *desk, int64_t id)
 	return true;
 }
 
-/* Up to 1,000 ft the tables have their shortest minutes and lowest pressures (A539, every Guide): a
+/* Up to 1,000 ft the tables have their shortest minutes and lowest pressures (A539, rev. 2015, Guides 2 to 7): a
  * figure too few, 320 for 3,200, is found by nothing else. */
 #define SHORTEST_UP_TO_UM (INT64_C(1000) * 304800)
 
