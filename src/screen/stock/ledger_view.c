@@ -11,30 +11,51 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct ledger_card {
+	bool known;
+	struct shelf_line thing; /* as it was on the shelf when this was opened */
+	struct list_state list;
+	struct ledger_line *lines;
+	size_t count;
+};
+
+static void clear(void *state)
+{
+	struct ledger_card *card = state;
+
+	free(card->lines);
+}
+
+static const struct view_state card_state = { sizeof(struct ledger_card), clear };
+
+static struct ledger_card *ledger_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_LEDGER);
+}
+
 static const struct shelf_line *thing(const struct desk *desk)
 {
-	return &shelf_card(desk)->lines[shelf_card(desk)->list.cursor];
+	return &ledger_card(desk)->thing;
 }
 
 /* Of the shelf line under the cursor. */
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	struct shelf_card *card = shelf_card(desk);
+	struct ledger_card *card = ledger_card(desk);
+	const struct shelf_line *here = shelf_here(desk);
 	struct fault fault = { 0 };
 	struct ledger_line *lines;
 	size_t count;
 
 	(void)opening;
-	if (card->count == 0)
+	if (here == NULL)
 		return;
-	if (!kitchen_ledger(desk->kitchen, thing(desk), &lines, &count, &fault)) {
+	if (!kitchen_ledger(desk->kitchen, here, &lines, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
-	free(card->ledger);
-	card->ledger = lines;
-	card->ledger_count = count;
-	card->ledger_list = (struct list_state){ 0 };
+	free(card->lines);
+	*card = (struct ledger_card){ .known = true, .thing = *here, .lines = lines, .count = count };
 	desk_show_view(desk, VIEW_LEDGER);
 }
 
@@ -51,7 +72,7 @@ static void change_words(const struct desk *desk, const struct ledger_line *line
 
 static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct ledger_line *line = &shelf_card(desk)->ledger[out->n];
+	const struct ledger_line *line = &ledger_card(desk)->lines[out->n];
 	bool narrow = desk_columns(desk) < NARROW;
 	enum role role = out->here ? ROLE_SELECTED : ROLE_PLAIN;
 	char change[72];
@@ -77,7 +98,7 @@ static void line_of(const struct desk *desk, struct list_line *out)
 /* The line under the cursor once more, whole, where a narrow list cuts it. */
 static void whole_draw(const struct desk *desk, int top, int rows, int cols)
 {
-	const struct ledger_line *line = &shelf_card(desk)->ledger[shelf_card(desk)->ledger_list.cursor];
+	const struct ledger_line *line = &ledger_card(desk)->lines[ledger_card(desk)->list.cursor];
 	char words[300];
 	struct text text = TEXT_OVER(words);
 	char left[64];
@@ -93,7 +114,7 @@ static void whole_draw(const struct desk *desk, int top, int rows, int cols)
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	int count = (int)shelf_card(desk)->ledger_count;
+	int count = (int)ledger_card(desk)->count;
 	int window_rows;
 	struct list_area area;
 	char title[NAME_MAX_BYTES + 60];
@@ -112,15 +133,15 @@ static void draw(const struct desk *desk, int top, int rows)
 	(void)snprintf(brief, sizeof(brief), count == 0 ? "%s, newest first: none" : "%s, newest first",
 	               thing(desk)->name);
 	desk_fit(desk, top, ROLE_STRONG, title, brief);
-	(void)list_draw(desk, &shelf_card(desk)->ledger_list, &area);
+	(void)list_draw(desk, &ledger_card(desk)->list, &area);
 	if (whole > 0 && count > 0)
 		whole_draw(desk, top + rows - whole, whole, cols);
 }
 
 static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	*count = (int)shelf_card(desk)->ledger_count;
-	return &shelf_card(desk)->ledger_list;
+	*count = (int)ledger_card(desk)->count;
+	return &ledger_card(desk)->list;
 }
 
 static void back(struct desk *desk)
@@ -134,31 +155,18 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", "earlier", "The line below.", NULL, list_below },
 };
 
-void shelf_sources(const struct desk *desk, struct sources *page)
+static void ledger_sources(const struct desk *desk, struct sources *page)
 {
-	const struct shelf_line *line = shelf_card(desk)->count == 0 ? NULL : thing(desk);
-
-	sources_add(page,
-	            &(struct source_of){ .how = "what came in, less what was taken since; begun again where somebody "
-	                                        "counted" },
-	            "What is left of each");
-	if (line == NULL)
-		return;
-	if (line->kind == SHELF_SUPPLY && line->measure == MEASURE_MASS && supply_mg_per_cup(line->supply) > 0)
-		sources_add(page, &(struct source_of){ .source = "from memory; no published figure" },
-		            "%s: kept by weight, %.0f g a cup", supply_words(line->supply),
-		            (double)supply_mg_per_cup(line->supply) / 1000.0);
-	if (line->kind == SHELF_LIDS)
-		sources_add(page, &(struct source_of){ .source = "MSU-498" },
-		            "Unused lids work at least five years from when they were made; buy a year's worth");
+	shelf_sources(ledger_card(desk)->known ? thing(desk) : NULL, page);
 }
 
 const struct view ledger_view = {
 	.title = "Ledger",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
 	.list = list_of,
 	.draw = draw,
-	.sources = shelf_sources,
+	.sources = ledger_sources,
 };

@@ -14,7 +14,7 @@
 struct desk;
 struct sources;
 
-/* The shelf, and the ledger of its line under the cursor. */
+/* The shelf, and a shelf check that goes through it. */
 struct shelf_card {
 	struct list_state list;
 	struct shelf_line *lines;
@@ -22,9 +22,6 @@ struct shelf_card {
 	bool checks_counted; /* a shelf check goes through what is counted; else through what is not */
 	int checked;         /* lines that it has counted, and kept */
 	int kept;
-	struct list_state ledger_list;
-	struct ledger_line *ledger;
-	size_t ledger_count;
 };
 
 struct shelf_card *shelf_card(const struct desk *desk);
@@ -37,7 +34,7 @@ void shelf_stock_words(const struct desk *desk, const struct shelf_line *line, c
  * how it is bought. */
 void shelf_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, int64_t by,
                   struct text *text);
-/* For the page behind @: how what is left was worked out, and of the line under the cursor. */
-void shelf_sources(const struct desk *desk, struct sources *page);
+/* For the page behind @: how what is left was worked out, and of that line; NULL: of none. */
+void shelf_sources(const struct shelf_line *line, struct sources *page);
 
 #endif

@@ -19,7 +19,6 @@ static void clear(void *state)
 	struct shelf_card *card = state;
 
 	free(card->lines);
-	free(card->ledger);
 }
 
 static const struct view_state card_state = { sizeof(struct shelf_card), clear };
@@ -220,6 +219,28 @@ static const struct view_key keys[] = {
 	{ KEY_CODE_DOWN, 0, "Down", NULL, "The line below.", NULL, list_below },
 };
 
+void shelf_sources(const struct shelf_line *line, struct sources *page)
+{
+	sources_add(page,
+	            &(struct source_of){ .how = "what came in, less what was taken since; begun again where somebody "
+	                                        "counted" },
+	            "What is left of each");
+	if (line == NULL)
+		return;
+	if (line->kind == SHELF_SUPPLY && line->measure == MEASURE_MASS && supply_mg_per_cup(line->supply) > 0)
+		sources_add(page, &(struct source_of){ .source = "from memory; no published figure" },
+		            "%s: kept by weight, %.0f g a cup", supply_words(line->supply),
+		            (double)supply_mg_per_cup(line->supply) / 1000.0);
+	if (line->kind == SHELF_LIDS)
+		sources_add(page, &(struct source_of){ .source = "MSU-498" },
+		            "Unused lids work at least five years from when they were made; buy a year's worth");
+}
+
+static void supplies_sources(const struct desk *desk, struct sources *page)
+{
+	shelf_sources(shelf_here(desk), page);
+}
+
 const struct view supplies_view = {
 	.title = "Goods",
 	.state = &card_state,
@@ -229,6 +250,6 @@ const struct view supplies_view = {
 	.again = refresh,
 	.list = list_of,
 	.draw = draw,
-	.sources = shelf_sources,
+	.sources = supplies_sources,
 	.typed = figure_typed,
 };
