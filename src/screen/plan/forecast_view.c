@@ -3,30 +3,54 @@
  * jars, lids, loads; and how much fruit that many jars take.
  */
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/count.h"
+#include "base/fault.h"
 #include "base/text.h"
 #include "kitchen/board/book.h"
 #include "kitchen/plan/plan.h"
+#include "kitchen/stock/ahead.h"
 #include "kitchen/stock/shelf.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
-static void clear(void *state)
-{
-	struct forecast_card *card = state;
+/* The forecast, kept while the board is open. */
+#define FORECAST_RECIPES_MAX 64
+struct forecast_card {
+	struct list_state list;
+	char fruit[NAME_MAX_BYTES];
+	int64_t fruit_mg;
+	bool juice_in_stock;
+	int in_pot; /* batches cooked in one pot at most; 0: one */
+	struct {
+		char recipe[NAME_MAX_BYTES];
+		bool chosen;
+		int batches; /* 0: as many as there is fruit for */
+		int jar;     /* index among the sizes; -1: the usual one */
+	} choice[FORECAST_RECIPES_MAX];
+	size_t choices; /* recipes that are made of the fruit */
+	bool known;
+	struct ahead ahead;
+	char refusal[FAULT_SENTENCE_MAX]; /* why it is not known */
+};
 
-	free(card->missing);
-}
+static const struct view_state forecast_state = { sizeof(struct forecast_card), NULL };
 
-static const struct view_state forecast_state = { sizeof(struct forecast_card), clear };
-
-struct forecast_card *forecast_card(const struct desk *desk)
+static struct forecast_card *forecast_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_FORECAST);
+}
+
+const char *forecast_fruit(const struct desk *desk)
+{
+	return forecast_card(desk)->fruit;
+}
+
+const struct ahead *forecast_ahead(const struct desk *desk)
+{
+	return &forecast_card(desk)->ahead;
 }
 
 #define DETAIL_ROWS 4

@@ -8,36 +8,13 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "base/fault.h"
-#include "kitchen/stock/ahead.h"
 #include "log/rows/plan.h"
 #include "screen/ui/list.h"
 
+struct ahead;
 struct desk;
 struct sources;
-
-/* The forecast, kept while the board is open. */
-#define FORECAST_RECIPES_MAX 64
-struct forecast_card {
-	struct list_state list;
-	char fruit[NAME_MAX_BYTES];
-	int64_t fruit_mg;
-	bool juice_in_stock;
-	int in_pot; /* batches cooked in one pot at most; 0: one */
-	struct {
-		char recipe[NAME_MAX_BYTES];
-		bool chosen;
-		int batches; /* 0: as many as there is fruit for */
-		int jar;     /* index among the sizes; -1: the usual one */
-	} choice[FORECAST_RECIPES_MAX];
-	size_t choices; /* recipes that are made of the fruit */
-	bool known;
-	struct ahead ahead;
-	char refusal[FAULT_SENTENCE_MAX]; /* why it is not known */
-	struct shortage_line *missing;
-	size_t missing_count;
-	struct list_state missing_list;
-};
+struct text;
 
 enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
 struct plan_card {
@@ -51,8 +28,9 @@ struct plan_card {
 	int64_t sure_until_ms;
 };
 
-struct forecast_card *forecast_card(const struct desk *desk);
-
+/* The fruit that the forecast is of, and what it came to, when it was known last. */
+const char *forecast_fruit(const struct desk *desk);
+const struct ahead *forecast_ahead(const struct desk *desk);
 /* What the forecast rests on, and with it what is missing for it. */
 void forecast_sources(const struct desk *desk, struct sources *page);
 /* A time of day as it is answered; false: it says what is wrong. */

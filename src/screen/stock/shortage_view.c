@@ -10,6 +10,26 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct shortage_card {
+	struct list_state list;
+	struct shortage_line *lines;
+	size_t count;
+};
+
+static void clear(void *state)
+{
+	struct shortage_card *card = state;
+
+	free(card->lines);
+}
+
+static const struct view_state card_state = { sizeof(struct shortage_card), clear };
+
+static struct shortage_card *shortage_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_SHORTAGE);
+}
+
 static const struct {
 	const char *word;
 	enum lack lack;
@@ -45,21 +65,19 @@ static void sort(struct shortage_line *lines, size_t count)
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	struct forecast_card *card = forecast_card(desk);
+	struct shortage_card *card = shortage_card(desk);
 	struct fault fault = { 0 };
 	struct shortage_line *lines;
 	size_t count;
 
 	(void)opening;
-	if (!kitchen_shortage(desk->kitchen, &card->ahead, &lines, &count, &fault)) {
+	if (!kitchen_shortage(desk->kitchen, forecast_ahead(desk), &lines, &count, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
 	}
 	sort(lines, count);
-	free(card->missing);
-	card->missing = lines;
-	card->missing_count = count;
-	card->missing_list = (struct list_state){ 0 };
+	free(card->lines);
+	*card = (struct shortage_card){ .lines = lines, .count = count };
 	desk_show_view(desk, VIEW_SHORTAGE);
 }
 
@@ -99,7 +117,7 @@ static void whole_words(const struct desk *desk, const struct shortage_line *lin
 
 static void line_of(const struct desk *desk, struct list_line *out)
 {
-	const struct shortage_line *line = &forecast_card(desk)->missing[out->n];
+	const struct shortage_line *line = &shortage_card(desk)->lines[out->n];
 	bool narrow = desk_columns(desk) < NARROW;
 	char words[160] = "";
 	struct text text = TEXT_OVER(words);
@@ -116,8 +134,8 @@ static void line_of(const struct desk *desk, struct list_line *out)
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	struct forecast_card *card = forecast_card(desk);
-	int count = (int)card->missing_count;
+	struct shortage_card *card = shortage_card(desk);
+	int count = (int)card->count;
 	const struct list_area area = { .top = top + 1, .rows = rows - 4, .left = 1, .count = count, .line = line_of };
 	char words[560];
 	struct text text = TEXT_OVER(words);
@@ -125,11 +143,12 @@ static void draw(const struct desk *desk, int top, int rows)
 	int cols;
 
 	terminal_size(desk->terminal, &window_rows, &cols);
-	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "To buy for the forecast of %s", card->fruit);
-	(void)list_draw(desk, &card->missing_list, &area);
+	terminal_putf(desk->terminal, top, 1, cols - 2, ROLE_STRONG, "To buy for the forecast of %s",
+	              forecast_fruit(desk));
+	(void)list_draw(desk, &card->list, &area);
 	if (count == 0)
 		return;
-	whole_words(desk, &card->missing[card->missing_list.cursor], &text);
+	whole_words(desk, &card->lines[card->list.cursor], &text);
 	desk_paragraph(desk, top + rows - 3, 1, cols - 2, 2, ROLE_STRONG, words);
 	terminal_put(desk->terminal, top + rows - 1, 1, cols - 2, ROLE_QUIET,
 	             cols < NARROW ? "To print: stillroom shortage --help"
@@ -138,8 +157,8 @@ static void draw(const struct desk *desk, int top, int rows)
 
 static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	*count = (int)forecast_card(desk)->missing_count;
-	return &forecast_card(desk)->missing_list;
+	*count = (int)shortage_card(desk)->count;
+	return &shortage_card(desk)->list;
 }
 
 static void back(struct desk *desk)
@@ -155,6 +174,7 @@ static const struct view_key keys[] = {
 
 const struct view shortage_view = {
 	.title = "To buy",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.enter = enter,
