@@ -15,27 +15,12 @@
 
 struct desk;
 
-struct recall_card {
-	struct list_state list;
-	struct log_recall *recalls;
-	size_t count;
-	enum trace_about about; /* while it is asked which */
-	/* Jars traced, or those of a recall. */
-	char words[NAME_MAX_BYTES * 2];
-	char said[SENTENCE_MAX_BYTES];
-	struct log_recall recall; /* id 0: only traced */
-	struct list_state jar_list;
-	struct log_traced *jars;
-	size_t jar_count;
-	enum view_name from; /* the view to go back to */
-};
-
-struct recall_card *recall_card(const struct desk *desk);
-
 void recalls_view_enter(struct desk *desk);
 void recalls_key(struct desk *desk); /* the lot that jars spoiled of, or that list */
 bool some_spoiled(const struct desk *desk);
 void recalls_view_refresh(struct desk *desk);
+/* As it was read last; its id is 0 where it is not in the list. */
+void recalls_view_find(const struct desk *desk, int64_t recall_id, struct log_recall *out);
 /* Trace the jars of something and show them; Esc goes back to the present view. */
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words);
 void recall_view_open(struct desk *desk, int64_t recall_id);

@@ -12,17 +12,23 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct recall_card {
+	struct list_state list;
+	struct log_recall *recalls;
+	size_t count;
+	enum trace_about about; /* while it is asked which */
+};
+
 static void clear(void *state)
 {
 	struct recall_card *card = state;
 
 	free(card->recalls);
-	free(card->jars);
 }
 
 static const struct view_state card_state = { sizeof(struct recall_card), clear };
 
-struct recall_card *recall_card(const struct desk *desk)
+static struct recall_card *recall_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_RECALLS);
 }
@@ -44,6 +50,16 @@ void recalls_view_refresh(struct desk *desk)
 	card->recalls = recalls;
 	card->count = count;
 	list_move(&card->list, 0, (int)count);
+}
+
+void recalls_view_find(const struct desk *desk, int64_t recall_id, struct log_recall *out)
+{
+	const struct recall_card *card = recall_card(desk);
+
+	*out = (struct log_recall){ 0 };
+	for (size_t i = 0; i < card->count; i++)
+		if (card->recalls[i].id == recall_id)
+			*out = card->recalls[i];
 }
 
 void recalls_view_enter(struct desk *desk)

@@ -15,21 +15,46 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct trace_card {
+	enum trace_about about;
+	char words[NAME_MAX_BYTES * 2];
+	char said[SENTENCE_MAX_BYTES];
+	struct log_recall recall; /* whose jars they are; id 0: only traced */
+	struct list_state list;
+	struct log_traced *jars;
+	size_t count;
+	enum view_name from; /* the view to go back to */
+};
+
+static void clear(void *state)
+{
+	struct trace_card *card = state;
+
+	free(card->jars);
+}
+
+static const struct view_state card_state = { sizeof(struct trace_card), clear };
+
+static struct trace_card *trace_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_TRACE);
+}
+
 /* --- jars: reading ------------------------------------------------------------------------ */
 
 static bool in_recall(const struct desk *desk)
 {
-	return recall_card(desk)->recall.id != 0;
+	return trace_card(desk)->recall.id != 0;
 }
 
 static bool only_traced(const struct desk *desk)
 {
-	return !in_recall(desk) && recall_card(desk)->jar_count > 0;
+	return !in_recall(desk) && trace_card(desk)->count > 0;
 }
 
 static bool read_jars(struct desk *desk, struct fault *fault)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 	struct log_traced *jars;
 	struct log_trace trace;
 	size_t count;
@@ -44,8 +69,8 @@ static bool read_jars(struct desk *desk, struct fault *fault)
 		return false;
 	free(card->jars);
 	card->jars = jars;
-	card->jar_count = count;
-	list_move(&card->jar_list, 0, (int)count);
+	card->count = count;
+	list_move(&card->list, 0, (int)count);
 	return true;
 }
 
@@ -59,12 +84,12 @@ static void refresh_jars(struct desk *desk)
 
 void trace_view_enter(struct desk *desk, enum trace_about about, const char *words)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 	struct fault fault = { 0 };
 
 	memset(&card->recall, 0, sizeof(card->recall));
 	card->about = about;
-	card->jar_list = (struct list_state){ 0 };
+	card->list = (struct list_state){ 0 };
 	text_copy(card->words, sizeof(card->words), words);
 	if (!read_jars(desk, &fault)) {
 		desk_say_fault(desk, &fault);
@@ -73,7 +98,7 @@ void trace_view_enter(struct desk *desk, enum trace_about about, const char *wor
 	card->from = desk->view;
 	desk->message[0] = '\0'; /* it was about words that named nothing */
 	desk_show_view(desk, VIEW_TRACE);
-	if (card->jar_count == 0)
+	if (card->count == 0)
 		desk_say(desk, ROLE_QUIET, "Nothing of it is in a jar or a package yet.");
 }
 
@@ -89,14 +114,14 @@ static void enter(struct desk *desk, const struct opening *opening)
 }
 
 /* To the next jar of that outcome, from the present one on; false: there is none. */
-static bool go_to(struct recall_card *card, enum recall_outcome outcome)
+static bool go_to(struct trace_card *card, enum recall_outcome outcome)
 {
-	for (size_t i = 0; i < card->jar_count; i++) {
-		size_t at = ((size_t)card->jar_list.cursor + i) % card->jar_count;
+	for (size_t i = 0; i < card->count; i++) {
+		size_t at = ((size_t)card->list.cursor + i) % card->count;
 
 		if (card->jars[at].mark.outcome != outcome)
 			continue;
-		card->jar_list.cursor = (int)at;
+		card->list.cursor = (int)at;
 		return true;
 	}
 	return false;
@@ -105,20 +130,17 @@ static bool go_to(struct recall_card *card, enum recall_outcome outcome)
 /* What is still to be found, then what was not found. */
 static void go_to_open(struct desk *desk)
 {
-	if (!go_to(recall_card(desk), RECALL_TO_FIND))
-		(void)go_to(recall_card(desk), RECALL_NOT_FOUND);
+	if (!go_to(trace_card(desk), RECALL_TO_FIND))
+		(void)go_to(trace_card(desk), RECALL_NOT_FOUND);
 }
 
 void recall_view_open(struct desk *desk, int64_t recall_id)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 
-	memset(&card->recall, 0, sizeof(card->recall));
-	for (size_t i = 0; i < card->count; i++)
-		if (card->recalls[i].id == recall_id)
-			card->recall = card->recalls[i];
+	recalls_view_find(desk, recall_id, &card->recall);
 	text_copy(card->said, sizeof(card->said), card->recall.words);
-	card->jar_list = (struct list_state){ 0 };
+	card->list = (struct list_state){ 0 };
 	card->from = VIEW_RECALLS;
 	refresh_jars(desk);
 	go_to_open(desk);
@@ -130,11 +152,11 @@ void recall_view_open(struct desk *desk, int64_t recall_id)
 /* "30 on the shelf, 9 used" */
 static void where_words(const struct desk *desk, struct text *text)
 {
-	const struct recall_card *card = recall_card(desk);
+	const struct trace_card *card = trace_card(desk);
 	int counts[WHERE_COUNT] = { 0 };
 	bool any = false;
 
-	for (size_t i = 0; i < card->jar_count; i++)
+	for (size_t i = 0; i < card->count; i++)
 		counts[jar_where(&card->jars[i])]++;
 	for (int i = 0; i < WHERE_COUNT; i++) {
 		if (counts[i] == 0 || i == WHERE_REPROCESSED)
@@ -170,7 +192,7 @@ static void jar_words(const struct log_traced *jar, bool marked, struct text *te
 
 static void jar_line(const struct desk *desk, struct list_line *line)
 {
-	const struct log_traced *jar = &recall_card(desk)->jars[line->n];
+	const struct log_traced *jar = &trace_card(desk)->jars[line->n];
 	bool open = in_recall(desk) ? jar->mark.outcome == RECALL_TO_FIND : jar->recalled;
 	struct text text = text_over(line->words, sizeof(line->words));
 
@@ -182,15 +204,15 @@ static void jar_line(const struct desk *desk, struct list_line *line)
 
 static void jars_draw(const struct desk *desk, int top, int rows)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 	int cols = desk_columns(desk);
-	struct list_area area = { .left = 1, .count = (int)card->jar_count, .line = jar_line };
+	struct list_area area = { .left = 1, .count = (int)card->count, .line = jar_line };
 	char words[400];
 	char counted[64];
 	struct text text = TEXT_OVER(words);
 	int used;
 
-	traced_count_words(card->jars, card->jar_count, counted, sizeof(counted));
+	traced_count_words(card->jars, card->count, counted, sizeof(counted));
 	text_add(&text, "%s of %s%s%s", counted, card->said, in_recall(desk) ? "; " : "", card->recall.reason);
 	used = desk_title(desk, top, words);
 	text = TEXT_OVER(words);
@@ -198,14 +220,14 @@ static void jars_draw(const struct desk *desk, int top, int rows)
 	used += desk_paragraph(desk, top + used, 1, cols - 2, 2, ROLE_PLAIN, words);
 	area.top = top + used;
 	area.rows = rows - used;
-	(void)list_draw(desk, &card->jar_list, &area);
+	(void)list_draw(desk, &card->list, &area);
 }
 
 /* --- jars: keys -------------------------------------------------------------------------------- */
 
 static bool reason_typed(struct desk *desk, const char *text)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 	struct fault fault = { 0 };
 	enum view_name from = card->from;
 	int64_t id;
@@ -233,9 +255,9 @@ static void say_left(struct desk *desk)
 	size_t left = 0;
 	size_t missing = 0;
 
-	for (size_t i = 0; i < recall_card(desk)->jar_count; i++) {
-		left += recall_card(desk)->jars[i].mark.outcome == RECALL_TO_FIND;
-		missing += recall_card(desk)->jars[i].mark.outcome == RECALL_NOT_FOUND;
+	for (size_t i = 0; i < trace_card(desk)->count; i++) {
+		left += trace_card(desk)->jars[i].mark.outcome == RECALL_TO_FIND;
+		missing += trace_card(desk)->jars[i].mark.outcome == RECALL_NOT_FOUND;
 	}
 	if (left > 0)
 		desk_say(desk, ROLE_DONE, "Noted. %zu still to find. (u undoes)", left);
@@ -248,15 +270,15 @@ static void say_left(struct desk *desk)
 
 static void follow(struct desk *desk, enum recall_outcome outcome, bool like)
 {
-	struct recall_card *card = recall_card(desk);
+	struct trace_card *card = trace_card(desk);
 	struct log_traced one;
 	struct log_lot lot = { 0 };
 	const char *advice = "";
 	struct fault fault = { 0 };
 
-	if (card->jar_count == 0)
+	if (card->count == 0)
 		return;
-	one = card->jars[card->jar_list.cursor];
+	one = card->jars[card->list.cursor];
 	if (!kitchen_follow_up(desk->kitchen, card->recall.id, one.jar.id, outcome, like, &advice, &fault)) {
 		desk_say_fault(desk, &fault);
 		return;
@@ -320,31 +342,31 @@ static void undo(struct desk *desk)
 	recalls_view_refresh(desk);
 	refresh_jars(desk);
 	desk_say(desk, ROLE_DONE, "%s", said);
-	if (in_recall(desk) && recall_card(desk)->jar_count == 0) /* the recall itself was taken back */
+	if (in_recall(desk) && trace_card(desk)->count == 0) /* the recall itself was taken back */
 		recalls_view_enter(desk);
 }
 
 static void jars_back(struct desk *desk)
 {
-	if (recall_card(desk)->from == VIEW_PANTRY)
+	if (trace_card(desk)->from == VIEW_PANTRY)
 		desk_open(desk, VIEW_PANTRY);
-	else if (recall_card(desk)->from == VIEW_RECALLS)
+	else if (trace_card(desk)->from == VIEW_RECALLS)
 		recalls_view_enter(desk);
 	else
-		desk_show_view(desk, recall_card(desk)->from);
+		desk_show_view(desk, trace_card(desk)->from);
 }
 
 static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	*count = (int)recall_card(desk)->jar_count;
-	return &recall_card(desk)->jar_list;
+	*count = (int)trace_card(desk)->count;
+	return &trace_card(desk)->list;
 }
 
 static const char *const pages[] = { "traced", "recalled", NULL };
 
 static int page(const struct desk *desk)
 {
-	return recall_card(desk)->recall.id != 0;
+	return trace_card(desk)->recall.id != 0;
 }
 
 static const struct view_key jar_keys[] = {
@@ -372,6 +394,7 @@ static const struct view_key jar_keys[] = {
 
 const struct view trace_view = {
 	.title = "Jars traced",
+	.state = &card_state,
 	.pages = pages,
 	.page = page,
 	.keys = jar_keys,
