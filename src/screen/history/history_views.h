@@ -15,7 +15,7 @@
 
 struct desk;
 
-/* Looking back: the seasons, one of them, what was made, one of that. */
+/* Looking back: the seasons, one of them, what was made. */
 struct back_card {
 	struct log_season *seasons;
 	size_t season_count;
@@ -35,13 +35,6 @@ struct back_card {
 	struct picker picker;
 	struct log_name *products;
 	size_t product_count;
-	enum view_name opened_from; /* the way back from one of them */
-	struct log_subject subject;
-	struct past_line *facts;
-	size_t fact_count;
-	struct log_entry *entries;
-	size_t entry_count;
-	struct list_state past_list; /* as figure_list */
 };
 
 struct back_card *back_card(const struct desk *desk);
@@ -50,6 +43,5 @@ void seasons_view_enter(struct desk *desk);
 void works_view_enter(struct desk *desk, int season); /* 0: every one */
 void works_view_search(struct desk *desk);            /* asks for words */
 void works_view_lot(struct desk *desk);               /* the batch and the loads of what is open */
-void past_view_enter(struct desk *desk, struct log_subject subject);
 
 #endif

@@ -15,9 +15,34 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct past_card {
+	enum view_name from; /* the view to go back to */
+	struct log_subject subject;
+	struct past_line *facts;
+	size_t fact_count;
+	struct log_entry *entries;
+	size_t entry_count;
+	struct list_state list; /* cursor: first line drawn; top: how many were */
+};
+
+static void clear(void *state)
+{
+	struct past_card *card = state;
+
+	free(card->facts);
+	free(card->entries);
+}
+
+static const struct view_state card_state = { sizeof(struct past_card), clear };
+
+static struct past_card *past_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_PAST);
+}
+
 static bool read_one(struct desk *desk, struct log_subject subject)
 {
-	struct back_card *card = back_card(desk);
+	struct past_card *card = past_card(desk);
 	struct fault fault = { 0 };
 	struct past_line *facts;
 	struct log_entry *entries;
@@ -43,19 +68,19 @@ static bool read_one(struct desk *desk, struct log_subject subject)
 	return true;
 }
 
-void past_view_enter(struct desk *desk, struct log_subject subject)
+static void enter(struct desk *desk, const struct opening *opening)
 {
 	enum view_name from = desk->view;
 
-	if (!read_one(desk, subject))
+	if (!read_one(desk, opening->subject))
 		return;
-	back_card(desk)->opened_from = from;
-	back_card(desk)->past_list = (struct list_state){ 0 };
+	past_card(desk)->from = from;
+	past_card(desk)->list = (struct list_state){ 0 };
 	desk_show_view(desk, VIEW_PAST);
 }
 
 /* The facts that are shown: sources stand behind @. */
-static int shown_facts(const struct back_card *card)
+static int shown_facts(const struct past_card *card)
 {
 	int count = 0;
 
@@ -64,7 +89,7 @@ static int shown_facts(const struct back_card *card)
 	return count;
 }
 
-static const struct past_line *shown_fact(const struct back_card *card, int n)
+static const struct past_line *shown_fact(const struct past_card *card, int n)
 {
 	size_t i = 0;
 
@@ -77,7 +102,7 @@ static const struct past_line *shown_fact(const struct back_card *card, int n)
  * an entry, so that what has none was not done with this log. */
 static int line_count(const struct desk *desk)
 {
-	const struct back_card *card = back_card(desk);
+	const struct past_card *card = past_card(desk);
 
 	return shown_facts(card) + 1 + (card->entry_count > 0 ? (int)card->entry_count : 1);
 }
@@ -111,7 +136,7 @@ static int entry_draw(const struct desk *desk, const struct log_entry *entry, in
 
 static int item_draw(const struct desk *desk, int n, int row, int rows)
 {
-	const struct back_card *card = back_card(desk);
+	const struct past_card *card = past_card(desk);
 	int facts = shown_facts(card);
 
 	if (n < facts)
@@ -127,12 +152,12 @@ static int item_draw(const struct desk *desk, int n, int row, int rows)
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	scroll_draw(desk, &back_card(desk)->past_list, line_count(desk), top, rows, item_draw);
+	scroll_draw(desk, &past_card(desk)->list, line_count(desk), top, rows, item_draw);
 }
 
 static void sources(const struct desk *desk, struct sources *page)
 {
-	const struct back_card *card = back_card(desk);
+	const struct past_card *card = past_card(desk);
 
 	for (size_t i = 1; i < card->fact_count; i++)
 		if (card->facts[i].kind == PAST_SOURCE)
@@ -142,50 +167,50 @@ static void sources(const struct desk *desk, struct sources *page)
 
 static void line_up(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->past_list, -1, line_count(desk));
+	scroll_move(&past_card(desk)->list, -1, line_count(desk));
 }
 
 static void line_down(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->past_list, 1, line_count(desk));
+	scroll_move(&past_card(desk)->list, 1, line_count(desk));
 }
 
 static void page_up(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->past_list, -back_card(desk)->past_list.top, line_count(desk));
+	scroll_move(&past_card(desk)->list, -past_card(desk)->list.top, line_count(desk));
 }
 
 static void page_down(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->past_list, back_card(desk)->past_list.top, line_count(desk));
+	scroll_move(&past_card(desk)->list, past_card(desk)->list.top, line_count(desk));
 }
 
 static void back(struct desk *desk)
 {
-	desk_show_view(desk, back_card(desk)->opened_from);
+	desk_show_view(desk, past_card(desk)->from);
 }
 
 static bool has_lot(const struct desk *desk)
 {
-	const struct work_kind *kind = work_kind_of(back_card(desk)->subject.kind); /* NULL: nothing was read */
+	const struct work_kind *kind = work_kind_of(past_card(desk)->subject.kind); /* NULL: nothing was read */
 
 	return kind != NULL && kind->has_lot;
 }
 
 static bool is_batch(const struct desk *desk)
 {
-	return back_card(desk)->subject.kind == SUBJECT_BATCH;
+	return past_card(desk)->subject.kind == SUBJECT_BATCH;
 }
 
 static bool note_typed(struct desk *desk, const char *text)
 {
 	struct fault fault = { 0 };
 
-	if (!kitchen_batch_note(desk->kitchen, back_card(desk)->subject.id, text, &fault)) {
+	if (!kitchen_batch_note(desk->kitchen, past_card(desk)->subject.id, text, &fault)) {
 		desk_say_fault(desk, &fault);
 		return false;
 	}
-	(void)read_one(desk, back_card(desk)->subject);
+	(void)read_one(desk, past_card(desk)->subject);
 	desk_say(desk, ROLE_DONE, "Noted; it can be searched for.");
 	return true;
 }
@@ -196,7 +221,7 @@ static void ask_note(struct desk *desk)
 	struct fault fault = { 0 };
 	struct log_batch batch;
 
-	if (kitchen_batch_get(desk->kitchen, back_card(desk)->subject.id, &batch, &fault))
+	if (kitchen_batch_get(desk->kitchen, past_card(desk)->subject.id, &batch, &fault))
 		desk_offer(desk, "Note:", batch.note, note_typed);
 	else
 		desk_say_fault(desk, &fault);
@@ -204,7 +229,7 @@ static void ask_note(struct desk *desk)
 
 static void trace(struct desk *desk)
 {
-	desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = back_card(desk)->subject });
+	desk_open_for(desk, VIEW_TRACE, (struct opening){ .subject = past_card(desk)->subject });
 }
 
 static const struct view_key keys[] = {
@@ -220,8 +245,10 @@ static const struct view_key keys[] = {
 
 const struct view past_view = {
 	.title = "What is known about it",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
+	.enter = enter,
 	.draw = draw,
 	.sources = sources,
 };

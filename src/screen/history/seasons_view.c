@@ -22,8 +22,6 @@ static void clear(void *state)
 	free(card->figures);
 	free(card->page.rows);
 	free(card->products);
-	free(card->facts);
-	free(card->entries);
 }
 
 static const struct view_state card_state = { sizeof(struct back_card), clear };

@@ -343,7 +343,7 @@ static void clear_wish(struct desk *desk)
 static void open_one(struct desk *desk)
 {
 	if (here(desk) != NULL)
-		past_view_enter(desk, here(desk)->subject);
+		desk_open_for(desk, VIEW_PAST, (struct opening){ .subject = here(desk)->subject });
 }
 
 static void pick_state(struct desk *desk)
