@@ -13,6 +13,7 @@
 #include "kitchen/pot/pot.h"
 #include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
 
 struct past_card {

@@ -11,22 +11,33 @@
 #include "kitchen/history/seasons.h"
 #include "screen/history/history_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
 #include "screen/ui/plot.h"
 
+/* The years, and one of them. */
+struct years_card {
+	struct log_season *seasons;
+	size_t season_count;
+	struct list_state season_list;
+	enum season_measure measure;
+	int year; /* whose figures are shown */
+	struct figure *figures;
+	size_t figure_count;
+	struct list_state figure_list; /* cursor: first line drawn; top: how many were */
+};
+
 static void clear(void *state)
 {
-	struct back_card *card = state;
+	struct years_card *card = state;
 
 	free(card->seasons);
 	free(card->figures);
-	free(card->page.rows);
-	free(card->products);
 }
 
-static const struct view_state card_state = { sizeof(struct back_card), clear };
+static const struct view_state card_state = { sizeof(struct years_card), clear };
 
-struct back_card *back_card(const struct desk *desk)
+static struct years_card *years_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_SEASONS);
 }
@@ -41,7 +52,7 @@ struct back_card *back_card(const struct desk *desk)
 
 static void read_seasons(struct desk *desk)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	struct fault fault = { 0 };
 	struct log_season *seasons;
 	size_t count;
@@ -68,13 +79,28 @@ static void enter(struct desk *desk, const struct opening *opening)
 	seasons_view_enter(desk);
 }
 
-static const struct log_season *here(const struct desk *desk)
+bool seasons_view_beside(const struct desk *desk, int season, int by, int *out)
 {
-	return back_card(desk)->season_count == 0 ? NULL
-	                                          : &back_card(desk)->seasons[back_card(desk)->season_list.cursor];
+	const struct years_card *card = years_card(desk);
+	int at = -1; /* before the newest: every year */
+
+	for (size_t i = 0; i < card->season_count; i++)
+		if (card->seasons[i].season == season)
+			at = (int)i;
+	at += by;
+	if (at >= (int)card->season_count || at < -1)
+		return false;
+	*out = at < 0 ? 0 : card->seasons[at].season;
+	return true;
 }
 
-static double most_of(const struct back_card *card)
+static const struct log_season *here(const struct desk *desk)
+{
+	return years_card(desk)->season_count == 0 ? NULL
+	                                           : &years_card(desk)->seasons[years_card(desk)->season_list.cursor];
+}
+
+static double most_of(const struct years_card *card)
 {
 	double most = 0.0;
 	double value;
@@ -85,7 +111,7 @@ static double most_of(const struct back_card *card)
 	return most;
 }
 
-static double share_of(const struct back_card *card, size_t n, double most)
+static double share_of(const struct years_card *card, size_t n, double most)
 {
 	double value;
 
@@ -94,7 +120,7 @@ static double share_of(const struct back_card *card, size_t n, double most)
 
 static void season_line(const struct desk *desk, struct list_line *line)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	const struct log_season *season = &card->seasons[line->n];
 	const double *most = line->of;
 	int cols = desk_columns(desk);
@@ -116,7 +142,7 @@ static void season_line(const struct desk *desk, struct list_line *line)
  * newest years where there are too many. */
 static void chart_draw(const struct desk *desk, int top, double most)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	double shares[SEASONS_SHOWN] = { 0 };
 	int cols = desk_columns(desk);
 	int newest = card->seasons[0].season;
@@ -138,7 +164,7 @@ static void chart_draw(const struct desk *desk, int top, double most)
 
 static void seasons_draw(const struct desk *desk, int top, int rows)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	int count = (int)card->season_count;
 	bool chart = rows >= CHART_FROM_ROWS && count > 1;
 	double most = most_of(card);
@@ -162,9 +188,9 @@ static void seasons_draw(const struct desk *desk, int top, int rows)
 
 static void seasons_sources(const struct desk *desk, struct sources *page)
 {
-	enum season_measure measure = back_card(desk)->measure;
+	enum season_measure measure = years_card(desk)->measure;
 
-	if (back_card(desk)->season_count > 0)
+	if (years_card(desk)->season_count > 0)
 		sources_add(page,
 		            &(struct source_of){ .source = measure == BY_FAILED ? INTERVAL_SOURCE : NULL,
 		                                 .how = season_measure_how(measure) },
@@ -187,7 +213,7 @@ static void browse(struct desk *desk)
 
 static void other_measure(struct desk *desk, int by)
 {
-	back_card(desk)->measure = (enum season_measure)(((int)back_card(desk)->measure + by + BY_COUNT) % BY_COUNT);
+	years_card(desk)->measure = (enum season_measure)(((int)years_card(desk)->measure + by + BY_COUNT) % BY_COUNT);
 	read_seasons(desk);
 }
 
@@ -203,8 +229,8 @@ static void last_measure(struct desk *desk)
 
 static struct list_state *list_of(const struct desk *desk, int *count)
 {
-	*count = (int)back_card(desk)->season_count;
-	return &back_card(desk)->season_list;
+	*count = (int)years_card(desk)->season_count;
+	return &years_card(desk)->season_list;
 }
 
 static const struct view_key seasons_keys[] = {
@@ -234,7 +260,7 @@ const struct view seasons_view = {
 
 static bool read_figures(struct desk *desk, int year)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	struct fault fault = { 0 };
 	struct season season;
 	struct figure *figures;
@@ -287,7 +313,7 @@ static void plot_draw(const struct desk *desk, const struct figure *figure, int 
 
 static int figure_draw(const struct desk *desk, int n, int row, int rows)
 {
-	const struct figure *figure = &back_card(desk)->figures[n];
+	const struct figure *figure = &years_card(desk)->figures[n];
 
 	if (figure->kind == FIGURE_WORDS)
 		return desk_paragraph(desk, row, 1, desk_columns(desk) - 2, rows, ROLE_PLAIN,
@@ -301,12 +327,12 @@ static int figure_draw(const struct desk *desk, int n, int row, int rows)
 
 static void season_draw(const struct desk *desk, int top, int rows)
 {
-	scroll_draw(desk, &back_card(desk)->figure_list, (int)back_card(desk)->figure_count, top, rows, figure_draw);
+	scroll_draw(desk, &years_card(desk)->figure_list, (int)years_card(desk)->figure_count, top, rows, figure_draw);
 }
 
 static void season_sources(const struct desk *desk, struct sources *page)
 {
-	const struct back_card *card = back_card(desk);
+	const struct years_card *card = years_card(desk);
 	bool rates = false;
 
 	for (size_t i = 0; i < card->figure_count; i++) {
@@ -324,7 +350,7 @@ static void season_sources(const struct desk *desk, struct sources *page)
 
 static void other_season(struct desk *desk, int by)
 {
-	struct back_card *card = back_card(desk);
+	struct years_card *card = years_card(desk);
 	int at = card->season_list.cursor + by;
 
 	if (at < 0 || at >= (int)card->season_count) {
@@ -347,29 +373,29 @@ static void year_after(struct desk *desk)
 
 static void browse_year(struct desk *desk)
 {
-	works_view_enter(desk, back_card(desk)->year);
+	works_view_enter(desk, years_card(desk)->year);
 }
 
 static void line_up(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->figure_list, -1, (int)back_card(desk)->figure_count);
+	scroll_move(&years_card(desk)->figure_list, -1, (int)years_card(desk)->figure_count);
 }
 
 static void line_down(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->figure_list, 1, (int)back_card(desk)->figure_count);
+	scroll_move(&years_card(desk)->figure_list, 1, (int)years_card(desk)->figure_count);
 }
 
 static void page_up(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->figure_list, -back_card(desk)->figure_list.top,
-	            (int)back_card(desk)->figure_count);
+	scroll_move(&years_card(desk)->figure_list, -years_card(desk)->figure_list.top,
+	            (int)years_card(desk)->figure_count);
 }
 
 static void page_down(struct desk *desk)
 {
-	scroll_move(&back_card(desk)->figure_list, back_card(desk)->figure_list.top,
-	            (int)back_card(desk)->figure_count);
+	scroll_move(&years_card(desk)->figure_list, years_card(desk)->figure_list.top,
+	            (int)years_card(desk)->figure_count);
 }
 
 static const struct view_key season_keys[] = {

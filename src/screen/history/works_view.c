@@ -12,27 +12,58 @@
 #include "screen/history/history_views.h"
 #include "screen/term/wake.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
+#include "screen/ui/picker.h"
 
 #define WIDE 100
 #define PAGE_ROWS 20 /* before the first frame has told */
 #define WHOLE_ROWS 2 /* the line under the cursor once more, to its end */
 
+/* The list, and what it is narrowed to. */
+struct works_card {
+	struct log_wish wish;
+	struct works page;
+	struct list_state list;
+	int page_rows;    /* that found room in the last frame */
+	int64_t older_id; /* where the next page begins, to either side */
+	int64_t newer_id;
+	bool picking_product; /* else a state */
+	struct picker picker;
+	struct log_name *products;
+	size_t product_count;
+};
+
+static void clear(void *state)
+{
+	struct works_card *card = state;
+
+	free(card->page.rows);
+	free(card->products);
+}
+
+static const struct view_state card_state = { sizeof(struct works_card), clear };
+
+static struct works_card *works_card(const struct desk *desk)
+{
+	return desk_state(desk, VIEW_WORKS);
+}
+
 static const struct log_work *here(const struct desk *desk)
 {
-	const struct back_card *card = back_card(desk);
+	const struct works_card *card = works_card(desk);
 
-	return card->page.count == 0 ? NULL : &card->page.rows[card->page_list.cursor];
+	return card->page.count == 0 ? NULL : &card->page.rows[card->list.cursor];
 }
 
 /* --- pages ------------------------------------------------------------------------------ */
 
 /* A page took the place of the one before it. */
-static void take_page(struct back_card *card, struct works *page, bool older)
+static void take_page(struct works_card *card, struct works *page, bool older)
 {
 	free(card->page.rows);
 	card->page = *page;
-	card->page_list = (struct list_state){ .cursor = older ? 0 : (int)page->count - 1 };
+	card->list = (struct list_state){ .cursor = older ? 0 : (int)page->count - 1 };
 	if (page->count == 0)
 		return;
 	card->newer_id = page->rows[0].id;
@@ -42,7 +73,7 @@ static void take_page(struct back_card *card, struct works *page, bool older)
 /* False: refused, which is said. */
 static bool read_page(struct desk *desk, const struct log_wish *wish, int64_t from_id, bool older, struct works *page)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 	struct fault fault = { 0 };
 
 	if (kitchen_works(desk->kitchen, wish, from_id, older, card->page_rows > 0 ? card->page_rows : PAGE_ROWS, page,
@@ -59,7 +90,7 @@ static bool show_page(struct desk *desk, struct works *page, bool older)
 		free(page->rows);
 		return false;
 	}
-	take_page(back_card(desk), page, older);
+	take_page(works_card(desk), page, older);
 	return true;
 }
 
@@ -67,14 +98,14 @@ static bool look(struct desk *desk, int64_t from_id, bool older)
 {
 	struct works page;
 
-	return read_page(desk, &back_card(desk)->wish, from_id, older, &page) && show_page(desk, &page, older);
+	return read_page(desk, &works_card(desk)->wish, from_id, older, &page) && show_page(desk, &page, older);
 }
 
 /* From the newest, by another wish.  Refused, it leaves the wish and what was found
  * by it as they were. */
 static bool look_for(struct desk *desk, const struct log_wish *wish)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 	struct works none = { 0 };
 	struct works page;
 
@@ -102,27 +133,27 @@ void works_view_enter(struct desk *desk, int season)
 
 /* From the last row that is to be seen: the first page is read before it is known how many
  * find room, and a window may have become smaller since. */
-static int64_t below(const struct back_card *card)
+static int64_t below(const struct works_card *card)
 {
-	int end = card->page_list.top + card->page_rows;
+	int end = card->list.top + card->page_rows;
 
 	return card->page_rows > 0 && end < (int)card->page.count ? card->page.rows[end - 1].id : card->older_id;
 }
 
-static int64_t above(const struct back_card *card)
+static int64_t above(const struct works_card *card)
 {
-	return card->page_list.top > 0 ? card->page.rows[card->page_list.top].id : card->newer_id;
+	return card->list.top > 0 ? card->page.rows[card->list.top].id : card->newer_id;
 }
 
 static void page_older(struct desk *desk)
 {
-	if (!look(desk, below(back_card(desk)), true) && desk->message[0] == '\0')
+	if (!look(desk, below(works_card(desk)), true) && desk->message[0] == '\0')
 		desk_say(desk, ROLE_QUIET, "That is the oldest.");
 }
 
 static void page_newer(struct desk *desk)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 
 	if (!look(desk, above(card), false)) {
 		if (desk->message[0] == '\0')
@@ -131,21 +162,21 @@ static void page_newer(struct desk *desk)
 	}
 	/* A page that is not full is the first one: show it whole. */
 	if ((int)card->page.count < card->page_rows) {
-		int cursor = card->page_list.cursor;
+		int cursor = card->list.cursor;
 
 		(void)look(desk, INT64_MAX, true);
-		list_move(&card->page_list, cursor, (int)card->page.count);
+		list_move(&card->list, cursor, (int)card->page.count);
 	}
 }
 
 /* Beyond the last line of a page: to the next one. */
 static void move(struct desk *desk, int by)
 {
-	struct back_card *card = back_card(desk);
-	int before = card->page_list.cursor;
+	struct works_card *card = works_card(desk);
+	int before = card->list.cursor;
 
-	list_move(&card->page_list, by, (int)card->page.count);
-	if (card->page_list.cursor == before)
+	list_move(&card->list, by, (int)card->page.count);
+	if (card->list.cursor == before)
 		(by > 0 ? page_older : page_newer)(desk);
 }
 
@@ -163,7 +194,7 @@ static void up(struct desk *desk)
 
 static void wish_words(const struct desk *desk, struct text *text)
 {
-	const struct log_wish *wish = &back_card(desk)->wish;
+	const struct log_wish *wish = &works_card(desk)->wish;
 
 	if (wish->season == 0)
 		text_add(text, "All years");
@@ -220,7 +251,7 @@ static void columns_draw(const struct desk *desk, const struct log_work *work, i
 
 static void line_of(const struct desk *desk, struct list_line *line)
 {
-	const struct log_work *work = &back_card(desk)->page.rows[line->n];
+	const struct log_work *work = &works_card(desk)->page.rows[line->n];
 	enum role role = line->here ? ROLE_SELECTED : role_of(work);
 	int cols = desk_columns(desk);
 	char words[400];
@@ -238,7 +269,7 @@ static void line_of(const struct desk *desk, struct list_line *line)
 
 static void draw(const struct desk *desk, int top, int rows)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 	int cols = desk_columns(desk);
 	int whole = cols < WIDE ? WHOLE_ROWS : 0;
 	int count = (int)card->page.count;
@@ -257,7 +288,7 @@ static void draw(const struct desk *desk, int top, int rows)
 		                   ? "No matches. c clears all filters."
 		                   : "No matches in that year. Left: the year before; Right: the year after, then "
 		                     "all years; c clears all filters.");
-	(void)list_draw(desk, &card->page_list, &area);
+	(void)list_draw(desk, &card->list, &area);
 	if (whole == 0 || here(desk) == NULL)
 		return;
 	text = TEXT_OVER(words);
@@ -269,7 +300,7 @@ static void draw(const struct desk *desk, int top, int rows)
 
 static bool words_typed(struct desk *desk, const char *text)
 {
-	struct log_wish wish = back_card(desk)->wish;
+	struct log_wish wish = works_card(desk)->wish;
 
 	if (!text_copy(wish.words, sizeof(wish.words), text)) {
 		desk_say(desk, ROLE_CAUTION, "Search for fewer words.");
@@ -284,14 +315,14 @@ static bool words_typed(struct desk *desk, const char *text)
 
 static void ask_words(struct desk *desk)
 {
-	desk_offer(desk, "Search for:", back_card(desk)->wish.words, words_typed);
+	desk_offer(desk, "Search for:", works_card(desk)->wish.words, words_typed);
 	desk->entry.keys = "Enter searches; a lot 2026-09-14-B1, a day 2026-09-14, words   Esc as it was";
 	desk->entry.keys_brief = "Enter searches   Esc as it was";
 }
 
 void works_view_search(struct desk *desk)
 {
-	back_card(desk)->wish = (struct log_wish){ 0 };
+	works_card(desk)->wish = (struct log_wish){ 0 };
 	ask_words(desk);
 }
 
@@ -309,19 +340,12 @@ void works_view_lot(struct desk *desk)
 
 static void other_year(struct desk *desk, int by)
 {
-	struct back_card *card = back_card(desk);
-	struct log_wish wish = card->wish;
-	int at = -1; /* before the newest: every year */
+	struct log_wish wish = works_card(desk)->wish;
 
-	for (size_t i = 0; i < card->season_count; i++)
-		if (card->seasons[i].season == card->wish.season)
-			at = (int)i;
-	at += by;
-	if (at >= (int)card->season_count || at < -1) {
+	if (!seasons_view_beside(desk, wish.season, by, &wish.season)) {
 		desk_say(desk, ROLE_QUIET, by > 0 ? "There is no earlier year." : "All years are shown.");
 		return;
 	}
-	wish.season = at < 0 ? 0 : card->seasons[at].season;
 	look_anew(desk, &wish);
 }
 
@@ -348,14 +372,14 @@ static void open_one(struct desk *desk)
 
 static void pick_state(struct desk *desk)
 {
-	back_card(desk)->picking_product = false;
-	picker_reset(&back_card(desk)->picker);
+	works_card(desk)->picking_product = false;
+	picker_reset(&works_card(desk)->picker);
 	desk_show_view(desk, VIEW_WORKS_PICK);
 }
 
 static void pick_product(struct desk *desk)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 	struct fault fault = { 0 };
 	struct log_name *names;
 	size_t count;
@@ -389,6 +413,7 @@ static const struct view_key keys[] = {
 
 const struct view works_view = {
 	.title = "What was made",
+	.state = &card_state,
 	.keys = keys,
 	.key_count = sizeof(keys) / sizeof(keys[0]),
 	.draw = draw,
@@ -399,7 +424,7 @@ const struct view works_view = {
 /* Name of the n-th choice of all; the first takes the condition away.  NULL: there is none. */
 static const char *choice_name(const struct desk *desk, int n)
 {
-	const struct back_card *card = back_card(desk);
+	const struct works_card *card = works_card(desk);
 
 	if (!card->picking_product)
 		return n < WORK_STATE_COUNT ? work_state_words((enum work_state)n) : NULL;
@@ -412,7 +437,7 @@ static const char *choice(const struct desk *desk, int n, int *which)
 	const char *name;
 
 	for (int i = 0; (name = choice_name(desk, i)) != NULL; i++) {
-		if (!picker_matches(&back_card(desk)->picker, name) || n-- > 0)
+		if (!picker_matches(&works_card(desk)->picker, name) || n-- > 0)
 			continue;
 		*which = i;
 		return name;
@@ -440,7 +465,7 @@ static void choice_words(const struct desk *desk, int n, char *buffer, size_t si
 
 static void pick_draw(const struct desk *desk, int top, int rows)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 
 	terminal_putf(desk->terminal, top, 1, desk_columns(desk) - 2, ROLE_STRONG, "Show which %s? %s_",
 	              card->picking_product ? "product" : "ones", card->picker.filter);
@@ -449,7 +474,7 @@ static void pick_draw(const struct desk *desk, int top, int rows)
 
 static void choose(struct desk *desk)
 {
-	struct back_card *card = back_card(desk);
+	struct works_card *card = works_card(desk);
 	struct log_wish wish = card->wish;
 	int which = 0;
 	const char *name = choice(desk, card->picker.cursor, &which);
@@ -470,24 +495,24 @@ static void pick_back(struct desk *desk)
 
 static void pick_up(struct desk *desk)
 {
-	picker_move(&back_card(desk)->picker, -1, choice_count(desk));
+	picker_move(&works_card(desk)->picker, -1, choice_count(desk));
 }
 
 static void pick_down(struct desk *desk)
 {
-	picker_move(&back_card(desk)->picker, 1, choice_count(desk));
+	picker_move(&works_card(desk)->picker, 1, choice_count(desk));
 }
 
 static bool pick_types(const struct desk *desk, long key)
 {
-	return picker_types(desk, &back_card(desk)->picker, key, choice_name);
+	return picker_types(desk, &works_card(desk)->picker, key, choice_name);
 }
 
 static bool pick_typed(struct desk *desk, long key)
 {
 	if (!pick_types(desk, key))
 		return false;
-	picker_typed(desk, &back_card(desk)->picker, key, choice_name);
+	picker_typed(desk, &works_card(desk)->picker, key, choice_name);
 	return true;
 }
 
@@ -495,7 +520,7 @@ static const char *const pages[] = { "state", "product", NULL };
 
 static int page(const struct desk *desk)
 {
-	return back_card(desk)->picking_product;
+	return works_card(desk)->picking_product;
 }
 
 static const struct view_key pick_keys[] = {
