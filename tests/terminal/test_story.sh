@@ -192,6 +192,8 @@ wait_for "Jar 5: unchecked, OVER HALF lost"
 press f
 wait_for "Over half the liquid is gone: unseal, fridge, eat in 2-3 days, or discard"
 press 4
+wait_for "Before the trash:" "Unsure how the jar was processed or acidified"
+press Escape
 wait_for "Jar 5: unchecked, OVER HALF lost, to be thrown out now"
 at="shelving with jars unchecked"
 step

@@ -178,8 +178,7 @@ static void bin(struct desk *desk)
 	bool known = jar != NULL && kitchen_lot_of_jar(desk->kitchen, jar->id, &lot, NULL);
 
 	if (known && do_with(desk, ASIDE_BINNED, false))
-		desk_open_for(desk, VIEW_STEPS,
-		              (struct opening){ .lot = &lot, .advice = jar_fate_advice(FATE_DISCARD, &lot) });
+		desk_open_for(desk, VIEW_STEPS, (struct opening){ .advice = jar_fate_advice(FATE_DISCARD, &lot) });
 }
 
 static void undo(struct desk *desk)

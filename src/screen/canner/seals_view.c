@@ -520,9 +520,7 @@ static void choose_fate_for_all(struct desk *desk)
 /* What to do before the bin. */
 static void show_steps(struct desk *desk, enum jar_fate fate)
 {
-	const struct log_lot *lot = &strip_of(desk)->lot;
-
-	desk_open_for(desk, VIEW_STEPS, (struct opening){ .lot = lot, .advice = jar_fate_advice(fate, lot) });
+	desk_open_for(desk, VIEW_STEPS, (struct opening){ .advice = jar_fate_advice(fate, &strip_of(desk)->lot) });
 }
 
 static bool fate_typed(struct desk *desk, long key)
@@ -538,7 +536,7 @@ static bool fate_typed(struct desk *desk, long key)
 	done = card->fate_for_all ? kitchen_fate_rest(desk->kitchen, card->load_id, fate, &fault)
 	                          : kitchen_jar_fate(desk->kitchen, jar->id, fate, &fault);
 	card->choosing_fate = !done;
-	if (done)
+	if (done && fate != FATE_DISCARD)
 		desk_say(desk, ROLE_PLAIN, "%s", jar_fate_advice(fate, &strip_of(desk)->lot));
 	after_mark(desk, done, &fault);
 	if (done && fate == FATE_DISCARD)

@@ -1,6 +1,6 @@
 /*
- * steps_view.c - what to do with suspect jars before the bin: shown when some are thrown
- * out, and when the advice is about such.
+ * steps_view.c - what to do with jars before the bin: shown when one gets that fate, whatever
+ * it holds, and when suspect ones are thrown out elsewhere.
  */
 #include "engine/food/food.h"
 #include "kitchen/canner/canner.h"
@@ -24,7 +24,9 @@ static struct steps_card *card_of(const struct desk *desk)
 
 static void enter(struct desk *desk, const struct opening *opening)
 {
-	if (!lot_is_suspect(opening->lot) || opening->advice[0] == '\0')
+	bool asked_for = opening->lot == NULL || lot_is_suspect(opening->lot);
+
+	if (!asked_for || opening->advice[0] == '\0')
 		return;
 	card_of(desk)->steps = opening->advice;
 	card_of(desk)->from_byte = 0;

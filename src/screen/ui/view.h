@@ -64,7 +64,7 @@ enum {
 struct opening {
 	int64_t id;                 /* of a station, batch, load or own recipe */
 	struct log_subject subject; /* of the log: a load, batch or run */
-	const struct log_lot *lot;  /* of jars that were thrown out */
+	const struct log_lot *lot;  /* of jars that were thrown out; NULL: whatever food it is */
 	const char *advice;         /* what to do with them; a constant */
 	int entry;                  /* of VIEW_ENTRY: enum entry_name (entry_view.h) */
 };
