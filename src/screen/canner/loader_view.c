@@ -15,6 +15,8 @@
 #include "screen/ui/entry_view.h"
 #include "screen/ui/paragraph.h"
 
+#define LOW_ROWS 8 /* of them none is for a title: where the jars go needs it */
+
 struct loader_card {
 	int64_t station_id;
 	struct list_state list; /* of the jars that wait, group by group */
@@ -264,7 +266,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	int end = top + rows;
 	int row = top;
 
-	terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
+	if (rows > LOW_ROWS)
+		terminal_put(desk->terminal, row++, 1, cols - 2, ROLE_STRONG, "Filled jars that wait");
 	row += waiting_draw(desk, row, rows > 12 ? 6 : 3);
 	(void)snprintf(words, sizeof(words), "Where they go. This is for %s.",
 	               station == NULL ? "no canner" : station->name);
