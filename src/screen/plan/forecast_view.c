@@ -14,6 +14,7 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
 
 /* The forecast, kept while the board is open. */

@@ -119,7 +119,7 @@ static void legend_words(const struct kitchen_plan *plan, struct text *text)
 			         plan_task_words((enum plan_task_kind)kind));
 }
 
-void plan_ribbon_draw(const struct desk *desk, int row, int rows)
+void plan_ribbon_draw(const struct desk *desk, int64_t scroll_ms, int *first, int row, int rows)
 {
 	const struct kitchen_plan *plan = desk_plan(desk);
 	int stations = (int)plan->station_count;
@@ -133,18 +133,18 @@ void plan_ribbon_draw(const struct desk *desk, int row, int rows)
 	if (!plan->possible || rows < 3)
 		return;
 	terminal_size(desk->terminal, &window_rows, &cols);
-	axis = axis_of_plan(cols, plan_card(desk)->scroll_ms);
+	axis = axis_of_plan(cols, scroll_ms);
 	if (axis.cols > SHARE_FROM_COLS)
 		axis.cols -= SHARE_COLS;
 	axis_draw(desk, &axis, row);
 	shown = rows - 1 - (rows > 6) - (rows > 8 ? 2 : 0);
 	shown = shown < stations ? shown : stations;
-	if (plan_card(desk)->top > stations - shown)
-		plan_card(desk)->top = stations - shown;
-	if (plan_card(desk)->top < 0)
-		plan_card(desk)->top = 0;
+	if (*first > stations - shown)
+		*first = stations - shown;
+	if (*first < 0)
+		*first = 0;
 	for (int i = 0; i < shown; i++)
-		station_draw(desk, &axis, plan_card(desk)->top + i, row + 1 + i);
+		station_draw(desk, &axis, *first + i, row + 1 + i);
 	row += 1 + shown;
 	if (rows > 6)
 		hands_draw(desk, &axis, row++);

@@ -14,14 +14,33 @@
 #include "screen/plan/plan_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
 #include "screen/ui/ribbon.h"
 
+enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
+struct plan_card {
+	enum plan_page page;
+	struct list_state next;
+	struct list_state rows;
+	struct list_state times;
+	int top;           /* first station of the ribbons */
+	int64_t scroll_ms; /* of the ribbons, from now */
+	int extra;         /* the next "one more" to ask about */
+	int64_t sure_until_ms;
+};
+
 static const struct view_state card_state = { sizeof(struct plan_card), NULL };
 
-struct plan_card *plan_card(const struct desk *desk)
+static struct plan_card *plan_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_PLAN);
+}
+
+/* What was entered is among the rows. */
+void plan_show_rows(struct desk *desk)
+{
+	plan_card(desk)->page = PLAN_PAGE_ROWS;
 }
 
 #define MINUTE_MS (INT64_C(60) * 1000)
@@ -425,12 +444,13 @@ static void sources(const struct desk *desk, struct sources *page)
 
 static void draw(const struct desk *desk, int top, int rows)
 {
+	struct plan_card *card = plan_card(desk);
 	int cols = desk_columns(desk);
 	int used = head_draw(desk, top, rows, cols);
 
-	switch (plan_card(desk)->page) {
+	switch (card->page) {
 	case PLAN_PAGE_NEXT: page_next_draw(desk, top + used, rows - used); break;
-	case PLAN_PAGE_RIBBON: plan_ribbon_draw(desk, top + used, rows - used); break;
+	case PLAN_PAGE_RIBBON: plan_ribbon_draw(desk, card->scroll_ms, &card->top, top + used, rows - used); break;
 	case PLAN_PAGE_ROWS: page_rows_draw(desk, top + used, rows - used, cols); break;
 	case PLAN_PAGE_TIMES: page_times_draw(desk, top + used, rows - used); break;
 	case PLAN_PAGE_COUNT: break;

@@ -9,24 +9,11 @@
 #include <stdint.h>
 
 #include "log/rows/plan.h"
-#include "screen/ui/list.h"
 
 struct ahead;
 struct desk;
 struct sources;
 struct text;
-
-enum plan_page { PLAN_PAGE_NEXT, PLAN_PAGE_RIBBON, PLAN_PAGE_ROWS, PLAN_PAGE_TIMES, PLAN_PAGE_COUNT };
-struct plan_card {
-	enum plan_page page;
-	struct list_state next;
-	struct list_state rows;
-	struct list_state times;
-	int top;           /* first station of the ribbons */
-	int64_t scroll_ms; /* of the ribbons, from now */
-	int extra;         /* the next "one more" to ask about */
-	int64_t sure_until_ms;
-};
 
 /* The fruit that the forecast is of, and what it came to, when it was known last. */
 const char *forecast_fruit(const struct desk *desk);
@@ -39,8 +26,8 @@ bool plan_time_typed(struct desk *desk, const char *text, int *minutes);
 /* Behind a form: among the rows. */
 void plan_show_rows(struct desk *desk);
 
-struct plan_card *plan_card(const struct desk *desk);
-void plan_ribbon_draw(const struct desk *desk, int row, int rows);
+/* From `scroll_ms` after now on; `first` is the station at the top, and stays where the last is to be seen. */
+void plan_ribbon_draw(const struct desk *desk, int64_t scroll_ms, int *first, int row, int rows);
 /* What the accepted plan starts there next; NULL: nothing.  Valid until the next act. */
 const struct log_plan_run *desk_planned_run(const struct desk *desk, int64_t station_id);
 struct planned_batch {

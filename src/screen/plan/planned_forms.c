@@ -49,12 +49,6 @@ static void times_words(int times, struct text *text)
 		text_add(text, ", %s", count_words(times, "time").words);
 }
 
-/* What was entered is among the rows. */
-void plan_show_rows(struct desk *desk)
-{
-	plan_card(desk)->page = PLAN_PAGE_ROWS;
-}
-
 /* --- fruit ---------------------------------------------------------------------------- */
 
 struct run_answers {
