@@ -92,11 +92,10 @@ static void jar_draw(const struct desk *desk, const struct log_jar *jar, bool he
 	ticks_draw(desk, jar, row + 1, col + 3);
 }
 
-void seal_picture_draw(const struct desk *desk, int top, int rows, int cols)
+void seal_picture_draw(const struct desk *desk, const struct seal_picture *picture, int top, int rows, int cols)
 {
-	const struct seal_card *card = seal_card(desk);
 	int wide = seal_picture_wide(cols);
-	int lines = ((int)card->count + wide - 1) / wide;
+	int lines = (picture->count + wide - 1) / wide;
 	int body = BODY_ROWS_MAX;
 	int shown;
 	int first;
@@ -105,10 +104,10 @@ void seal_picture_draw(const struct desk *desk, int top, int rows, int cols)
 	while (body > 1 && lines * (JAR_ROWS + body) > rows)
 		body--;
 	shown = rows / (JAR_ROWS + body) < 1 ? 1 : rows / (JAR_ROWS + body);
-	first = card->cursor / wide - shown + 1;
+	first = picture->cursor / wide - shown + 1;
 	if (first < 0)
 		first = 0;
-	for (int i = first * wide; i < (int)card->count && i < (first + shown) * wide; i++)
-		jar_draw(desk, &card->jars[i], i == card->cursor, body, top + (i / wide - first) * (JAR_ROWS + body),
-		         1 + i % wide * JAR_COLS);
+	for (int i = first * wide; i < picture->count && i < (first + shown) * wide; i++)
+		jar_draw(desk, &picture->jars[i], i == picture->cursor, body,
+		         top + (i / wide - first) * (JAR_ROWS + body), 1 + i % wide * JAR_COLS);
 }

@@ -19,6 +19,19 @@
 #include "screen/ui/desk.h"
 #include "screen/ui/paragraph.h"
 
+struct seal_card {
+	int64_t load_id;
+	int cursor;
+	struct log_jar *jars;
+	size_t count;
+	bool choosing_fate;
+	bool fate_for_all;
+	bool round;          /* all loads past their 12 h, one after the other */
+	bool asking;         /* by which methods the lids of this load are looked at */
+	bool asking_for_all; /* then: every other jar is sealed, not only the one under the cursor */
+	unsigned methods;    /* as said for this load, SEAL_BY(); 0: not said yet */
+};
+
 static void clear(void *state)
 {
 	struct seal_card *card = state;
@@ -28,7 +41,7 @@ static void clear(void *state)
 
 static const struct view_state card_state = { sizeof(struct seal_card), clear };
 
-struct seal_card *seal_card(const struct desk *desk)
+static struct seal_card *seal_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_SEALS);
 }
@@ -326,7 +339,8 @@ static void draw(const struct desk *desk, int top, int rows)
 	else if (card->asking)
 		methods_draw(desk, top + 3, rows - 3, cols);
 	else
-		seal_picture_draw(desk, top + 3, rows - 3, cols);
+		seal_picture_draw(desk, &(struct seal_picture){ card->jars, (int)card->count, card->cursor }, top + 3,
+		                  rows - 3, cols);
 }
 
 /* --- keys ------------------------------------------------------------------------------- */
