@@ -53,12 +53,16 @@ static const char *count_starts(const struct desk *desk)
 
 static int line_count(const struct desk *desk)
 {
-	return (int)shelf_card(desk)->count;
+	int count;
+
+	(void)shelf_lines(desk, &count);
+	return count;
 }
 
 static void line_words(const struct desk *desk, int n, char *buffer, size_t size)
 {
-	const struct shelf_line *line = &shelf_card(desk)->lines[n];
+	int count;
+	const struct shelf_line *line = &shelf_lines(desk, &count)[n];
 	struct text text = text_over(buffer, size);
 	char stock[64];
 
@@ -68,12 +72,15 @@ static void line_words(const struct desk *desk, int n, char *buffer, size_t size
 
 static const char *line_word(const struct desk *desk, int n)
 {
-	return n < line_count(desk) ? shelf_card(desk)->lines[n].name : NULL;
+	int count;
+	const struct shelf_line *lines = shelf_lines(desk, &count);
+
+	return n < count ? lines[n].name : NULL;
 }
 
 static int line_now(const struct desk *desk)
 {
-	return shelf_card(desk)->list.cursor;
+	return shelf_cursor(desk);
 }
 
 static void line_said(const struct desk *desk, struct text *text)
@@ -83,7 +90,7 @@ static void line_said(const struct desk *desk, struct text *text)
 
 static bool line_taken(struct desk *desk, int n)
 {
-	shelf_card(desk)->list.cursor = n;
+	shelf_go_to(desk, n);
 	counted_of(desk)->line = *shelf_here(desk);
 	return true;
 }
@@ -166,34 +173,36 @@ static bool checked_typed(struct desk *desk, const char *text)
 
 static bool check_done(struct desk *desk, struct text *noted, struct fault *fault)
 {
-	struct shelf_card *card = shelf_card(desk);
+	struct shelf_check *check = shelf_check(desk);
 	bool done = counted_of(desk)->kept || count_done(desk, noted, fault);
 
 	if (done && counted_of(desk)->kept)
-		card->kept++;
+		check->kept++;
 	else if (done)
-		card->checked++;
+		check->checked++;
 	return done;
 }
 
 /* On to the next line that is counted, or that is not, as the first one was. */
 static void check_then(struct desk *desk)
 {
-	struct shelf_card *card = shelf_card(desk);
+	const struct shelf_check *check = shelf_check(desk);
+	int count;
+	const struct shelf_line *lines = shelf_lines(desk, &count);
 	const struct shelf_line *here = shelf_here(desk);
 	/* Juice of which nothing is left is gone. */
 	bool stands = here != NULL && shelf_same_line(here, &counted_of(desk)->line);
-	int next = card->list.cursor + stands;
+	int next = shelf_cursor(desk) + stands;
 
-	while (next < (int)card->count && card->lines[next].counted != card->checks_counted)
+	while (next < count && lines[next].counted != check->counted)
 		next++;
-	if (next >= (int)card->count) {
-		desk_say(desk, ROLE_DONE, "Shelf check: %d counted, %d kept. (u undoes the last count)", card->checked,
-		         card->kept);
+	if (next >= count) {
+		desk_say(desk, ROLE_DONE, "Shelf check: %d counted, %d kept. (u undoes the last count)", check->checked,
+		         check->kept);
 		return;
 	}
 	desk->message[0] = '\0';
-	card->list.cursor = next;
+	shelf_go_to(desk, next);
 	desk_enter(desk, ENTRY_CHECK, 0);
 }
 

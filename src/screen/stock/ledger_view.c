@@ -9,6 +9,7 @@
 #include "kitchen/stock/shelf.h"
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
+#include "screen/ui/list.h"
 #include "screen/ui/paragraph.h"
 
 struct ledger_card {

@@ -9,22 +9,22 @@
 #include <stdint.h>
 
 #include "kitchen/stock/shelf.h"
-#include "screen/ui/list.h"
 
 struct desk;
 struct sources;
 
-/* The shelf, and a shelf check that goes through it. */
-struct shelf_card {
-	struct list_state list;
-	struct shelf_line *lines;
-	size_t count;
-	bool checks_counted; /* a shelf check goes through what is counted; else through what is not */
-	int checked;         /* lines that it has counted, and kept */
+/* A shelf check, which goes through the shelf line by line. */
+struct shelf_check {
+	bool counted; /* through what is counted; else through what is not */
+	int checked;  /* lines that it has counted, and kept */
 	int kept;
 };
 
-struct shelf_card *shelf_card(const struct desk *desk);
+struct shelf_check *shelf_check(const struct desk *desk);
+/* As read last, and where the cursor is; valid until it is read anew. */
+const struct shelf_line *shelf_lines(const struct desk *desk, int *count);
+int shelf_cursor(const struct desk *desk);
+void shelf_go_to(struct desk *desk, int n);
 const struct shelf_line *shelf_here(const struct desk *desk); /* under the cursor; NULL: there is none */
 /* Read it anew; the cursor stays on its thing, or goes to the supply of that number (0: none). */
 void shelf_read(struct desk *desk, int64_t supply_id);

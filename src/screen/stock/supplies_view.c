@@ -13,6 +13,14 @@
 #include "screen/stock/stock_views.h"
 #include "screen/ui/desk.h"
 #include "screen/ui/entry_view.h"
+#include "screen/ui/list.h"
+
+struct shelf_card {
+	struct list_state list;
+	struct shelf_line *lines;
+	size_t count;
+	struct shelf_check check;
+};
 
 static void clear(void *state)
 {
@@ -23,9 +31,30 @@ static void clear(void *state)
 
 static const struct view_state card_state = { sizeof(struct shelf_card), clear };
 
-struct shelf_card *shelf_card(const struct desk *desk)
+static struct shelf_card *shelf_card(const struct desk *desk)
 {
 	return desk_state(desk, VIEW_SUPPLIES);
+}
+
+struct shelf_check *shelf_check(const struct desk *desk)
+{
+	return &shelf_card(desk)->check;
+}
+
+const struct shelf_line *shelf_lines(const struct desk *desk, int *count)
+{
+	*count = (int)shelf_card(desk)->count;
+	return shelf_card(desk)->lines;
+}
+
+int shelf_cursor(const struct desk *desk)
+{
+	return shelf_card(desk)->list.cursor;
+}
+
+void shelf_go_to(struct desk *desk, int n)
+{
+	shelf_card(desk)->list.cursor = n;
 }
 
 const struct shelf_line *shelf_here(const struct desk *desk)
@@ -164,13 +193,9 @@ static void bought_by(struct desk *desk)
 
 static void check(struct desk *desk)
 {
-	struct shelf_card *card = shelf_card(desk);
-
 	if (shelf_here(desk) == NULL)
 		return;
-	card->checks_counted = shelf_here(desk)->counted;
-	card->checked = 0;
-	card->kept = 0;
+	*shelf_check(desk) = (struct shelf_check){ .counted = shelf_here(desk)->counted };
 	enter_here(desk, ENTRY_CHECK);
 }
 
