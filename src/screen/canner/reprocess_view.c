@@ -278,7 +278,7 @@ static void no_acid(struct desk *desk)
 static const char *choose_words(const struct desk *desk)
 {
 	if (asking_acid(desk))
-		return "it is in";
+		return JARS_ACID_IS_SO;
 	return card_of(desk)->form.at == ASKS_BOX && !asks_acid(desk) ? "LOAD it" : "choose";
 }
 
@@ -301,7 +301,7 @@ static void sources(const struct desk *desk, struct sources *page)
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next; with the last one the load begins.",
 	  NULL, form_take },
-	{ 'n', 0, "n", "no acid in", "Loaded without the acid: with a reason, and not valid.", asking_acid, no_acid },
+	{ 'n', 0, "n", "acid missing", "Loaded without the acid: with a reason, and not valid.", asking_acid, no_acid },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the jars set aside; nothing is recorded.", NULL, leave },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above.", NULL, form_up },

@@ -633,13 +633,13 @@ static void draw(const struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return is_at(desk, IS_READY) ? "START the load" : is_at(desk, ASKS_ACID) ? "it is in" : "choose";
+	return is_at(desk, IS_READY) ? "START the load" : is_at(desk, ASKS_ACID) ? JARS_ACID_IS_SO : "choose";
 }
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose what is under the cursor, and go to the next.", NULL,
 	  form_take },
-	{ 'n', 0, "n", "no acid in", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
+	{ 'n', 0, "n", "acid missing", "Started without the acid: with a reason, and not valid.", at_acid, no_acid },
 	{ KEY_CODE_LEFT, 0, "Left", "one back", "Back to the choice before.", NULL, form_back },
 	{ KEY_CODE_ESCAPE, 0, "Esc", "back", "Back to the board; nothing is recorded.", NULL, desk_show_board },
 	{ KEY_CODE_UP, 0, "Up", NULL, "The line above; one jar more.", NULL, form_up },

@@ -536,7 +536,7 @@ static void draw(const struct desk *desk, int top, int rows)
 
 static const char *choose_words(const struct desk *desk)
 {
-	return is_at(desk, IS_READY) ? "WRITE them down" : at_acid(desk) ? "it is in" : "choose";
+	return is_at(desk, IS_READY) ? "WRITE them down" : at_acid(desk) ? JARS_ACID_IS_SO : "choose";
 }
 
 /* What was done last: at the pot, or out of it to trays that are not in yet, or other work in its first phase. */
@@ -584,7 +584,8 @@ static void sources(const struct desk *desk, struct sources *page)
 
 static const struct view_key keys[] = {
 	{ ' ', KEY_CODE_ENTER, "Space", "choose", "Choose, and go to the next.", NULL, form_take },
-	{ 'n', 0, "n", "no acid in", "Written down without the acid: with a reason, and not valid.", at_acid, no_acid },
+	{ 'n', 0, "n", "acid missing", "Written down without the acid: with a reason, and not valid.", at_acid,
+	  no_acid },
 	{ 'g', 0, "g", "got more", "More of the acid under the cursor came in: how much, onto the shelf.",
 	  at_acid_in_jar, more_got },
 	{ 'd', 0, "d", "all filled", "The pot is empty: on to rinsing it.", NULL, all_filled },

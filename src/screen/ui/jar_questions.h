@@ -57,6 +57,7 @@ bool jars_lids_taken(struct desk *desk, int n);
 
 /* Is the acid in; `asks`, `asked`, `words` and `take` by the card: those below, or others that go on from them. */
 #define ASKS_OF_ACID .kind = ASK_CHOICE, .name = "acid", .count = jars_acids, .short_list = true
+#define JARS_ACID_IS_SO "so it is" /* what Space says to it: that it is in, or that none is asked for */
 int jars_acids(const struct desk *desk);
 void jars_acid_words(const struct desk *desk, int n, char *buffer, size_t size);
 bool jars_acid_taken(struct desk *desk, int n);
