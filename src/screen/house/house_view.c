@@ -8,6 +8,7 @@
 
 #include "base/count.h"
 #include "base/text.h"
+#include "engine/physics/boiling.h"
 #include "kitchen/board/book.h"
 #include "kitchen/board/kinds.h"
 #include "kitchen/board/look.h"
@@ -163,7 +164,7 @@ static void boil_line(const struct log_house *house, struct text *text)
 {
 	if (house->measured_boil_mc > 0)
 		text_add(text, "boiling water reads %.1f F (%.1f C) here",
-		         house->measured_boil_mc / 1000.0 * 1.8 + 32.0, house->measured_boil_mc / 1000.0);
+		         fahrenheit_from_celsius(house->measured_boil_mc / 1000.0), house->measured_boil_mc / 1000.0);
 	else
 		text_add(text, "boiling water has not been measured");
 }
@@ -245,7 +246,7 @@ static void house_words(const struct desk *desk, enum house_line line, struct te
 	case HOUSE_STORAGE:
 		if (house->storage_wall_ms != 0)
 			text_add(text, "store        %.1f F where the jars are kept",
-			         (double)house->storage_mc / 1000.0 * 1.8 + 32.0);
+			         fahrenheit_from_celsius((double)house->storage_mc / 1000.0));
 		else
 			text_add(text, "store        temperature not read");
 		break;

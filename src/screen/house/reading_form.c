@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "engine/physics/boiling.h"
 #include "kitchen/house/house.h"
 #include "screen/house/house_views.h"
 #include "screen/ui/desk.h"
@@ -39,7 +40,8 @@ static void stands(const struct desk *desk, bool known, double value)
 	if (!known)
 		return;
 	(void)snprintf(answers->exact, sizeof(answers->exact), "%.3f%s", value, unit[0] == 'F' ? "C" : unit);
-	(void)snprintf(answers->shown, sizeof(answers->shown), "%.1f", unit[0] == 'F' ? value * 1.8 + 32.0 : value);
+	(void)snprintf(answers->shown, sizeof(answers->shown), "%.1f",
+	               unit[0] == 'F' ? fahrenheit_from_celsius(value) : value);
 }
 
 static bool begin(struct desk *desk, int64_t id)
