@@ -123,12 +123,9 @@ static void weight_beside(const struct desk *desk, int n, struct text *text)
 
 static void weight_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
 	if (answers_of(desk)->mg == 0)
 		return;
-	amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, answers_of(desk)->mg, desk_units(desk), words, sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, MEASURE_MASS, SUPPLY_FRUIT, answers_of(desk)->mg, text);
 }
 
 static bool weight_typed(struct desk *desk, const char *text)

@@ -199,13 +199,9 @@ static int64_t *amount_of(const struct desk *desk)
 
 static void amount_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
 	if (*amount_of(desk) == 0)
 		return;
-	amount_exact_words(amount_measure(desk), amount_supply(desk), *amount_of(desk), desk_units(desk), words,
-	                   sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, amount_measure(desk), amount_supply(desk), *amount_of(desk), text);
 }
 
 static void amount_beside(const struct desk *desk, int n, struct text *text)

@@ -423,13 +423,9 @@ static bool gauge_typed(struct desk *desk, const char *text)
 
 static void volume_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
 	if (station_of(desk)->volume_ul == 0)
 		return;
-	amount_exact_words(MEASURE_VOLUME, SUPPLY_OTHER, station_of(desk)->volume_ul, desk_units(desk), words,
-	                   sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, MEASURE_VOLUME, SUPPLY_OTHER, station_of(desk)->volume_ul, text);
 }
 
 static void volume_unit(const struct desk *desk, int n, struct text *text)

@@ -250,11 +250,7 @@ static bool late_typed(struct desk *desk, const char *text)
 
 static void charge_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
-	amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, answers_of(desk)->house.charge_mg, desk_units(desk), words,
-	                   sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, MEASURE_MASS, SUPPLY_FRUIT, answers_of(desk)->house.charge_mg, text);
 }
 
 static bool charge_typed(struct desk *desk, const char *text)

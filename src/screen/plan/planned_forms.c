@@ -174,11 +174,7 @@ static bool fruit_taken(struct desk *desk, int n)
 
 static void weight_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
-	amount_exact_words(MEASURE_MASS, SUPPLY_FRUIT, run_of(desk)->run.fruit_mg, desk_units(desk), words,
-	                   sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, MEASURE_MASS, SUPPLY_FRUIT, run_of(desk)->run.fruit_mg, text);
 }
 
 static void weight_beside(const struct desk *desk, int n, struct text *text)

@@ -99,12 +99,13 @@ static bool line_taken(struct desk *desk, int n)
 static void found_now(const struct desk *desk, struct text *text)
 {
 	const struct shelf_line *line = &counted_of(desk)->line;
-	char words[64];
 
 	if (!line->counted || line->amount < 0)
 		return;
-	amount_exact_words(line->measure, line->supply, line->amount, desk_units(desk), words, sizeof(words));
-	text_add(text, "%s", line->amount == 0 ? "0" : words);
+	if (line->amount == 0)
+		text_add(text, "0");
+	else
+		entry_amount_now(desk, line->measure, line->supply, line->amount, text);
 }
 
 static void found_beside(const struct desk *desk, int n, struct text *text)
@@ -261,12 +262,10 @@ static const char *sold_put(const struct desk *desk)
 static void sold_now(const struct desk *desk, struct text *text)
 {
 	const struct sold_by *sold = sold_by_of(desk);
-	char words[64];
 
 	if (sold->by == 0)
 		return;
-	amount_exact_words(sold->line.measure, sold->line.supply, sold->by, desk_units(desk), words, sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, sold->line.measure, sold->line.supply, sold->by, text);
 }
 
 static void sold_beside(const struct desk *desk, int n, struct text *text)

@@ -269,13 +269,10 @@ static bool size_taken(struct desk *desk, int n)
 static void amount_now(const struct desk *desk, struct text *text)
 {
 	const struct received *received = received_of(desk);
-	char words[64];
 
 	if (received->amount == 0)
 		return;
-	amount_exact_words(supply_measure(received->kind), received->kind, received->amount, desk_units(desk), words,
-	                   sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, supply_measure(received->kind), received->kind, received->amount, text);
 }
 
 static void amount_beside(const struct desk *desk, int n, struct text *text)
@@ -405,12 +402,9 @@ static bool fruit_typed(struct desk *desk, const char *text)
 
 static void juice_now(const struct desk *desk, struct text *text)
 {
-	char words[64];
-
 	if (brought_of(desk)->ul == 0)
 		return;
-	amount_exact_words(MEASURE_VOLUME, SUPPLY_JUICE, brought_of(desk)->ul, desk_units(desk), words, sizeof(words));
-	text_add(text, "%s", words);
+	entry_amount_now(desk, MEASURE_VOLUME, SUPPLY_JUICE, brought_of(desk)->ul, text);
 }
 
 static void juice_beside(const struct desk *desk, int n, struct text *text)

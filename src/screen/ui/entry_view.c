@@ -207,6 +207,15 @@ static const char *entry_unit(const struct desk *desk, enum measure measure, enu
 	}
 }
 
+void entry_amount_now(const struct desk *desk, enum measure measure, enum supply_kind supply, int64_t amount,
+                      struct text *text)
+{
+	char words[64];
+
+	amount_exact_words(measure, supply, amount, desk_units(desk), words, sizeof(words));
+	text_add(text, "%s", words);
+}
+
 void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text)
 {
 	size_t length = strlen(desk->entry.text);

@@ -73,6 +73,9 @@ bool entry_read_supply(struct desk *desk, const char *text, enum supply_kind sup
 /* The same, and nothing left is right too; `by`: what is got at a time, 0: loose. */
 bool entry_read_left(struct desk *desk, const char *text, enum measure measure, enum supply_kind supply, int64_t by,
                      int64_t *out);
+/* What stands there, exactly, as these take it back. */
+void entry_amount_now(const struct desk *desk, enum measure measure, enum supply_kind supply, int64_t amount,
+                      struct text *text);
 /* What stands beside the field while no unit stands in the line itself: "lb", "qt", "kg". */
 void entry_unit_beside(const struct desk *desk, enum measure measure, enum supply_kind supply, struct text *text);
 /* The letters typed in the list that is asked from (form_letters). */
