@@ -6,6 +6,7 @@
 #include "engine/recipe/forecast.h"
 #include "engine/recipe/fruit.h"
 #include "kitchen/board/clock.h"
+#include "kitchen/board/kinds.h"
 #include "kitchen/stock/stock_private.h"
 #include "log/tables/canner.h"
 #include "log/tables/work.h"
@@ -142,87 +143,96 @@ static int64_t still_gives_mg(const struct kitchen *kitchen, const struct strip_
 	return drawn_mg < (double)run->row.fruit_mg ? run->row.fruit_mg - (int64_t)drawn_mg : 0;
 }
 
-static void add_going(const struct kitchen *kitchen, const char *fruit, struct fruit_spoken *out)
-{
-	for (size_t i = 0; i < kitchen->board.stations; i++) {
-		const struct strip *strip = &kitchen->board.strips[i];
-
-		if (strip->content == STRIP_RUN && fruit_same(strip_run(strip)->row.fruit, fruit)) {
-			out->going_mg += strip_run(strip)->row.fruit_mg;
-			out->drain_mg += still_gives_mg(kitchen, strip_run(strip));
-		} else if (strip->content == STRIP_DRYING && fruit_same(strip->lot.product, fruit)) {
-			out->going_mg += strip_drying(strip)->row.fruit_mg;
-		} else if (strip->content == STRIP_BATCH && strip_batch(strip)->recipe != NULL) {
-			const struct ingredient *item = forecast_ingredient(strip_batch(strip)->recipe, fruit);
-
-			if (item != NULL && item->supply != SUPPLY_JUICE)
-				out->going_mg += item->amount * strip_batch(strip)->row.multiple;
-		}
-	}
-}
-
-/* Is it still in its station? Then it is counted as going. */
-static bool is_going(const struct kitchen *kitchen, enum strip_content content, int64_t id)
-{
-	for (size_t i = 0; i < kitchen->board.stations; i++)
-		if (kitchen->board.strips[i].content == content && strip_subject(&kitchen->board.strips[i]).id == id)
-			return true;
-	return false;
-}
-
-static int64_t run_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+/* What a piece of work takes of a fruit: one function a kind, by its row, for what goes on and what is over. */
+static int64_t run_takes(const struct kitchen *kitchen, const void *row, const char *fruit)
 {
 	const struct log_run *run = row;
 
-	return fruit_same(run->fruit, fruit) && !is_going(kitchen, STRIP_RUN, run->id) ? run->fruit_mg : 0;
+	(void)kitchen;
+	return fruit_same(run->fruit, fruit) ? run->fruit_mg : 0;
 }
 
-static int64_t batch_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+static int64_t batch_takes(const struct kitchen *kitchen, const void *row, const char *fruit)
 {
 	const struct log_batch *batch = row;
 	const struct recipe *recipe = kitchen_recipe_named(kitchen, batch->recipe);
 	const struct ingredient *item = recipe == NULL ? NULL : forecast_ingredient(recipe, fruit);
 
-	if (item == NULL || item->supply == SUPPLY_JUICE || is_going(kitchen, STRIP_BATCH, batch->id))
-		return 0;
-	return item->amount * batch->multiple;
+	return item == NULL || item->supply == SUPPLY_JUICE ? 0 : item->amount * batch->multiple;
 }
 
-static int64_t drying_used(const struct kitchen *kitchen, const void *row, const char *fruit)
+static int64_t drying_takes(const struct kitchen *kitchen, const void *row, const char *fruit)
 {
 	const struct log_drying *drying = row;
 	struct log_lot lot;
 
-	if (drying->fruit_mg == 0 || is_going(kitchen, STRIP_DRYING, drying->id) ||
-	    !log_lot_get(kitchen->log, drying->lot_id, &lot, NULL))
+	if (drying->fruit_mg == 0 || !log_lot_get(kitchen->log, drying->lot_id, &lot, NULL))
 		return 0;
 	return fruit_same(lot.product, fruit) ? drying->fruit_mg : 0;
 }
 
-/* What is over today is used, unless the day was cleaned down: then fruit is of another day. */
-static int64_t used_mg(const struct kitchen *kitchen, const char *fruit)
+static int64_t strip_takes(const struct kitchen *kitchen, const struct strip *strip, const char *fruit)
+{
+	switch (strip->content) {
+	case STRIP_RUN: return run_takes(kitchen, &strip_run(strip)->row, fruit);
+	case STRIP_BATCH: return batch_takes(kitchen, &strip_batch(strip)->row, fruit);
+	case STRIP_DRYING: return drying_takes(kitchen, &strip_drying(strip)->row, fruit);
+	default: return 0;
+	}
+}
+
+static void add_going(const struct kitchen *kitchen, const char *fruit, struct fruit_spoken *out)
+{
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+		int64_t takes = strip_takes(kitchen, strip, fruit);
+
+		out->going_mg += takes;
+		if (takes > 0 && strip->content == STRIP_RUN)
+			out->drain_mg += still_gives_mg(kitchen, strip_run(strip));
+	}
+}
+
+static int64_t begun_mg(const struct kitchen *kitchen, int64_t since_wall_ms, const char *fruit)
 {
 	static const struct {
 		enum subject_kind kind;
-		int64_t (*used)(const struct kitchen *kitchen, const void *row, const char *fruit);
-	} takes[] = { { SUBJECT_RUN, run_used }, { SUBJECT_BATCH, batch_used }, { SUBJECT_DRYING, drying_used } };
-	int64_t today = clock_day_start(kitchen_now(kitchen).wall_ms);
-	int64_t used = 0;
+		int64_t (*takes)(const struct kitchen *kitchen, const void *row, const char *fruit);
+	} kinds[] = { { SUBJECT_RUN, run_takes }, { SUBJECT_BATCH, batch_takes }, { SUBJECT_DRYING, drying_takes } };
+	int64_t begun = 0;
 
-	if (kitchen->planned.plan.finished_wall_ms >= today)
-		return 0;
-	for (size_t i = 0; i < sizeof(takes) / sizeof(takes[0]); i++) {
-		size_t size = log_works_row_size(takes[i].kind);
+	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++) {
+		size_t size = log_works_row_size(kinds[i].kind);
 		char *rows;
 		size_t count;
 
-		if (!log_works_between(kitchen->log, takes[i].kind, today, INT64_MAX, &rows, &count, NULL))
-			continue;
+		if (!log_works_between(kitchen->log, kinds[i].kind, since_wall_ms, INT64_MAX, &rows, &count, NULL))
+			return 0;
 		for (size_t n = 0; n < count; n++)
-			used += takes[i].used(kitchen, rows + n * size, fruit);
+			begun += kinds[i].takes(kitchen, rows + n * size, fruit);
 		free(rows);
 	}
-	return used;
+	return begun;
+}
+
+/* What was begun today and is in no station any more is used, unless the day was cleaned down: then
+ * fruit is of another day. */
+static int64_t used_mg(const struct kitchen *kitchen, const char *fruit)
+{
+	int64_t today = clock_day_start(kitchen_now(kitchen).wall_ms);
+	int64_t used;
+
+	if (kitchen->planned.plan.finished_wall_ms >= today)
+		return 0;
+	used = begun_mg(kitchen, today, fruit);
+	for (size_t i = 0; i < kitchen->board.stations; i++) {
+		const struct strip *strip = &kitchen->board.strips[i];
+		const struct work_kind *kind = strip_kind(strip);
+
+		if (kind != NULL && kind->opened_ms(strip) >= today)
+			used -= strip_takes(kitchen, strip, fruit);
+	}
+	return used > 0 ? used : 0;
 }
 
 struct fruit_spoken fruit_spoken(const struct kitchen *kitchen, const char *fruit)
