@@ -39,8 +39,7 @@ static enum digits_height digits_for(const struct desk *desk)
 	return rows >= GIANT_ROWS && cols >= GIANT_COLS ? DIGITS_GIANT : DIGITS_TALL;
 }
 
-/* What to do, under the digits: whole where it finds room in so many rows, else brief.  A clock beside that of
- * the phase is named first where it is not named beside. */
+/* Columns of the tall digits. */
 static int clock_cols(const struct desk *desk, const struct strip *strip, const struct face *face)
 {
 	char clock[24];
@@ -55,6 +54,8 @@ static bool has_caption(const struct desk *desk, int width)
 	return desk_columns(desk) - width - 4 >= CAPTION_MIN;
 }
 
+/* What to do, under the digits: whole where it finds room in so many rows, else brief.  A clock beside that of
+ * the phase is named first where it is not named beside. */
 static void under_words(const struct desk *desk, const struct strip *strip, int rows, char *buffer, size_t size)
 {
 	int cols = desk_columns(desk) - 2;
